@@ -1,0 +1,69 @@
+import type { Area, AreaOutcome, Side } from '../areas';
+import type { FaultId } from '../faults';
+import type { Load } from '../findings';
+import type { EndReason } from '../log';
+import type { CheckId, DrillId, PromptId } from '../script';
+
+/** The one thing to do now. */
+export type Step =
+  | {
+      do: 'check';
+      prompt: PromptId;
+      area: Area;
+      check: CheckId;
+      /** Null for a check without sides. */
+      side: Side | null;
+      /** 1 to 3. */
+      try: number;
+      retest: boolean;
+    }
+  | {
+      do: 'set';
+      prompt: PromptId;
+      area: Area;
+      drill: DrillId;
+      side: Side | null;
+      rung: number;
+      /** Which set on this visit of the rung, from 1. */
+      set: number;
+      /** How many sets are foreseen on this visit if all are held. */
+      of: number;
+      load: Load;
+      /** The one fault whose fix cue is said first, or null. */
+      fix: FaultId | null;
+      /** A set failed without a named fault: say what good looks like. */
+      sayGood: boolean;
+      /** The drill was set up before in this session: the short set-up is enough. */
+      again: boolean;
+    }
+  /** A question that is not about a check or set. */
+  | {
+      do: 'ask';
+      prompt: PromptId;
+      about: 'pain-number' | 'pain-kind' | 'end-session';
+      area: Area | null;
+    }
+  | { do: 'end'; reason: EndReason };
+
+/** A step with the rule that chose it (RULES.md) and the sentence that is spoken. */
+export interface Decision {
+  step: Step;
+  /** Id in RULES.md, such as `2.1`. */
+  rule: string;
+  /** A plain spoken sentence: "two held sets: up to the bell hinge". */
+  because: string;
+  area: Area | null;
+  /** Check or drill id where it came from, or null. */
+  from: string | null;
+  /** Check or drill id it goes to, or null at the end. */
+  to: string | null;
+  by: 'rules' | 'coach';
+}
+
+/** How an area stands. */
+export interface AreaState {
+  area: Area;
+  outcome: AreaOutcome;
+  /** Last rung held; 0 is below rung 1; null where no ladder was climbed. */
+  rung: number | null;
+}

@@ -1,0 +1,103 @@
+/**
+ * A session is a log. Entries are never changed; undo and correction are entries too.
+ * What to do next is a pure function of the routine and the log (deciding/).
+ */
+import type { Area, AreaOutcome, Side, Way } from './areas';
+import type { Finding, Load, PainKind, RedFlag } from './findings';
+import type { Command, Reply, Verdict } from './hearing/reply';
+import type { CheckId, DrillId, PromptId, RoutineId } from './script';
+
+/** Coaches may overrule any decision by these; `target` belongs to `go-to`. */
+export type OverruleCommand = Extract<
+  Command,
+  'again' | 'skip' | 'next' | 'back' | 'lighter' | 'heavier' | 'go-to'
+>;
+
+export type EndReason = 'completed' | 'stopped' | 'red-flag' | 'replies-ended';
+
+/** How the words of a finding were taken: heard text and confidence 0 to 1, or by hand. */
+export interface Source {
+  by: 'voice' | 'hand';
+  text: string;
+  confidence: number;
+}
+
+/** What an entry says happened. */
+export type Fact =
+  | {
+      type: 'started';
+      routine: RoutineId;
+      language: string;
+      way: Way;
+      /** Wall time, ISO 8601 with offset; everything after counts in `atSeconds`. */
+      startedAt: string;
+      settings: SessionSettings;
+    }
+  /** A question opened; after a crash it is opened again. */
+  | { type: 'asked'; prompt: PromptId; side: Side | null }
+  | { type: 'heard'; prompt: PromptId; text: string; verdict: Verdict; reply: Reply | null }
+  | ({
+      type: 'finding';
+      prompt: PromptId;
+      check: CheckId | null;
+      drill: DrillId | null;
+      load: Load | null;
+      source: Source;
+    } & Finding)
+  /** Follows a finding with pain. `pain: 'unanswered'` is never taken as little. */
+  | { type: 'pain-number'; pain: number | 'unanswered'; source: Source | null }
+  | { type: 'pain-kind'; kind: PainKind | 'unanswered'; source: Source | null }
+  | { type: 'red-flag'; flag: RedFlag; prompt: PromptId; source: Source }
+  | { type: 'overrule'; command: OverruleCommand; target: string | null; source: Source }
+  /** "Stop": silent at once, the question kept open; only `end-answered` with true ends. */
+  | { type: 'halted'; source: Source }
+  | { type: 'end-answered'; end: boolean; source: Source }
+  | { type: 'paused'; source: Source }
+  | { type: 'resumed'; source: Source }
+  /** Takes back the entry of that id (and what depended on it falls away in the fold). */
+  | { type: 'undone'; entry: string; source: Source }
+  | {
+      type: 'decision';
+      rule: string;
+      because: string;
+      area: Area | null;
+      from: string | null;
+      to: string | null;
+      by: 'rules' | 'coach';
+    }
+  | { type: 'outcome'; area: Area; outcome: AreaOutcome; rung: number | null }
+  | { type: 'ended'; reason: EndReason };
+
+export type FactType = Fact['type'];
+
+/** An entry: a fact with its name and its time in the session. */
+export type Entry = Fact & {
+  /** `session:device:seq`. */
+  id: string;
+  /** Seconds since the session started; never falls. */
+  atSeconds: number;
+};
+
+export type EntryOf<T extends FactType> = Extract<Entry, { type: T }>;
+
+/** What a coach may set for one session. */
+export interface SessionSettings {
+  /** Angle from which an overhead check may pass, degrees. Default 155. */
+  passLineDegrees: number;
+  /** Known pain up to this goes on; above, back a rung. Default 2. */
+  painGoesOnUpTo: number;
+  /** Pain above this refers the area. Default 5. */
+  painRefersAbove: number;
+  /** Minutes an area may take. Default 25. */
+  areaMinutes: number;
+  /** Sets a ladder may take. Default 12. */
+  ladderSets: number;
+}
+
+export const DEFAULT_SETTINGS: SessionSettings = {
+  passLineDegrees: 155,
+  painGoesOnUpTo: 2,
+  painRefersAbove: 5,
+  areaMinutes: 25,
+  ladderSets: 12,
+};

@@ -1,0 +1,23 @@
+import type { Side } from '../areas';
+
+/** The phases that are paced; each is a state of the lines machine. */
+export type PacedPhase =
+  'cueing' | 'settling' | 'exhaling' | 'holding' | 'repeating' | 'pausingAtKnee' | 'resting';
+
+/**
+ * One planned stretch of a check or set. A `cueing` line lasts as long as its words; every other
+ * line lasts exactly `seconds`, whatever is said in it.
+ */
+export interface PacedLine {
+  phase: PacedPhase;
+  /** Planned start, seconds from the start of the step; a long cue moves it, nothing overlaps. */
+  atSeconds: number;
+  seconds: number;
+  /** Spoken at the start of the line, or null. */
+  text: string | null;
+  /** Counts inside the line, in seconds from its start; spoken where `text` is set, else a tone. */
+  beats: { atSeconds: number; count: number; text: string | null }[];
+  /** Rep this line belongs to, from 1, or null; "rep" skips to the next. */
+  rep: number | null;
+  side: Side | null;
+}

@@ -1,0 +1,133 @@
+/**
+ * The shape of everything that is spoken, asked and graded. Files under scripts-cues fill it
+ * (read by src/cues alone); the domain only receives it.
+ */
+import type { Area, Way } from './areas';
+import type { Fault, FaultId } from './faults';
+import type { Load, Result } from './findings';
+import type { Vocabulary } from './hearing/vocabulary';
+
+export type CheckId = string;
+export type DrillId = string;
+export type RoutineId = string;
+
+/** `check/<id>`, `set/<id>`, `pain/how-much`, `pain/kind`, `confirm` or `idle`. */
+export type PromptId = string;
+
+/** One thing that happens in a check or set, in order. Times in seconds. */
+export type CueStep =
+  | { do: 'say'; text: string }
+  /** A long exhale, counted aloud second by second so that nobody holds a breath (4 to 8 s). */
+  | { do: 'exhale'; seconds: number; text?: string | undefined }
+  | { do: 'hold'; seconds: number; text?: string | undefined }
+  /** Repetitions; the count comes from the dose. `pauseAtKnee` is on the way down, up, or both. */
+  | {
+      do: 'reps';
+      downSeconds: number;
+      upSeconds: number;
+      pauseAtKnee?: { seconds: number; on: ('down' | 'up')[] } | undefined;
+      /** Normal breaths taken at the far point of each rep. */
+      breathsAtBottom?: number | undefined;
+      /** Said before the first rep. */
+      text?: string | undefined;
+    }
+  | { do: 'rest'; seconds: number; text?: string | undefined };
+
+/** One test position inside an area. */
+export interface CheckScript {
+  id: CheckId;
+  area: Area;
+  /** As spoken: "the unloaded hinge". */
+  name: string;
+  sided: boolean;
+  loaded: boolean;
+  /** A coach's hands or eyes are needed: alone it is `not-tested`. */
+  needsCoach: boolean;
+  equipment: string[];
+  /** One idea a line; each under ten seconds. */
+  setUp: string[];
+  /** The shorter set-up of a second try, side or retest. */
+  setUpAgain: string[];
+  /** Seconds given to get into place after the set-up, cut short by "ready". */
+  settleSeconds: number;
+  steps: CueStep[];
+  ask: string;
+  faults: FaultId[];
+  caution: string;
+}
+
+/** One corrective exercise. */
+export interface DrillScript {
+  id: DrillId;
+  area: Area;
+  /** As spoken: "the bell hinge". */
+  name: string;
+  sided: boolean;
+  loaded: boolean;
+  equipment: string[];
+  /** What to use where the equipment is missing. */
+  instead: string[];
+  /** Sets and reps for training and homework; a readiness session moves on after two held sets. */
+  dose: { sets: number; reps?: number | undefined; breaths?: number | undefined };
+  setUp: string[];
+  setUpAgain: string[];
+  settleSeconds: number;
+  steps: CueStep[];
+  ask: string;
+  /** What good looks like; said when a set failed without a named fault. */
+  good: string;
+  /** One fix cue a fault; the order is the priority when several are heard. */
+  fixes: { fault: FaultId; cue: string }[];
+  /** How the drill is made easier, or null where it cannot be. */
+  easier: { load: Load; cue: string } | null;
+  heavier: { cue: string } | null;
+  loadGuidance: string;
+  caution: string;
+}
+
+/** Which rung an area starts at: the lowest rung of every entry that applies. */
+export interface LadderEntry {
+  rung: number;
+  checks: CheckId[];
+  /** Any failing result where left out. */
+  results?: Result[] | undefined;
+  /** Applies to these faults; where left out, to any finding of those checks. */
+  faults?: FaultId[] | undefined;
+}
+
+/** The drills of one area in order of demand; rung 1 is `rungs[0]`. */
+export interface Ladder {
+  area: Area;
+  rungs: { drill: DrillId; alternates?: DrillId[] | undefined }[];
+  entry: LadderEntry[];
+}
+
+export type RoutineItem =
+  { do: 'checks'; area: Area } | { do: 'ladder'; area: Area } | { do: 'retest'; area: Area };
+
+/** An ordered list of checks, ladders and retests that somebody runs. */
+export interface Routine {
+  id: RoutineId;
+  name: string;
+  ways: Way[];
+  items: RoutineItem[];
+}
+
+/** Sentences of Sayso itself, by key, with {placeholders}; see en/lines.yaml. */
+export type Lines = Record<string, string>;
+
+/** Everything of one language, checked and joined. Order in the records is file order. */
+export interface CueBook {
+  language: string;
+  checks: Record<CheckId, CheckScript>;
+  drills: Record<DrillId, DrillScript>;
+  ladders: Partial<Record<Area, Ladder>>;
+  routines: Record<RoutineId, Routine>;
+  faults: Record<FaultId, Fault>;
+  vocabulary: Vocabulary;
+  lines: Lines;
+}
+
+/** Checks of an area in the order they are asked (file order). */
+export const checksOf = (book: CueBook, area: Area): CheckScript[] =>
+  Object.values(book.checks).filter((check) => check.area === area);

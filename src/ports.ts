@@ -1,0 +1,170 @@
+/**
+ * What the outside must offer. Adapters (ear, voice, tones, records) implement these; the
+ * session machines know nothing else of the world. Callbacks, not promises, so that a virtual
+ * clock replays a session exactly.
+ */
+import type { Area, AreaOutcome, Side } from './domain/areas';
+import type { Finding, Load } from './domain/findings';
+import type { Reply, Verdict } from './domain/hearing/reply';
+import type { EndReason, Entry } from './domain/log';
+import type { PromptId } from './domain/script';
+
+/** Ends or cancels what was started; calling it again does nothing. */
+export type Cancel = () => void;
+
+/** Says when to look (`setTimeout`) and what time it truly is (`now`); the two are kept apart. */
+export interface Clock {
+  /** True time, milliseconds since 1970. */
+  now(): number;
+  setTimeout(run: () => void, milliseconds: number): unknown;
+  clearTimeout(id: unknown): void;
+}
+
+/** What an ear reports. */
+export type Hearing =
+  /** Somebody began to speak: hold a question that is about to be asked again. */
+  | { type: 'onset' }
+  /** What was spoken turned out to be nothing that could be a reply. */
+  | { type: 'nothing' }
+  /** Words, still to be understood, with the prompt that was open when they began. */
+  | { type: 'words'; text: string; confidence: number; prompt: PromptId }
+  /** A reply given by touch, key, pedal or headset: needs no understanding. */
+  | { type: 'reply'; reply: Reply; prompt: PromptId }
+  /** The ear can no longer hear (permission taken back, microphone unplugged, worker gone). */
+  | { type: 'deaf'; why: EarTrouble }
+  | { type: 'hears-again' };
+
+export type EarTrouble =
+  'no-microphone' | 'denied' | 'unplugged' | 'worker-failed' | 'model-missing';
+
+/** Hears replies. Always open at some prompt; `idle` while work goes on. */
+export interface Ear {
+  /** From now on the replies of this prompt are expected. Cheap; may be called at any time. */
+  attend(prompt: PromptId): void;
+  listen(onHearing: (hearing: Hearing) => void): Cancel;
+}
+
+export interface SayOptions {
+  /** Called once, when the sound begins, where the voice can tell. */
+  started?: () => void;
+  /** Called once, unless cancelled: spoken to the end, or failed after every fallback. */
+  ended: (how: 'spoken' | 'failed') => void;
+}
+
+/** Speaks one line at a time. A cancelled line is silent at once. */
+export interface Voice {
+  say(text: string, options: SayOptions): Cancel;
+  /** These lines will probably be said next: make them now if you can. */
+  prepare(texts: string[]): void;
+}
+
+/**
+ * `listening`: a question is open; `accepted`: the result is stored for good;
+ * `not-understood`: say it again; `countdown`: one of the last seconds; `begin`: work starts now;
+ * `not-stored`: the record could not be written (it is kept and tried again); `halted`: stop was heard.
+ */
+export const TONES = [
+  'listening',
+  'accepted',
+  'not-understood',
+  'countdown',
+  'begin',
+  'not-stored',
+  'halted',
+] as const;
+export type ToneName = (typeof TONES)[number];
+
+export interface Tones {
+  play(name: ToneName): void;
+  /** Silences what is sounding. */
+  hush(): void;
+}
+
+/** Keeps the log. `done` is called once the entry is durable, or with why it is not. */
+export interface Records {
+  append(entry: Entry, done: (problem: RecordProblem | null) => void): void;
+  /** The entries of a session in order; empty where it is unknown. */
+  read(session: string): Promise<Entry[]>;
+  /** Sessions, newest first. */
+  sessions(): Promise<SessionHead[]>;
+}
+
+export interface SessionHead {
+  session: string;
+  routine: string;
+  startedAt: string;
+  ended: EndReason | null;
+}
+
+/** `reason`: what went wrong; `say`: what the user can do about it. */
+export interface RecordProblem {
+  reason: 'full' | 'refused' | 'damaged' | 'unknown';
+  say: string;
+}
+
+/** Everything a session shows or prints, in order: the timeline. Times in seconds. */
+export type SessionEvent =
+  | { type: 'cue'; text: string; seconds: number }
+  | { type: 'tone'; name: ToneName }
+  | { type: 'beat'; count: number }
+  | { type: 'phase'; phase: Phase; seconds: number | null }
+  | { type: 'listen'; prompt: PromptId }
+  | { type: 'heard'; text: string; verdict: Verdict; readback: string | null }
+  | ({ type: 'finding'; prompt: PromptId; load: Load | null } & Finding)
+  | {
+      type: 'decision';
+      area: Area | null;
+      from: string | null;
+      to: string | null;
+      because: string;
+      rule: string;
+    }
+  | {
+      type: 'step';
+      prompt: PromptId;
+      set: number | null;
+      of: number | null;
+      side: Side | null;
+      rung: number | null;
+    }
+  | { type: 'outcome'; area: Area; outcome: AreaOutcome; rung: number | null }
+  | { type: 'trouble'; what: EarTrouble | RecordProblem['reason'] | 'no-voice'; say: string | null }
+  | {
+      type: 'end';
+      reason: EndReason;
+      areas: { area: Area; outcome: AreaOutcome; rung: number | null }[];
+      liftsReady: string[];
+      findings: Finding[];
+    };
+
+/** What is going on inside a step; the gerunds are the states of the machines. */
+export type Phase =
+  | 'cueing'
+  | 'settling'
+  | 'exhaling'
+  | 'holding'
+  | 'repeating'
+  | 'pausingAtKnee'
+  | 'resting'
+  | 'asking'
+  | 'listening'
+  | 'confirming'
+  | 'waiting'
+  | 'paused'
+  | 'halted'
+  | 'ended';
+
+/** Where the timeline goes: a React store, or a printer. */
+export interface Screen {
+  show(event: SessionEvent & { atSeconds: number }): void;
+}
+
+/** All ports of one session. */
+export interface Ports {
+  ear: Ear;
+  voice: Voice;
+  tones: Tones;
+  clock: Clock;
+  records: Records;
+  screen: Screen;
+}
