@@ -32,14 +32,14 @@ const every = [...Object.keys(rooms), 'ports', 'cli', 'main'];
 const wall = (room, { rooms: allowed, packages }) => {
   const others = every.filter((other) => other !== room && !allowed.includes(other));
   return {
-    files: [`src/${room}/**/*.{ts,tsx,mjs}`],
+    files: [`src/${room}/**/*.{ts,tsx,mjs}`, `src/${room}.ts`],
     rules: {
       'no-restricted-imports': [
         'error',
         {
           patterns: [
             {
-              regex: `^(\\.\\./)+(src/)?(${others.join('|')})(/|$|\\.)`,
+              regex: `^(\\.\\.?/)+(src/)?(${others.join('|')})(/|$|\\.)`,
               message: `src/${room} may import only ${[room, ...allowed].join(', ')}.`,
             },
             {
