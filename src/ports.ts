@@ -56,7 +56,11 @@ export interface Voice {
   say(text: string, options: SayOptions): Cancel;
   /** These lines will probably be said next: make them now if you can. */
   prepare(texts: string[]): void;
+  /** One step louder, quieter, slower or faster, kept for the lines that follow; stops at its limits. */
+  adjust(change: VoiceChange): void;
 }
+
+export type VoiceChange = 'louder' | 'quieter' | 'slower' | 'faster';
 
 /**
  * `listening`: a question is open; `accepted`: the result is stored for good;

@@ -1,0 +1,59 @@
+import { fromCallback } from 'xstate';
+import type { PacedLine } from '../domain/pacing/line';
+import type { Stage } from './stage';
+
+export type LinePerformed = { type: 'LINE_PERFORMED'; endedAtMilliseconds: number };
+
+/**
+ * Performs one paced line: words at its start, beats at their absolute times, and its end at an
+ * absolute time too, so that late timers do not add up. Words that run long move the end; a beat
+ * that falls into running words is shown but not spoken over them.
+ */
+export const performingLine = fromCallback<
+  { type: 'NONE' },
+  { stage: Stage; line: PacedLine; startMilliseconds: number }
+>(({ input: { stage, line, startMilliseconds }, sendBack }) => {
+  const { clock } = stage;
+  const cancels: (() => void)[] = [];
+  let saying = 0;
+  let over = false;
+  const say = (text: string) => {
+    saying += 1;
+    cancels.push(
+      stage.say(text, () => {
+        saying -= 1;
+        finish();
+      }),
+    );
+  };
+  const at = (milliseconds: number, run: () => void) => {
+    const timer = clock.setTimeout(run, Math.max(0, milliseconds - clock.now()));
+    cancels.push(() => clock.clearTimeout(timer));
+  };
+  const timed = line.phase !== 'cueing';
+  const deadline = startMilliseconds + line.seconds * 1000;
+  let due = !timed;
+  const finish = () => {
+    if (over || !due || saying > 0) return;
+    over = true;
+    const ended = timed ? Math.max(deadline, clock.now()) : clock.now();
+    sendBack({ type: 'LINE_PERFORMED', endedAtMilliseconds: ended });
+  };
+
+  stage.show({ type: 'phase', phase: line.phase, seconds: timed ? line.seconds : null });
+  for (const beat of line.beats) {
+    at(startMilliseconds + beat.atSeconds * 1000, () => {
+      stage.show({ type: 'beat', count: beat.count });
+      if (beat.text !== null && saying === 0) say(beat.text);
+    });
+  }
+  if (timed) {
+    at(deadline, () => {
+      due = true;
+      finish();
+    });
+  }
+  if (line.text !== null) say(line.text);
+  else if (!timed) finish();
+  return () => cancels.forEach((cancel) => cancel());
+});

@@ -1,0 +1,275 @@
+import { assign, forwardTo, setup } from 'xstate';
+import type { Side } from '../domain/areas';
+import type { Reading } from '../domain/hearing/reply';
+import { say } from '../domain/saying';
+import type { PromptId } from '../domain/script';
+import { answers } from './answering';
+import { deadline, type DeadlinePassed } from './deadline';
+import { speaking, type SpokenEvent } from './speaking';
+import type { Stage } from './stage';
+
+/** A question is asked again after these seconds; after the last, it waits, still open. */
+export const ASK_AGAIN_SECONDS = [8, 16] as const;
+export const WAIT_FROM_SECONDS = 30;
+const DEADLINES = [...ASK_AGAIN_SECONDS, WAIT_FROM_SECONDS];
+
+export interface QuestionInput {
+  stage: Stage;
+  prompt: PromptId;
+  side: Side | null;
+  ask: string;
+  /** A reply heard before the question opened, offered instead of asking. */
+  kept: Reading | null;
+  /** When the question first opened, milliseconds, where it is being opened again. */
+  openedAtMilliseconds: number | null;
+  /** Silence to the end settles it as unanswered (pain questions), instead of waiting. */
+  mayStayUnanswered: boolean;
+}
+
+export type HeardReading = { type: 'HEARD'; reading: Reading };
+
+export type QuestionEvent =
+  | HeardReading
+  | { type: 'KEPT'; reading: Reading }
+  | { type: 'ONSET' }
+  | { type: 'NOTHING' }
+  | { type: 'REPEAT' }
+  | SpokenEvent
+  | DeadlinePassed;
+
+interface QuestionContext extends QuestionInput {
+  /** Deadlines that have passed: asks that stayed without an answer. */
+  passed: number;
+  offered: Reading | null;
+  answer: Reading | null;
+}
+
+export interface QuestionOutput {
+  /** Null where it stayed unanswered. */
+  reading: Reading | null;
+}
+
+/**
+ * One question: asks, listens after a soft tone, offers what is unsure for a yes or a no, asks
+ * again into silence, and then waits. Silence never answers.
+ */
+export const questionMachine = setup({
+  types: {} as {
+    context: QuestionContext;
+    events: QuestionEvent;
+    input: QuestionInput;
+    output: QuestionOutput;
+  },
+  actors: { speaking, deadline },
+  actions: {
+    attendPrompt: ({ context }) => context.stage.attend(context.prompt),
+    attendConfirm: ({ context }) => context.stage.attend('confirm'),
+    open: assign({
+      openedAtMilliseconds: ({ context }) =>
+        context.openedAtMilliseconds ?? context.stage.clock.now(),
+    }),
+    tellOpened: ({ context: { stage, prompt, side } }) => {
+      stage.tone('listening');
+      stage.show({ type: 'phase', phase: 'listening', seconds: null });
+      stage.show({ type: 'listen', prompt });
+      stage.report({ type: 'OPENED', prompt, side });
+    },
+    tellConfirmOpened: ({ context: { stage } }) => {
+      stage.tone('listening');
+      stage.show({ type: 'listen', prompt: 'confirm' });
+    },
+    showAsking: ({ context }) =>
+      context.stage.show({ type: 'phase', phase: 'asking', seconds: null }),
+    showConfirming: ({ context }) =>
+      context.stage.show({ type: 'phase', phase: 'confirming', seconds: null }),
+    showWaiting: ({ context }) =>
+      context.stage.show({ type: 'phase', phase: 'waiting', seconds: null }),
+    notUnderstood: ({ context }) => context.stage.tone('not-understood'),
+    countDeadline: assign({ passed: ({ context }) => context.passed + 1 }),
+    answer: assign({
+      answer: ({ event, context }) => (event.type === 'HEARD' ? event.reading : context.answer),
+    }),
+    answerOffered: assign({ answer: ({ context }) => context.offered }),
+    offer: assign({
+      offered: ({ event, context }) =>
+        event.type === 'HEARD' || event.type === 'KEPT' ? event.reading : context.offered,
+      kept: null,
+    }),
+    offerKept: assign({ offered: ({ context }) => context.kept, kept: null }),
+    dropOffer: assign({
+      offered: null,
+      // The question opens anew: it was answered wrongly, not left in silence.
+      openedAtMilliseconds: null,
+      passed: 0,
+    }),
+    reopen: assign({ openedAtMilliseconds: null, passed: 0 }),
+  },
+  guards: {
+    hasKept: ({ context }) => context.kept !== null,
+    settles: ({ event, context }) =>
+      event.type === 'HEARD' &&
+      event.reading.verdict === 'accept' &&
+      answers(context.prompt, event.reading.reply),
+    offers: ({ event, context }) =>
+      event.type === 'HEARD' &&
+      event.reading.verdict === 'confirm' &&
+      context.prompt !== 'confirm' &&
+      answers(context.prompt, event.reading.reply),
+    asksWhich: ({ event }) => event.type === 'HEARD' && isBareBack(event.reading),
+    saysYes: ({ event }) => isCommand(event, 'yes'),
+    saysNo: ({ event }) => isCommand(event, 'no'),
+    isAnotherAnswer: ({ event, context }) =>
+      event.type === 'HEARD' &&
+      event.reading.verdict !== 'ignore' &&
+      answers(context.prompt, event.reading.reply),
+    asksRemain: ({ context }) => context.passed < ASK_AGAIN_SECONDS.length,
+    endsUnanswered: ({ context }) => context.mayStayUnanswered,
+    waits: ({ context }) => context.passed >= DEADLINES.length,
+  },
+}).createMachine({
+  id: 'question',
+  context: ({ input }) => ({
+    ...input,
+    // A pain question that was left open is asked anew: it must not lapse while nobody was there.
+    openedAtMilliseconds: input.mayStayUnanswered ? null : input.openedAtMilliseconds,
+    passed: input.mayStayUnanswered ? 0 : deadlinesPassed(input),
+    offered: null,
+    answer: null,
+  }),
+  initial: 'choosing',
+  states: {
+    choosing: {
+      always: [{ guard: 'hasKept', target: 'confirming', actions: 'offerKept' }, 'asking'],
+    },
+    asking: {
+      entry: ['showAsking', 'attendPrompt'],
+      invoke: {
+        src: 'speaking',
+        input: ({ context }) => ({ stage: context.stage, text: context.ask }),
+      },
+      on: { SPOKEN: [{ guard: 'waits', target: 'waiting' }, 'listening'] },
+    },
+    listening: {
+      entry: ['open', 'attendPrompt', 'tellOpened'],
+      invoke: {
+        id: 'deadline',
+        src: 'deadline',
+        input: ({ context }) => ({
+          clock: context.stage.clock,
+          atMilliseconds: deadlineOf(context),
+        }),
+      },
+      on: {
+        DEADLINE: [
+          { guard: 'asksRemain', target: 'asking', actions: 'countDeadline' },
+          { guard: 'endsUnanswered', target: 'answered' },
+          { target: 'sayingWaiting', actions: 'countDeadline' },
+        ],
+        ONSET: { actions: forwardTo('deadline') },
+        NOTHING: { actions: [forwardTo('deadline')] },
+      },
+    },
+    sayingWaiting: {
+      entry: 'showWaiting',
+      invoke: {
+        src: 'speaking',
+        input: ({ context }) => ({
+          stage: context.stage,
+          text: say(context.stage.book.lines, 'say.waiting', {}),
+        }),
+      },
+      on: { SPOKEN: 'waiting' },
+    },
+    waiting: { entry: ['attendPrompt', 'tellOpened', 'showWaiting'] },
+    askingWhich: {
+      invoke: {
+        src: 'speaking',
+        input: ({ context }) => ({
+          stage: context.stage,
+          text: say(context.stage.book.lines, 'say.which', {}),
+        }),
+      },
+      on: { SPOKEN: { target: 'listening', actions: 'reopen' } },
+    },
+    confirming: {
+      initial: 'offering',
+      entry: ['reopen', 'showConfirming', 'attendConfirm'],
+      states: {
+        offering: {
+          invoke: {
+            src: 'speaking',
+            input: ({ context }) => ({ stage: context.stage, text: offerOf(context) }),
+          },
+          on: { SPOKEN: 'listening' },
+        },
+        listening: {
+          entry: ['open', 'tellConfirmOpened'],
+          invoke: {
+            id: 'confirmDeadline',
+            src: 'deadline',
+            input: ({ context }) => ({
+              clock: context.stage.clock,
+              atMilliseconds: deadlineOf(context),
+            }),
+          },
+          on: {
+            DEADLINE: [
+              { guard: 'asksRemain', target: 'offering', actions: 'countDeadline' },
+              { target: '#question.sayingWaiting', actions: 'dropOffer' },
+            ],
+            ONSET: { actions: forwardTo('confirmDeadline') },
+            NOTHING: { actions: forwardTo('confirmDeadline') },
+          },
+        },
+      },
+      on: {
+        HEARD: [
+          { guard: 'saysYes', target: 'answered', actions: 'answerOffered' },
+          { guard: 'saysNo', target: 'asking', actions: 'dropOffer' },
+          {
+            guard: 'isAnotherAnswer',
+            target: '.offering',
+            actions: ['offer', 'reopen'],
+            reenter: true,
+          },
+          { actions: 'notUnderstood' },
+        ],
+        REPEAT: { target: '.offering', reenter: true },
+      },
+    },
+    answered: { type: 'final' },
+  },
+  on: {
+    HEARD: [
+      { guard: 'settles', target: '.answered', actions: 'answer' },
+      { guard: 'asksWhich', target: '.askingWhich' },
+      { guard: 'offers', target: '.confirming', actions: 'offer' },
+      { actions: 'notUnderstood' },
+    ],
+    KEPT: { target: '.confirming', actions: 'offer' },
+    REPEAT: { target: '.asking', actions: 'reopen' },
+  },
+  output: ({ context }) => ({ reading: context.answer }),
+});
+
+const isCommand = (event: QuestionEvent, command: 'yes' | 'no'): boolean =>
+  event.type === 'HEARD' &&
+  event.reading.verdict === 'accept' &&
+  event.reading.reply?.command === command;
+
+const isBareBack = (reading: Reading): boolean =>
+  reading.verdict === 'confirm' && reading.reply?.command === 'back';
+
+const deadlineOf = ({ openedAtMilliseconds, passed, stage }: QuestionContext): number =>
+  (openedAtMilliseconds ?? stage.clock.now()) +
+  (DEADLINES[Math.min(passed, DEADLINES.length - 1)] as number) * 1000;
+
+/** How many deadlines of a question opened earlier have gone by already. */
+const deadlinesPassed = ({ openedAtMilliseconds, stage }: QuestionInput): number => {
+  if (openedAtMilliseconds === null) return 0;
+  const openSeconds = (stage.clock.now() - openedAtMilliseconds) / 1000;
+  return DEADLINES.filter((seconds) => seconds <= openSeconds).length;
+};
+
+const offerOf = ({ stage, offered }: QuestionContext): string =>
+  say(stage.book.lines, 'confirm.offer', { readback: offered?.readback ?? offered?.heard ?? '' });
