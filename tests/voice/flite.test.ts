@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { plainText } from '../../src/voice/flite';
+import { COACH_VOICE, fliteInNode, SAYSO_VOICE } from '../../src/voice/node';
+
+const CUE = 'Push the hips back until the bar passes the knee, and keep the shins upright.';
+const CUES = [
+  CUE,
+  'Stand tall, feet hip to shoulder width.',
+  'Unlock the knees a little and keep them there.',
+  'Breathe out long, ribs down.',
+  'Bring the bar to the knee, pause for two seconds, and go on down.',
+];
+const rms = (samples: Float32Array) =>
+  Math.sqrt(samples.reduce((sum, sample) => sum + sample * sample, 0) / samples.length);
+
+describe('the shipped voice in Node', () => {
+  it('speaks cues that are heard, at 130 to 150 words a minute', async () => {
+    const flite = await fliteInNode();
+    let seconds = 0;
+    for (const cue of CUES) {
+      const { samples, sampleRate } = flite.synthesize(cue);
+      expect(rms(samples)).toBeGreaterThan(0.05);
+      seconds += samples.length / sampleRate;
+    }
+    const wordsPerMinute = (CUES.join(' ').split(' ').length * 60) / seconds;
+    expect(wordsPerMinute).toBeGreaterThan(130);
+    expect(wordsPerMinute).toBeLessThan(150);
+  });
+
+  it('gives the same samples for the same line, in whatever order lines are said', async () => {
+    const flite = await fliteInNode();
+    const first = flite.synthesize('Left side.').samples;
+    flite.synthesize(CUE, COACH_VOICE);
+    expect(flite.synthesize('Left side.').samples).toEqual(first);
+  });
+
+  it('begins and ends at zero, without a click and without silence to wait for', async () => {
+    const { samples, sampleRate } = (await fliteInNode()).synthesize('Stand tall.');
+    expect(Math.abs(samples[0] ?? 1)).toBeLessThan(0.001);
+    expect(Math.abs(samples.at(-1) ?? 1)).toBeLessThan(0.001);
+    const firstLoud = samples.findIndex((sample) => Math.abs(sample) > 0.05);
+    expect(firstLoud / sampleRate).toBeLessThan(0.05);
+  });
+
+  it('has two clearly different speakers', async () => {
+    const flite = await fliteInNode();
+    const sayso = flite.synthesize('knees forward', SAYSO_VOICE).samples;
+    const coach = flite.synthesize('knees forward', COACH_VOICE).samples;
+    expect(pitchHertz(coach)).toBeLessThan(pitchHertz(sayso) * 0.8);
+  });
+
+  it('says nothing for a text without words, and fits typographic signs to the voice', async () => {
+    const flite = await fliteInNode();
+    expect(flite.synthesize(' … ').samples.length).toBe(0);
+    expect(plainText('Don’t rush — 140° “slow”\n')).toBe(`Don't rush , 140 degrees "slow"`);
+    expect(flite.synthesize('-o other.wav').samples.length).toBeGreaterThan(1000);
+  });
+});
+
+/** Strongest repetition between 60 and 300 Hz, by autocorrelation. */
+const pitchHertz = (samples: Float32Array): number => {
+  const score = (lag: number) => {
+    let sum = 0;
+    for (let at = lag; at < samples.length; at += 1)
+      sum += (samples[at] ?? 0) * (samples[at - lag] ?? 0);
+    return sum;
+  };
+  let best = 54;
+  for (let lag = 54; lag < 266; lag += 1) if (score(lag) > score(best)) best = lag;
+  return 16000 / best;
+};
