@@ -1,0 +1,82 @@
+import type { CueBook, RoutineId } from '../domain/script';
+import type { Reply } from '../domain/hearing/reply';
+import type { SessionHead } from '../ports';
+import type { View } from './view';
+
+/** How the microphone stands; all but `hears` and `asking` leave touch and keys. */
+export type MicrophoneState =
+  'unknown' | 'asking' | 'hears' | 'denied' | 'none' | 'unplugged' | 'failed';
+
+/** Everything the screens show. A new object whenever something changed. */
+export interface SeatState {
+  where: 'gate' | 'run' | 'finished';
+  book: CueBook;
+  routines: { id: RoutineId; name: string }[];
+  microphone: {
+    state: MicrophoneState;
+    /** Loudness now, 0 to 1. */
+    level: number;
+    hearsWell: 'unknown' | 'quiet' | 'good' | 'loud';
+  };
+  /** The recogniser; `progress` is 0 to 1, or null where it cannot be told. */
+  ear: { state: 'loading' | 'ready' | 'failed'; progress: number | null };
+  voice: 'unknown' | 'speaks' | 'none';
+  /** A session found at load that never ended, or null. */
+  unfinished: SessionHead | null;
+  /** Replies come from a recording, not from a person in the room. */
+  rehearsal: boolean;
+  view: View;
+}
+
+export interface BeginChoice {
+  routine: RoutineId;
+  /** `hands`: by touch and keys alone; the microphone is not asked for. */
+  listen: 'microphone' | 'hands';
+}
+
+/** What `main` hands to the screens: the state to show, and what a person may do. */
+export interface Seat {
+  subscribe(onChange: () => void): () => void;
+  /** The same object until something changes (for useSyncExternalStore). */
+  state(): SeatState;
+  /** Opens the microphone to show its level at the start gate; starts no session. */
+  tryMicrophone(): void;
+  /** Called inside a tap, so that sound, voice and microphone may be unlocked there. */
+  begin(choice: BeginChoice): void;
+  watchRehearsal(routine: RoutineId): void;
+  /** Takes up the unfinished session at its open question. */
+  goOn(): void;
+  /** Leaves the unfinished session as it is in the record; it is not offered again. */
+  discard(): void;
+  reply(reply: Reply): void;
+  /** A key of a keyboard, pedal or headset that no control of the screen used. */
+  key(event: KeyboardEvent): void;
+  /** Seconds since the session started, on the clock of `atSeconds`. */
+  nowSeconds(): number;
+  /** Back to the start gate. */
+  leave(): void;
+}
+
+export interface SeatStore {
+  state(): SeatState;
+  subscribe(onChange: () => void): () => void;
+  /** Replaces the given fields and tells the subscribers. */
+  patch(change: Partial<SeatState>): void;
+}
+
+/** Keeps the seat's state; `main` patches it, the screens subscribe. */
+export function createSeatStore(initial: SeatState): SeatStore {
+  let current = initial;
+  const subscribers = new Set<() => void>();
+  return {
+    state: () => current,
+    subscribe(onChange) {
+      subscribers.add(onChange);
+      return () => subscribers.delete(onChange);
+    },
+    patch(change) {
+      current = { ...current, ...change };
+      for (const tell of [...subscribers]) tell();
+    },
+  };
+}
