@@ -1,0 +1,98 @@
+import type { Entry } from '../domain/log';
+import type { Clock, RecordProblem, Records, SessionHead } from '../ports';
+import { headsOf, sessionOf } from './heads';
+import { problem } from './problems';
+
+/** A write that has not answered by now counts as failed; a disk write takes some ms. */
+const WRITE_WAIT_MS = 3000;
+/** Waits between tries double from the first to the longest. */
+const FIRST_RETRY_MS = 1000;
+const LONGEST_RETRY_MS = 30_000;
+
+interface Waiting {
+  entry: Entry;
+  /** Called once; null when it has been. */
+  done: ((problem: RecordProblem | null) => void) | null;
+}
+
+/**
+ * Records that never lose an entry while the page is open. An entry that cannot be written is
+ * reported once by `done(problem)`, stays in memory and is tried again until it is stored: after
+ * 1 s, doubling to 30 s, and at each further append. Order is kept: what comes after a failed
+ * entry waits behind it and is reported with the same problem. Reading includes what waits.
+ */
+export const keepTrying = (records: Records, clock: Clock): Records => {
+  const waiting: Waiting[] = [];
+  const kept: Entry[] = [];
+  let retryMilliseconds = FIRST_RETRY_MS;
+  let retry: unknown = null;
+  let writing = false;
+
+  const answer = (one: Waiting, found: RecordProblem | null) => {
+    const { done } = one;
+    one.done = null;
+    done?.(found);
+  };
+
+  const failed = (found: RecordProblem) => {
+    retry = clock.setTimeout(() => {
+      retry = null;
+      write();
+    }, retryMilliseconds);
+    retryMilliseconds = Math.min(retryMilliseconds * 2, LONGEST_RETRY_MS);
+    for (const one of [...waiting]) answer(one, found);
+  };
+
+  const write = () => {
+    const [first] = waiting;
+    if (first === undefined || writing) return;
+    if (retry !== null) clock.clearTimeout(retry);
+    retry = null;
+    let answered = false;
+    const settle = (found: RecordProblem | null) => {
+      if (answered) return;
+      answered = true;
+      clock.clearTimeout(watchdog);
+      writing = false;
+      if (found !== null) return failed(found);
+      retryMilliseconds = FIRST_RETRY_MS;
+      waiting.shift();
+      answer(first, null);
+      write();
+    };
+    const watchdog = clock.setTimeout(() => settle(problem('unknown')), WRITE_WAIT_MS);
+    writing = true;
+    records.append(first.entry, settle);
+  };
+
+  /** The stored, then what is only here; where storage cannot be read, what began here. */
+  const merged = async (session: string): Promise<Entry[]> => {
+    const own = kept.filter(({ id }) => sessionOf(id) === session);
+    try {
+      const stored = await records.read(session);
+      const ids = new Set(stored.map(({ id }) => id));
+      return [...stored, ...own.filter(({ id }) => !ids.has(id))];
+    } catch (error) {
+      if (own[0]?.type === 'started') return own;
+      throw error;
+    }
+  };
+
+  return {
+    append(entry, done) {
+      if (!kept.some(({ id }) => id === entry.id)) kept.push(entry);
+      waiting.push({ entry, done });
+      write();
+    },
+    read: merged,
+    async sessions() {
+      let stored: SessionHead[] = [];
+      try {
+        stored = await records.sessions();
+      } catch (error) {
+        if (!kept.some(({ type }) => type === 'started')) throw error;
+      }
+      return headsOf(kept, stored);
+    },
+  };
+};

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import type { Entry } from '../../src/domain/log';
+import type { RecordProblem, Records } from '../../src/ports';
+import { ended, finding, started } from './entries';
+
+/** Appends and waits for the answer. */
+export const stored = (records: Records, entry: Entry): Promise<RecordProblem | null> =>
+  new Promise((resolve) => records.append(entry, resolve));
+
+/** What every keeper of records must do; `create` gives an empty one. */
+export const recordsContract = (name: string, create: () => Records): void => {
+  describe(`${name} keeps the record`, () => {
+    it('gives back a session in the order it was written, whatever its times say', async () => {
+      const records = create();
+      const session = [started('mon'), finding('mon', 2), finding('mon', 1), ended('mon', 3)];
+      const answers = await Promise.all(session.map((entry) => stored(records, entry)));
+      expect(answers).toEqual([null, null, null, null]);
+      expect(await records.read('mon')).toEqual(session);
+    });
+
+    it('takes an entry that is already there as stored, and keeps it once and unchanged', async () => {
+      const records = create();
+      await stored(records, started('mon'));
+      await stored(records, finding('mon', 1));
+      expect(await stored(records, { ...finding('mon', 1), result: 'held' })).toBeNull();
+      expect(await records.read('mon')).toEqual([started('mon'), finding('mon', 1)]);
+    });
+
+    it('keeps sessions apart and lists them newest first, across time zones', async () => {
+      const records = create();
+      await stored(records, started('early', '2026-05-01T09:00:00+02:00'));
+      await stored(records, started('late:colon', '2026-05-01T08:30:00+00:00'));
+      await stored(records, finding('early', 1));
+      await stored(records, ended('early', 2));
+      expect(await records.read('late:colon')).toHaveLength(1);
+      expect(await records.sessions()).toEqual([
+        {
+          session: 'late:colon',
+          routine: 'hinge',
+          startedAt: '2026-05-01T08:30:00+00:00',
+          ended: null,
+        },
+        {
+          session: 'early',
+          routine: 'hinge',
+          startedAt: '2026-05-01T09:00:00+02:00',
+          ended: 'completed',
+        },
+      ]);
+    });
+
+    it('knows nothing of an unknown session', async () => {
+      const records = create();
+      expect(await records.read('never')).toEqual([]);
+      expect(await records.sessions()).toEqual([]);
+    });
+  });
+};
