@@ -1,0 +1,56 @@
+import { dictionary } from 'cmu-pronouncing-dictionary';
+import { OWN_WORDS } from './ownWords';
+import { outputOf } from './phones';
+
+/** How words sound: phones of the CMU dictionary without stress, one list a pronunciation. */
+export type Lexicon = Record<string, string[][]>;
+
+/** Words that no dictionary and no own entry can say. */
+export class PronunciationError extends Error {
+  override name = 'PronunciationError';
+}
+
+const phonesOf = (entry: string) => entry.replace(/[0-9]/g, '').split(' ');
+
+/**
+ * Pronunciations of these lower-case words, plain data that a build can embed. `own` adds to the
+ * dictionary and to OWN_WORDS: phones separated by spaces, several pronunciations by commas.
+ * @throws PronunciationError listing every word that has none, or an own entry with unknown phones.
+ */
+export function lexiconFor(words: string[], own: Record<string, string> = {}): Lexicon {
+  const lexicon: Lexicon = {};
+  const missing: string[] = [];
+  for (const word of [...new Set(words)].sort()) {
+    const entries = [inDictionary(word), OWN_WORDS[word], own[word]].flatMap((said) =>
+      typeof said === 'string' ? said.split(',') : (said ?? []),
+    );
+    const said = [...new Set(entries.map((entry) => phonesOf(entry.trim()).join(' ')))];
+    if (said.length === 0) missing.push(word);
+    else lexicon[word] = said.map((pronunciation) => pronunciation.split(' '));
+  }
+  if (missing.length > 0)
+    throw new PronunciationError(
+      `No pronunciation for: ${missing.join(', ')}. Add each to src/ear/ownWords.ts.`,
+    );
+  refuseUnknownPhones(lexicon);
+  return lexicon;
+}
+
+function inDictionary(word: string): string[] {
+  const found: string[] = [];
+  for (let variant = 0; ; variant += 1) {
+    const entry = dictionary[variant === 0 ? word : `${word}(${variant})`];
+    if (entry !== undefined) found.push(entry);
+    // Variants are numbered from 1 or from 2, by edition.
+    else if (variant > 1) return found;
+  }
+}
+
+function refuseUnknownPhones(lexicon: Lexicon): void {
+  for (const [word, pronunciations] of Object.entries(lexicon))
+    for (const phone of pronunciations.flat())
+      if (outputOf(phone) === undefined)
+        throw new PronunciationError(
+          `"${phone}" in the pronunciation of "${word}" is no phone of the CMU dictionary.`,
+        );
+}

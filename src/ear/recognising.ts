@@ -1,0 +1,113 @@
+import * as ort from 'onnxruntime-web/wasm';
+import type { Grammar } from '../domain/hearing/grammar';
+import { BELIEF, confidenceOf } from './confidence';
+import { decode, type Decoded } from './decoding';
+import type { Lexicon } from './lexicon';
+import { networkOf, type Network } from './network';
+import { posteriorsOf, type Posteriors } from './posteriors';
+import { HEARD_RATE } from './resampling';
+
+/** Words that were heard and how far to believe them, 0 to 1 (see confidence.ts). */
+export interface HeardWords {
+  text: string;
+  confidence: number;
+}
+
+/** Turns sound into the words of a grammar, on this device. */
+export interface Recogniser {
+  /**
+   * The best utterance of the grammar for 16 kHz mono sound, or null where nothing in it could be
+   * one. Calls are answered one after the other.
+   */
+  hear(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<HeardWords | null>;
+  /** The same with all that it was judged by; for tuning. */
+  weigh(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<Weighed | null>;
+}
+
+export interface Weighed {
+  decoded: Decoded;
+  posteriors: Posteriors;
+}
+
+/** The two models' files, and the runtime's where it cannot find it itself. */
+export interface Models {
+  encoder: Uint8Array;
+  head: Uint8Array;
+}
+
+/** Less sound than this holds no word. */
+const SHORTEST_SECONDS = 0.12;
+/** More is no reply. */
+export const LONGEST_SECONDS = 12;
+/** Sound is brought to this peak, which the head was trained around. */
+const PEAK = 0.5;
+/** Below this peak there is no sound, only the converter's own noise. */
+const SILENT_PEAK = 5e-4;
+
+/**
+ * Loads the models (about 0.3 s). One thread: two were slower on two shared cores.
+ * @throws Error where a model cannot be read.
+ */
+export async function createRecogniser(options: {
+  loadModels: () => Promise<Models>;
+}): Promise<Recogniser> {
+  ort.env.wasm.numThreads = 1;
+  ort.env.logLevel = 'error';
+  const { encoder, head } = await options.loadModels();
+  const listening = await ort.InferenceSession.create(encoder);
+  const telling = await ort.InferenceSession.create(head);
+  const networks = new WeakMap<Grammar, Network>();
+
+  const networkFor = (grammar: Grammar, lexicon: Lexicon) => {
+    const network = networks.get(grammar) ?? networkOf(grammar, lexicon);
+    networks.set(grammar, network);
+    return network;
+  };
+
+  const posteriorsFor = async (samples: Float32Array) => {
+    const sound = new ort.Tensor('float32', samples, [1, samples.length]);
+    const { last_hidden_state: states } = await listening.run({ input_values: sound });
+    if (states === undefined) throw new Error('The encoder gave no states.');
+    const { y } = await telling.run({ x: states });
+    return posteriorsOf(y?.data as Float32Array);
+  };
+
+  let last: Promise<unknown> = Promise.resolve();
+  /** The runtime takes one call at a time. */
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const result = last.then(work);
+    last = result.catch(() => undefined);
+    return result;
+  };
+
+  const weigh: Recogniser['weigh'] = async (samples16k, grammar, lexicon) => {
+    const network = networkFor(grammar, lexicon);
+    const samples = levelled(samples16k);
+    if (samples === null) return null;
+    return inTurn(async () => {
+      const posteriors = await posteriorsFor(samples);
+      const decoded = decode(network, posteriors);
+      return decoded && { decoded, posteriors };
+    });
+  };
+
+  return {
+    weigh,
+    hear: async (samples16k, grammar, lexicon) => {
+      const weighed = await weigh(samples16k, grammar, lexicon);
+      if (weighed === null) return null;
+      const confidence = confidenceOf(weighed.decoded, weighed.posteriors);
+      return confidence < BELIEF.heardFrom ? null : { text: weighed.decoded.text, confidence };
+    },
+  };
+}
+
+/** A copy at the loudness that the head knows; null where it is too short, too long or silent. */
+function levelled(samples: Float32Array): Float32Array | null {
+  const seconds = samples.length / HEARD_RATE;
+  if (seconds < SHORTEST_SECONDS || seconds > LONGEST_SECONDS) return null;
+  let peak = 0;
+  for (const sample of samples) peak = Math.max(peak, Math.abs(sample));
+  if (!(peak >= SILENT_PEAK)) return null;
+  return samples.map((sample) => (sample * PEAK) / peak);
+}
