@@ -1,0 +1,169 @@
+import { spawn } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { buildChanged } from '../src/serving/building.mjs';
+import { checkNode, installMissing } from '../src/serving/installing.mjs';
+import { runCommand, UsageTrouble } from '../src/serving/trouble.mjs';
+import { findChromium } from './runner/chromium.mjs';
+import { countReport, lastLine } from './runner/counting.mjs';
+
+/** @typedef {import('./runner/counting.mjs').Count} Count */
+
+const root = fileURLToPath(new URL('../', import.meta.url));
+const STAGES = ['build', 'types', 'lint', 'format', 'scripts', 'unit', 'browser'];
+/** A stage that hangs is ended after this; all together stay under a coffee break. */
+const LIMIT_MINUTES = 8;
+
+/** The four that look at the whole tree, each one test. */
+const CHECKS = /** @type {Record<string, string[]>} */ ({
+  types: ['node_modules/typescript/bin/tsc', '--noEmit', '-p', 'tsconfig.json'],
+  lint: ['node_modules/eslint/bin/eslint.js', '--max-warnings', '0', '.'],
+  format: ['node_modules/prettier/bin/prettier.cjs', '--check', '--log-level', 'warn', '.'],
+  scripts: ['node_modules/tsx/dist/cli.mjs', 'src/cli/main.ts', 'scripts'],
+});
+
+/**
+ * Runs a Node program of the project.
+ * @param {string[]} words
+ * @param {{ show?: boolean, env?: Record<string, string> }} [options] show: print as it comes
+ * @returns {Promise<{ code: number, said: string }>}
+ */
+function run(words, { show = false, env = {} } = {}) {
+  const child = spawn(process.execPath, words, {
+    cwd: root,
+    env: { ...process.env, ...env },
+    stdio: ['ignore', show ? 'inherit' : 'pipe', show ? 'inherit' : 'pipe'],
+    timeout: LIMIT_MINUTES * 60_000,
+  });
+  let said = '';
+  child.stdout?.on('data', (piece) => (said += piece));
+  child.stderr?.on('data', (piece) => (said += piece));
+  return new Promise((resolve) => {
+    child.on('error', (error) => resolve({ code: 1, said: String(error) }));
+    child.on('close', (code) => {
+      if (code === null) said += `\nended after ${LIMIT_MINUTES} minutes`;
+      resolve({ code: code ?? 1, said });
+    });
+  });
+}
+
+/**
+ * Says how a stage went and how long it took.
+ * @param {string} name
+ * @param {() => Promise<Count> | Count} stage
+ * @returns {Promise<Count>}
+ */
+async function timed(name, stage) {
+  const began = Date.now();
+  const count = await stage();
+  const how = count.failed === 0 ? 'ok    ' : 'FAILED';
+  const seconds = ((Date.now() - began) / 1000).toFixed(1);
+  console.log(
+    `${how} ${name}: ${count.passed} passed, ${count.failed} failed (${seconds} s)${count.note ? `\n${count.note}` : ''}`,
+  );
+  return count;
+}
+
+/** @param {string} name */
+const check = (name) =>
+  timed(name, async () => {
+    const { code, said } = await run(CHECKS[name] ?? []);
+    return code === 0
+      ? { name, passed: 1, failed: 0 }
+      : { name, passed: 0, failed: 1, note: said.trimEnd() };
+  });
+
+/**
+ * One vitest project, counted from its JSON report.
+ * @param {string} name
+ * @param {string} project
+ * @param {string[]} words
+ * @param {Record<string, string>} env
+ */
+const vitest = (name, project, words, env = {}) =>
+  timed(name, async () => {
+    const file = join(root, 'node_modules/.cache/sayso', `${name}.json`);
+    mkdirSync(join(file, '..'), { recursive: true });
+    rmSync(file, { force: true });
+    const { code } = await run(
+      [
+        'node_modules/vitest/vitest.mjs',
+        'run',
+        ...['--project', project, ...words],
+        ...['--reporter=default', '--reporter=json', `--outputFile.json=${file}`],
+      ],
+      { show: true, env },
+    );
+    const report = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null;
+    return countReport(name, report, code);
+  });
+
+/**
+ * A stage that either works or throws.
+ * @param {string} name
+ * @param {() => Promise<void> | void} work
+ */
+const attempt = (name, work) =>
+  timed(name, async () => {
+    try {
+      await work();
+      return { name, passed: 1, failed: 0 };
+    } catch (error) {
+      const note = error instanceof Error ? error.message : String(error);
+      return { name, passed: 0, failed: 1, note };
+    }
+  });
+
+/** @param {string[]} asked stages by name; all where none is named */
+async function runStages(asked) {
+  /** @param {string} name */
+  const wants = (name) => asked.length === 0 || asked.includes(name);
+  /** @type {Count[]} */
+  const counts = [];
+  let built = true;
+  if (wants('build') || wants('browser')) {
+    counts.push(await attempt('build', () => buildChanged(root)));
+    built = counts[0]?.failed === 0;
+  }
+  for (const pair of [
+    ['types', 'lint'],
+    ['format', 'scripts'],
+  ]) {
+    counts.push(...(await Promise.all(pair.filter(wants).map(check))));
+  }
+  if (wants('unit')) counts.push(await vitest('unit', 'rooms', ['--maxWorkers=2']));
+  if (wants('browser')) {
+    let chromium = '';
+    const found = await attempt('chromium', () => {
+      chromium = findChromium();
+    });
+    if (!built) {
+      console.log('browser tests are not run: the page was not built');
+    }
+    if (found.failed > 0) counts.push(found);
+    else if (built) {
+      counts.push(
+        await vitest('browser', 'browser', ['--no-file-parallelism'], { CHROMIUM: chromium }),
+      );
+    }
+  }
+  return counts;
+}
+
+await runCommand(async () => {
+  const asked = process.argv.slice(2);
+  const unknown = asked.find((name) => !STAGES.includes(name));
+  if (unknown) {
+    throw new UsageTrouble(
+      `No stage is called ${unknown}. npm test runs all; npm test -- NAME ... only some of: ${STAGES.join(', ')}.`,
+    );
+  }
+  const ready = await attempt('install', async () => {
+    checkNode(process.versions.node);
+    await installMissing(root);
+  });
+  const counts = ready.failed > 0 ? [ready] : await runStages(asked);
+  console.log(`\n${lastLine(counts)}`);
+  if (counts.some(({ failed }) => failed > 0)) process.exitCode = 1;
+});
