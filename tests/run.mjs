@@ -58,10 +58,11 @@ async function timed(name, stage) {
   const began = Date.now();
   const count = await stage();
   const how = count.failed === 0 ? 'ok    ' : 'FAILED';
+  const tests = count.passed + count.failed;
+  const sum = tests > 1 ? `: ${count.passed} passed, ${count.failed} failed` : '';
   const seconds = ((Date.now() - began) / 1000).toFixed(1);
-  console.log(
-    `${how} ${name}: ${count.passed} passed, ${count.failed} failed (${seconds} s)${count.note ? `\n${count.note}` : ''}`,
-  );
+  console.log(`${how} ${name}${sum} (${seconds} s)`);
+  if (count.note) console.log(count.note);
   return count;
 }
 
