@@ -1,4 +1,138 @@
+import type { Area } from '../areas';
+import type { Fault, FaultId, FaultKind } from '../faults';
+import type { PainKind, RedFlag } from '../findings';
+import type { Command } from './reply';
+
+/**
+ * One way to say something: words with `(left out|or one of)?` and `(one|of)` groups, such as
+ * `knees (came|went)? forward`. Lower case, no punctuation but the apostrophe.
+ */
+export type Pattern = string;
+
+/** `say`: scored by the recogniser and understood; `also`: understood only, spoken or typed. */
+export interface Ways {
+  say: Pattern[];
+  also: Pattern[];
+}
+
+/** Ways to say it and the fewest words it is read back with. */
+export interface ReadableWays extends Ways {
+  readback: string;
+}
+
+/** Results a coach may name; `failed` says that it was no pass but not how (asked about). */
+export const RESULT_WORDS = ['held', 'short', 'lost', 'not-tested', 'failed'] as const;
+export type ResultWord = (typeof RESULT_WORDS)[number];
+
+/** Commands with words of their own; `go-to` is made of an opener and a name. */
+export type SpokenCommand = Exclude<Command, 'go-to'>;
+
+/** What happened to a part of the body: `words` may be negated, `nouns` follow a bare "no". */
+export interface StateWords {
+  words: Pattern[];
+  nouns: Pattern[];
+}
+
+/** Any of these parts with a state of `is` is the fault; a negated `isNot` is the fault too. */
+export interface FaultSign {
+  about: string[];
+  is: string[];
+  isNot: string[];
+}
+
+export interface FaultWords extends Ways {
+  id: FaultId;
+  kind: FaultKind;
+  areas: Area[];
+  readback: string;
+  signs: FaultSign[];
+}
+
+/** Small words that steer a sentence; every list holds patterns. */
+export interface Talk {
+  negators: Pattern[];
+  /** What follows replaces what was said before ("I mean"). */
+  corrections: Pattern[];
+  praise: Pattern[];
+  /** An order to the athlete where it opens a clause ("push your hips back"). */
+  orders: Pattern[];
+  /** Talk to somebody wherever it stands ("your", "don't let"). */
+  addressing: Pattern[];
+  /** A question where one of these opens it and one of `askedOf` follows. */
+  asking: Pattern[];
+  askedOf: Pattern[];
+  /** A question wherever it opens a clause ("how", "any"). */
+  questions: Pattern[];
+  /** Makes a reply uncertain ("maybe", "same"). */
+  unsure: Pattern[];
+  /** Separate clauses; the parts named before still count ("and"). */
+  joins: Pattern[];
+  /** Shows that it is told, not ordered ("stayed", "were"). */
+  telling: Pattern[];
+  /** Said around a command ("please", "can you"). */
+  polite: Pattern[];
+  /** Words that change nothing ("the", "a bit", "on the way down"). */
+  fillers: Pattern[];
+}
+
+export interface NumberWords {
+  /** Value of each word: zero to nineteen and the tens. */
+  words: Record<string, number>;
+  hundred: string[];
+  /** Between a hundred and the rest ("and"). */
+  and: string[];
+  /** Zero inside a number ("one oh five"). */
+  zeroInside: string[];
+  degrees: Pattern[];
+  /** After a pain number ("out of ten"). */
+  ofTen: Pattern[];
+  /** After a number these make it a count, not an angle ("reps"). */
+  counted: Pattern[];
+  /** Before a number these make it a count, not an angle ("rep", "last"). */
+  counting: Pattern[];
+  /** Between two numbers of which neither is sure ("or"). */
+  between: Pattern[];
+  /** Words heard for a number where nothing but a number is wanted ("for"). */
+  soundsLike: Record<string, number>;
+}
+
 /** Every reply once: its meaning, the ways to say it, what it is easily mistaken for. */
 export interface Vocabulary {
   language: string;
+  numbers: NumberWords;
+  sides: Record<'left' | 'right' | 'both', ReadableWays>;
+  results: Record<ResultWord, ReadableWays>;
+  parts: Record<string, Pattern[]>;
+  states: Record<string, StateWords>;
+  faults: FaultWords[];
+  pain: {
+    readback: string;
+    words: Ways;
+    none: Ways;
+    /** How it is asked back and said at `pain/kind`. */
+    kinds: Record<PainKind, ReadableWays>;
+    /** Pain of a kind in one word ("pinch"). */
+    sharpWords: Ways;
+    /** Not pain, though it sounds like it ("tight", "stretch"). */
+    notPain: Pattern[];
+    /** Places that make a side belong to the pain ("knee"). */
+    places: Pattern[];
+  };
+  redFlags: Record<RedFlag, ReadableWays>;
+  commands: Record<SpokenCommand, ReadableWays>;
+  /** Words that name several commands: asked about. */
+  unclearCommands: { command: SpokenCommand; words: Pattern[] }[];
+  goTo: { openers: Ways; readback: string; names: Record<string, Pattern[]> };
+  talk: Talk;
+  /** Word endings that do not change the meaning; longest first. */
+  endings: string[];
+  /** Near-homophones: the word heard and the word meant. */
+  soundsLike: Record<string, string>;
+}
+
+/** The faults of a vocabulary as the rest of the domain knows them, in file order. */
+export function faultsOf(vocabulary: Vocabulary): Record<FaultId, Fault> {
+  return Object.fromEntries(
+    vocabulary.faults.map(({ id, kind, areas, readback }) => [id, { id, kind, areas, readback }]),
+  );
 }

@@ -1,0 +1,137 @@
+import { z } from 'zod';
+import { AREAS } from '../../domain/areas';
+import { RED_FLAGS } from '../../domain/findings';
+import { COMMANDS } from '../../domain/hearing/reply';
+import { RESULT_WORDS, type SpokenCommand, type Vocabulary } from '../../domain/hearing/vocabulary';
+
+const words = (pattern: RegExp, allowed: string) =>
+  z.string().regex(pattern, `allowed: ${allowed}; write it in lower case without punctuation`);
+
+/** A phrase with `(left out|or one of)?` and `(one|of)` groups. */
+const ONE = String.raw`(?:[a-z0-9']+|\([a-z0-9' |]+\)\??)`;
+const phrase = words(
+  new RegExp(`^${ONE}(?: ${ONE})*$`),
+  'words separated by single spaces, (left out|or one of)?, (one|of)',
+);
+const word = words(/^[a-z']+$/, 'one word');
+const name = z
+  .string()
+  .regex(
+    /^[a-z][a-z0-9-]*$/,
+    'allowed: lower-case letters, digits and hyphens, such as ribs-flared',
+  );
+
+const phrases = z.array(phrase).default([]);
+const ways = z.strictObject({
+  say: z.array(phrase).min(1, 'allowed: at least one way that the recogniser listens for'),
+  also: phrases,
+});
+const readable = ways.extend({ readback: z.string().min(1, 'allowed: the words to read back') });
+
+/** A record that must hold every one of these keys and no other. */
+const every = <K extends string, T extends z.ZodType>(keys: readonly K[], value: T) =>
+  z.record(z.enum(keys), value);
+
+const spokenCommands = COMMANDS.filter((command): command is SpokenCommand => command !== 'go-to');
+
+const sign = z.strictObject({
+  about: z.array(name).min(1, 'allowed: names under parts'),
+  is: z.array(name).default([]),
+  isNot: z.array(name).default([]),
+});
+
+const fault = ways.extend({
+  id: name,
+  kind: z.enum(['position', 'range']),
+  areas: z.array(z.enum(AREAS)).min(1, `allowed: ${AREAS.join(', ')}`),
+  readback: z.string().min(1, 'allowed: the fewest words that still name the fault'),
+  signs: z.array(sign).default([]),
+});
+
+const value = z.number().int().min(0).max(90);
+
+const numbers = z.strictObject({
+  words: z.record(word, value),
+  hundred: z.array(word).min(1),
+  and: z.array(word),
+  zeroInside: z.array(word),
+  degrees: phrases,
+  ofTen: phrases,
+  counted: phrases,
+  counting: phrases,
+  between: phrases,
+  soundsLike: z.record(word, value).default({}),
+});
+
+const talk = z.strictObject({
+  negators: phrases,
+  corrections: phrases,
+  praise: phrases,
+  orders: phrases,
+  addressing: phrases,
+  asking: phrases,
+  askedOf: phrases,
+  questions: phrases,
+  unsure: phrases,
+  joins: phrases,
+  telling: phrases,
+  polite: phrases,
+  fillers: phrases,
+});
+
+/** vocabulary.yaml: every reply of a language once. Refuses unknown fields and dangling names. */
+export const vocabularySchema: z.ZodType<Vocabulary> = z
+  .strictObject({
+    language: z.string().regex(/^[a-z]{2,3}$/, 'allowed: a language code such as en'),
+    numbers,
+    sides: every(['left', 'right', 'both'] as const, readable),
+    results: every(RESULT_WORDS, readable),
+    parts: z.record(name, z.array(phrase).min(1)),
+    states: z.record(name, z.strictObject({ words: phrases, nouns: phrases })),
+    faults: z.array(fault).min(1),
+    pain: z.strictObject({
+      readback: z.string().min(1),
+      words: ways,
+      none: ways,
+      kinds: every(['new', 'sharp', 'known'] as const, readable),
+      sharpWords: ways,
+      notPain: phrases,
+      places: phrases,
+    }),
+    redFlags: every(RED_FLAGS, readable),
+    commands: every(spokenCommands, readable),
+    unclearCommands: z
+      .array(z.strictObject({ command: z.enum(spokenCommands), words: z.array(phrase).min(1) }))
+      .default([]),
+    goTo: z.strictObject({
+      openers: ways,
+      readback: z.string().min(1),
+      names: z.record(name, z.array(phrase).min(1)).default({}),
+    }),
+    talk,
+    endings: z.array(word).default([]),
+    soundsLike: z.record(word, word).default({}),
+  })
+  .superRefine((vocabulary, context) => {
+    const parts = Object.keys(vocabulary.parts);
+    const states = Object.keys(vocabulary.states);
+    const refuse = (path: PropertyKey[], message: string) => {
+      context.addIssue({ code: 'custom', path, message });
+    };
+    const seen = new Set<string>();
+    vocabulary.faults.forEach((each, at) => {
+      if (seen.has(each.id)) refuse(['faults', at, 'id'], `${each.id} is already listed above`);
+      seen.add(each.id);
+      each.signs.forEach((signOfFault, index) => {
+        const known = { about: parts, is: states, isNot: states };
+        for (const field of ['about', 'is', 'isNot'] as const)
+          signOfFault[field].forEach((id, place) => {
+            if (!known[field].includes(id))
+              refuse(
+                ['faults', at, 'signs', index, field, place],
+                `unknown name ${id}; allowed: ${known[field].join(', ')}`,
+              );
+          });
+      });
+    });
+  });
