@@ -13,6 +13,8 @@ export interface Decoded {
   fitPerPhone: number;
   /** Distance to the best path that ends in another text, a phone; infinite where there is none. */
   leadPerPhone: number;
+  /** Whether the grammar lets more words follow. */
+  canGoOn: boolean;
 }
 
 /**
@@ -21,6 +23,8 @@ export interface Decoded {
  */
 const BEAM = 60;
 const NOTHING = -Infinity;
+
+type Ending = Omit<Decoded, 'fitPerPhone' | 'leadPerPhone'>;
 
 /** Where paths came from: one entry each time a word ended, chained to the one before. */
 class History {
@@ -196,27 +200,29 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
   }
 
   /** Every last word of a finished utterance, best first. */
-  function ending(): { text: string; score: number; phones: number }[] {
-    const found = [];
+  function ending(): Ending[] {
+    const found: Ending[] = [];
     for (let node = 0; node < nodes; node += 1) {
       const score = Math.max(label[node] as number, blank[node] as number);
       if (score < floor) continue;
       const came = (label[node] === score ? labelHistory : blankHistory)[node] as number;
       for (let end = endStart[node] as number; end < (endStart[node + 1] as number); end += 1) {
-        if (network.final[endState[end] as number] !== 1) continue;
+        const to = endState[end] as number;
+        if (network.final[to] !== 1) continue;
         const before = history.text(came, network.words);
         const word = network.words[endWord[end] as number] ?? '';
         found.push({
           text: before === '' ? word : `${before} ${word}`,
           score,
           phones: history.phonesAt(came) + (depth[node] as number),
+          canGoOn: (blockStart[to + 1] as number) > (blockStart[to] as number),
         });
       }
     }
     return found.sort((a, b) => b.score - a.score);
   }
 
-  function bestOf(found: { text: string; score: number; phones: number }[]): Decoded | null {
+  function bestOf(found: Ending[]): Decoded | null {
     const [top] = found;
     if (top === undefined) return null;
     const other = found.find(({ text }) => text !== top.text);

@@ -1,8 +1,11 @@
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
+import * as runtime from 'onnxruntime-web';
 import { EAR_ASSETS, installedPath } from './assets.mjs';
-import { createRecogniser, type Recogniser } from './recognising';
-import { resampled } from './resampling';
+import { createDetector, FRAME, type Detector } from './detecting';
+import { createRecogniser, LONGEST_SECONDS, type Recogniser } from './recognising';
+import { HEARD_RATE, resampled } from './resampling';
+import { COMBINED_SILENCE_SECONDS, Segmenter } from './segmenting';
 import { EarFileError, soundOf } from './wav';
 
 export { EarFileError } from './wav';
@@ -18,6 +21,7 @@ const installed = (name: string) => {
 /** The recogniser in Node, straight from the installed packages and public/ear: no build needed. */
 export function nodeRecogniser(): Promise<Recogniser> {
   return createRecogniser({
+    runtime,
     loadModels: async () => ({
       encoder: await installed('ear/encoder.onnx'),
       head: await readFile(head),
@@ -39,4 +43,67 @@ export async function readWav(path: string): Promise<Float32Array> {
   });
   const { samples, sampleRate } = soundOf(bytes, path);
   return resampled(samples, sampleRate);
+}
+
+/** The voice detector in Node. */
+export const nodeDetector = async (): Promise<Detector> =>
+  createDetector(runtime, await installed('ear/vad.onnx'));
+
+/**
+ * The pieces of 16 kHz sound in which somebody speaks, with a little silence around each; a pause
+ * of 0.65 s divides them. Empty where nobody speaks.
+ */
+export async function utterancesOf(samples: Float32Array): Promise<Float32Array[]> {
+  const detector = await (sharedDetector ??= nodeDetector());
+  return inTurn(async () => {
+    detector.reset();
+    const segmenter = new Segmenter();
+    const found: Float32Array[] = [];
+    const close = () => {
+      if (segmenter.open) found.push(segmenter.sound());
+      segmenter.reset();
+    };
+    for (let at = 0; at < samples.length; at += FRAME) {
+      const frame = new Float32Array(FRAME);
+      frame.set(samples.subarray(at, at + FRAME));
+      segmenter.push(frame, await detector.speech(frame));
+      if (segmenter.trailingSeconds >= COMBINED_SILENCE_SECONDS) close();
+    }
+    close();
+    return found;
+  });
+}
+
+let sharedDetector: Promise<Detector> | undefined;
+let last: Promise<unknown> = Promise.resolve();
+const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+  const result = last.then(work);
+  last = result.catch(() => undefined);
+  return result;
+};
+
+/**
+ * The one utterance of a sound file: all from its first word to its last, without the silence
+ * around. Null where nobody speaks.
+ * @throws EarFileError where that is longer than a reply can be.
+ */
+export async function utteranceOf(
+  samples: Float32Array,
+  name: string,
+): Promise<Float32Array | null> {
+  const pieces = await utterancesOf(samples);
+  if (pieces.length === 0) return null;
+  const whole = new Float32Array(pieces.reduce((length, piece) => length + piece.length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    whole.set(piece, at);
+    at += piece.length;
+  }
+  const seconds = whole.length / HEARD_RATE;
+  if (seconds > LONGEST_SECONDS)
+    throw new EarFileError(
+      `${name}: holds ${Math.round(seconds)} s of speech; a reply is at most ${LONGEST_SECONDS} s. ` +
+        'Cut it into one file a reply.',
+    );
+  return whole;
 }

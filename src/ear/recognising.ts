@@ -1,4 +1,4 @@
-import * as ort from 'onnxruntime-web/wasm';
+import type * as Onnx from 'onnxruntime-web';
 import type { Grammar } from '../domain/hearing/grammar';
 import { BELIEF, confidenceOf } from './confidence';
 import { decode, type Decoded } from './decoding';
@@ -11,6 +11,8 @@ import { HEARD_RATE } from './resampling';
 export interface HeardWords {
   text: string;
   confidence: number;
+  /** Whether the grammar lets more words follow. */
+  canGoOn: boolean;
 }
 
 /** Turns sound into the words of a grammar, on this device. */
@@ -29,7 +31,10 @@ export interface Weighed {
   posteriors: Posteriors;
 }
 
-/** The two models' files, and the runtime's where it cannot find it itself. */
+/** The runtime of the models: another build of one package in Node and in the browser. */
+export type Runtime = typeof Onnx;
+
+/** The two models' files. */
 export interface Models {
   encoder: Uint8Array;
   head: Uint8Array;
@@ -49,8 +54,10 @@ const SILENT_PEAK = 5e-4;
  * @throws Error where a model cannot be read.
  */
 export async function createRecogniser(options: {
+  runtime: Runtime;
   loadModels: () => Promise<Models>;
 }): Promise<Recogniser> {
+  const ort = options.runtime;
   ort.env.wasm.numThreads = 1;
   ort.env.logLevel = 'error';
   const { encoder, head } = await options.loadModels();
@@ -96,8 +103,10 @@ export async function createRecogniser(options: {
     hear: async (samples16k, grammar, lexicon) => {
       const weighed = await weigh(samples16k, grammar, lexicon);
       if (weighed === null) return null;
-      const confidence = confidenceOf(weighed.decoded, weighed.posteriors);
-      return confidence < BELIEF.heardFrom ? null : { text: weighed.decoded.text, confidence };
+      const { decoded, posteriors } = weighed;
+      const confidence = confidenceOf(decoded, posteriors);
+      if (confidence < BELIEF.heardFrom) return null;
+      return { text: decoded.text, confidence, canGoOn: decoded.canGoOn };
     },
   };
 }

@@ -26,7 +26,7 @@ export function soundOf(bytes: Uint8Array, name: string): Sound {
   if (bytes.length < 12 || tag(0) !== 'RIFF' || tag(8) !== 'WAVE')
     refuse('is no WAV file. Save the sound as WAV (PCM) and try again.');
   let format: { codec: number; channels: number; sampleRate: number; bits: number } | null = null;
-  for (let at = 12; at + 8 <= bytes.length; ) {
+  for (let at = 12; at + 8 <= bytes.length;) {
     const length = view.getUint32(at + 4, true);
     const body = at + 8;
     if (tag(at) === 'fmt ' && body + 16 <= bytes.length) {

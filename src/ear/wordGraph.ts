@@ -29,7 +29,9 @@ export function wordGraphOf(grammar: Grammar): WordGraph {
     if (known !== undefined) return known;
     const next = new Map<string, Place[]>();
     for (const place of places)
-      for (const { words, state } of place.words.length > 0 ? [place] : leaving[place.state] ?? []) {
+      for (const { words, state } of place.words.length > 0
+        ? [place]
+        : (leaving[place.state] ?? [])) {
         const [word = '', ...rest] = words;
         const followers = next.get(word) ?? [];
         followers.push({ words: rest, state });

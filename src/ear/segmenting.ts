@@ -1,0 +1,104 @@
+import { FRAME } from './detecting';
+import { HEARD_RATE } from './resampling';
+
+/** Sound kept from before speech was noticed: a first consonant is quiet. */
+export const PRE_ROLL_SECONDS = 0.25;
+/** Silence that ends a reply which is complete, and one that could still go on. */
+export const SINGLE_SILENCE_SECONDS = 0.3;
+export const COMBINED_SILENCE_SECONDS = 0.65;
+
+/** Speech begins at this probability and lasts while it stays above the lower one. */
+const BEGINS_AT = 0.5;
+const LASTS_ABOVE = 0.35;
+/** Frames in a row before it counts as an onset: a dropped plate is shorter. */
+const ONSET_FRAMES = 2;
+/** Speech shorter than this is a click: 96 ms, less than "up". */
+const SHORTEST_FRAMES = 3;
+
+export const secondsOf = (samples: number) => samples / HEARD_RATE;
+const FRAME_SECONDS = secondsOf(FRAME);
+
+/** What a frame did to the segment that is being heard. */
+export type Segmenting = 'silent' | 'onset' | 'speaking' | 'trailing' | 'too-short';
+
+/**
+ * Cuts sound into segments of speech. A pure machine over frames: the caller decides when enough
+ * silence has followed (`trailingSeconds`) and then takes the segment.
+ */
+export class Segmenter {
+  private frames: Float32Array[] = [];
+  private readonly earlier: Float32Array[] = [];
+  private speaking = false;
+  private rising = 0;
+  private voiced = 0;
+  private trailing = 0;
+
+  /** @param speech probability of speech in this frame. */
+  push(frame: Float32Array, speech: number): Segmenting {
+    if (!this.speaking) return this.wait(frame, speech);
+    this.frames.push(frame);
+    if (speech >= (this.trailing > 0 ? BEGINS_AT : LASTS_ABOVE)) {
+      this.voiced += 1;
+      this.trailing = 0;
+      return 'speaking';
+    }
+    this.trailing += 1;
+    if (this.voiced < SHORTEST_FRAMES && this.trailingSeconds >= SINGLE_SILENCE_SECONDS) {
+      this.reset();
+      return 'too-short';
+    }
+    return 'trailing';
+  }
+
+  /** Whether a segment is open. */
+  get open(): boolean {
+    return this.speaking;
+  }
+
+  /** Silence since the last speech of the open segment. */
+  get trailingSeconds(): number {
+    return this.trailing * FRAME_SECONDS;
+  }
+
+  /** Length of the open segment with its pre-roll and trailing silence. */
+  get seconds(): number {
+    return this.frames.length * FRAME_SECONDS;
+  }
+
+  /** Frames with speech so far: grows only when more is said. */
+  get spokenFrames(): number {
+    return this.voiced;
+  }
+
+  /** The sound of the open segment so far. */
+  sound(): Float32Array {
+    const sound = new Float32Array(this.frames.length * FRAME);
+    this.frames.forEach((frame, index) => sound.set(frame, index * FRAME));
+    return sound;
+  }
+
+  /** Closes the segment. */
+  reset(): void {
+    this.earlier.push(...this.frames.slice(-preRollFrames));
+    this.earlier.splice(0, this.earlier.length - preRollFrames);
+    this.frames = [];
+    this.speaking = false;
+    this.rising = 0;
+    this.voiced = 0;
+    this.trailing = 0;
+  }
+
+  private wait(frame: Float32Array, speech: number): Segmenting {
+    this.earlier.push(frame);
+    this.rising = speech >= BEGINS_AT ? this.rising + 1 : 0;
+    // The frames of the onset itself come on top of the pre-roll.
+    this.earlier.splice(0, this.earlier.length - preRollFrames - this.rising);
+    if (this.rising < ONSET_FRAMES) return 'silent';
+    this.speaking = true;
+    this.voiced = this.rising;
+    this.frames = this.earlier.splice(0);
+    return 'onset';
+  }
+}
+
+const preRollFrames = Math.ceil(PRE_ROLL_SECONDS / FRAME_SECONDS);
