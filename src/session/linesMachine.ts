@@ -10,8 +10,7 @@ export interface LinesInput {
   from: number;
 }
 
-export type LinesEvent =
-  LinePerformed | { type: 'READY' } | { type: 'REP' } | { type: 'REPEAT' };
+export type LinesEvent = LinePerformed | { type: 'READY' } | { type: 'REP' } | { type: 'REPEAT' };
 
 interface LinesContext extends LinesInput {
   index: number;
@@ -29,8 +28,7 @@ const machine = setup({
   types: {} as { context: LinesContext; events: LinesEvent; input: LinesInput },
   actors: { performingLine },
   actions: {
-    reportLine: ({ context }) =>
-      context.stage.report({ type: 'AT_LINE', index: context.index }),
+    reportLine: ({ context }) => context.stage.report({ type: 'AT_LINE', index: context.index }),
     goOn: assign(({ context, event }) => ({
       index: context.index + 1,
       startMilliseconds:

@@ -68,11 +68,12 @@ export const questionMachine = setup({
       openedAtMilliseconds: ({ context }) =>
         context.openedAtMilliseconds ?? context.stage.clock.now(),
     }),
-    tellOpened: ({ context: { stage, prompt, side } }) => {
+    tellOpened: ({ context: { stage, prompt, side, openedAtMilliseconds } }) => {
       stage.tone('listening');
       stage.show({ type: 'phase', phase: 'listening', seconds: null });
       stage.show({ type: 'listen', prompt });
-      stage.report({ type: 'OPENED', prompt, side });
+      const opened = openedAtMilliseconds ?? stage.clock.now();
+      stage.report({ type: 'OPENED', prompt, side, openedAtMilliseconds: opened });
     },
     tellConfirmOpened: ({ context: { stage } }) => {
       stage.tone('listening');
@@ -145,7 +146,7 @@ export const questionMachine = setup({
       entry: ['showAsking', 'attendPrompt'],
       invoke: {
         src: 'speaking',
-        input: ({ context }) => ({ stage: context.stage, text: context.ask }),
+        input: ({ context }) => ({ stage: context.stage, texts: [context.ask] }),
       },
       on: { SPOKEN: [{ guard: 'waits', target: 'waiting' }, 'listening'] },
     },
@@ -175,7 +176,7 @@ export const questionMachine = setup({
         src: 'speaking',
         input: ({ context }) => ({
           stage: context.stage,
-          text: say(context.stage.book.lines, 'say.waiting', {}),
+          texts: [say(context.stage.book.lines, 'say.waiting', {})],
         }),
       },
       on: { SPOKEN: 'waiting' },
@@ -186,7 +187,7 @@ export const questionMachine = setup({
         src: 'speaking',
         input: ({ context }) => ({
           stage: context.stage,
-          text: say(context.stage.book.lines, 'say.which', {}),
+          texts: [say(context.stage.book.lines, 'say.which', {})],
         }),
       },
       on: { SPOKEN: { target: 'listening', actions: 'reopen' } },
@@ -198,7 +199,7 @@ export const questionMachine = setup({
         offering: {
           invoke: {
             src: 'speaking',
-            input: ({ context }) => ({ stage: context.stage, text: offerOf(context) }),
+            input: ({ context }) => ({ stage: context.stage, texts: [offerOf(context)] }),
           },
           on: { SPOKEN: 'listening' },
         },

@@ -1,16 +1,23 @@
 import { fromCallback } from 'xstate';
+import type { Cancel } from '../ports';
 import type { Stage } from './stage';
 
 export type SpokenEvent = { type: 'SPOKEN' };
 
 /**
- * Says one text (nothing where it is empty) and sends SPOKEN when it ends. Silent at once when
- * its state is left.
+ * Says texts one after the other (empty ones are left out) and sends SPOKEN after the last.
+ * Silent at once when its state is left.
  */
-export const speaking = fromCallback<{ type: 'NONE' }, { stage: Stage; text: string }>(({ input, sendBack }) => {
-  if (input.text === '') {
-    sendBack({ type: 'SPOKEN' });
-    return undefined;
-  }
-  return input.stage.say(input.text, () => sendBack({ type: 'SPOKEN' }));
-});
+export const speaking = fromCallback<{ type: 'NONE' }, { stage: Stage; texts: string[] }>(
+  ({ input: { stage, texts }, sendBack }) => {
+    const left = texts.filter((text) => text !== '');
+    let cancel: Cancel | undefined;
+    const next = () => {
+      const text = left.shift();
+      if (text === undefined) sendBack({ type: 'SPOKEN' });
+      else cancel = stage.say(text, next);
+    };
+    next();
+    return () => cancel?.();
+  },
+);

@@ -6,8 +6,8 @@ import type { Cancel, Clock, Ports, SessionEvent, ToneName } from '../ports';
 export type StageReport =
   /** Line `index` of the work begins: where to go on after a pause. */
   | { type: 'AT_LINE'; index: number }
-  /** The question opened, or opened again. */
-  | { type: 'OPENED'; prompt: PromptId; side: Side | null };
+  /** The question opened at that time, or is asked again (the time of its first opening). */
+  | { type: 'OPENED'; prompt: PromptId; side: Side | null; openedAtMilliseconds: number };
 
 /** Everything the machines may touch of the outside, each use also told to the screen. */
 export interface Stage {

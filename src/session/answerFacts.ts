@@ -1,0 +1,74 @@
+import type { Finding } from '../domain/findings';
+import type { Reading, Reply } from '../domain/hearing/reply';
+import type { Fact, SessionSettings, Source } from '../domain/log';
+import type { Step } from '../domain/deciding/step';
+
+export type AttemptStep = Extract<Step, { do: 'check' | 'set' }>;
+export type AskStep = Extract<Step, { do: 'ask' }>;
+
+/**
+ * The finding that a reply makes of a step. A result said together with more pain than goes on
+ * becomes `pain` (DOMAIN rule of pain); an angle that nothing measured was judged by eye.
+ */
+export function findingOf(step: AttemptStep, reply: Reply, settings: SessionSettings): Finding {
+  const hurts = reply.pain !== null && reply.pain > settings.painGoesOnUpTo;
+  return {
+    side: step.side === null ? null : (reply.side ?? step.side),
+    result: hurts ? 'pain' : (reply.result ?? 'pain'),
+    faults: reply.faults,
+    angleDegrees: reply.angleDegrees,
+    tool: reply.angleDegrees === null ? null : 'eye',
+    pain: reply.pain,
+  };
+}
+
+/** Pain is said, with or without a number; "no pain" is not. */
+export const isPain = (reply: Reply): boolean =>
+  reply.result === 'pain' || (reply.pain !== null && reply.pain > 0);
+
+/** What an answer to a check or set adds to the log. */
+export function findingFacts(
+  step: AttemptStep,
+  reading: Reading & { reply: Reply },
+  source: Source,
+  settings: SessionSettings,
+): Fact[] {
+  const unsure = reading.verdict === 'confirm' && isPain(reading.reply);
+  const finding: Fact = {
+    type: 'finding',
+    prompt: step.prompt,
+    check: step.do === 'check' ? step.check : null,
+    drill: step.do === 'set' ? step.drill : null,
+    load: step.do === 'set' ? step.load : null,
+    source,
+    ...findingOf(step, reading.reply, settings),
+    // Pain acts before anything is confirmed, so what else was half heard does not count.
+    ...(unsure && { result: 'pain' as const, faults: [], angleDegrees: null, tool: null }),
+  };
+  const { painKind } = reading.reply;
+  return isPain(reading.reply) && painKind !== null
+    ? [finding, { type: 'pain-kind', kind: painKind, source }]
+    : [finding];
+}
+
+/** What an answer to a question about pain or the end adds; a null reply is silence to the end. */
+export function askFacts(step: AskStep, reply: Reply | null, source: Source): Fact[] {
+  if (step.about === 'end-session') {
+    return [{ type: 'end-answered', end: reply?.command === 'yes', source }];
+  }
+  if (step.about === 'pain-kind') {
+    const said = reply?.painKind ?? (reply?.command === 'yes' ? 'new' : 'known');
+    return [
+      reply === null
+        ? { type: 'pain-kind', kind: 'unanswered', source: null }
+        : { type: 'pain-kind', kind: said, source },
+    ];
+  }
+  if (reply === null || reply.pain === null) {
+    return [{ type: 'pain-number', pain: 'unanswered', source: null }];
+  }
+  const number: Fact = { type: 'pain-number', pain: reply.pain, source };
+  return reply.painKind === null
+    ? [number]
+    : [number, { type: 'pain-kind', kind: reply.painKind, source }];
+}

@@ -1,0 +1,120 @@
+import { assign, sendTo, setup } from 'xstate';
+import type { Side } from '../domain/areas';
+import type { Reading } from '../domain/hearing/reply';
+import type { PacedLine } from '../domain/pacing/line';
+import type { PromptId } from '../domain/script';
+import { linesMachine } from './linesMachine';
+import { questionMachine, type HeardReading, type QuestionOutput } from './questionMachine';
+import type { Stage } from './stage';
+
+/** Where an interrupted attempt goes on. */
+export type Place =
+  { at: 'line'; index: number } | { at: 'question'; openedAtMilliseconds: number | null };
+
+export interface AttemptInput {
+  stage: Stage;
+  prompt: PromptId;
+  side: Side | null;
+  lines: PacedLine[];
+  ask: string;
+  place: Place;
+  /** A result that was spoken before the question opened. */
+  kept: Reading | null;
+}
+
+export type AttemptEvent =
+  | HeardReading
+  | { type: 'KEPT'; reading: Reading }
+  | { type: 'ONSET' }
+  | { type: 'NOTHING' }
+  | { type: 'REPEAT' }
+  | { type: 'READY' }
+  | { type: 'REP' }
+  /** The work is over before its planned end: ask now. */
+  | { type: 'FINISHED' };
+
+/** One attempt at a check or a set: the work is paced, then its question is asked. */
+const attempt = setup({
+  types: {} as {
+    context: AttemptInput & QuestionOutput;
+    events: AttemptEvent;
+    input: AttemptInput;
+    output: QuestionOutput;
+  },
+  actors: { lines: linesMachine, question: questionMachine },
+  actions: {
+    attendIdle: ({ context }) => context.stage.attend('idle'),
+    keep: assign({
+      kept: ({ context, event }) => (event.type === 'KEPT' ? event.reading : context.kept),
+    }),
+    passToLines: sendTo('lines', ({ event }) => event as { type: 'READY' | 'REP' | 'REPEAT' }),
+    passToQuestion: sendTo('question', ({ event }) => event as HeardReading),
+    forgetPlace: assign({ place: { at: 'question', openedAtMilliseconds: null } }),
+  },
+  guards: { isAtQuestion: ({ context }) => context.place.at === 'question' },
+});
+
+/** Two machines of one kind: a check has no reps to skip and no set to call done. */
+const attemptMachine = (id: 'check' | 'set') =>
+  attempt.createMachine({
+    id,
+    context: ({ input }) => ({ ...input, reading: null }),
+    initial: 'choosing',
+    states: {
+      choosing: {
+        always: [{ guard: 'isAtQuestion', target: 'asking' }, { target: 'working' }],
+      },
+      working: {
+        entry: 'attendIdle',
+        invoke: {
+          id: 'lines',
+          src: 'lines',
+          input: ({ context }) => ({
+            stage: context.stage,
+            lines: context.lines,
+            from: context.place.at === 'line' ? context.place.index : 0,
+          }),
+          onDone: { target: 'asking', actions: 'forgetPlace' },
+        },
+        on: {
+          KEPT: { actions: 'keep' },
+          READY: { actions: 'passToLines' },
+          REPEAT: { actions: 'passToLines' },
+          ...(id === 'set' && { REP: { actions: 'passToLines' } }),
+          FINISHED: { target: 'asking', actions: 'forgetPlace' },
+        },
+      },
+      asking: {
+        invoke: {
+          id: 'question',
+          src: 'question',
+          input: ({ context }) => ({
+            stage: context.stage,
+            prompt: context.prompt,
+            side: context.side,
+            ask: context.ask,
+            kept: context.kept,
+            openedAtMilliseconds:
+              context.place.at === 'question' ? context.place.openedAtMilliseconds : null,
+            mayStayUnanswered: false,
+          }),
+          onDone: {
+            target: 'answered',
+            actions: assign(({ event }) => event.output),
+          },
+        },
+        on: {
+          HEARD: { actions: 'passToQuestion' },
+          KEPT: { actions: 'passToQuestion' },
+          ONSET: { actions: 'passToQuestion' },
+          NOTHING: { actions: 'passToQuestion' },
+          REPEAT: { actions: 'passToQuestion' },
+        },
+      },
+      answered: { type: 'final' },
+    },
+    output: ({ context }) => ({ reading: context.reading }),
+  });
+
+export const checkMachine = attemptMachine('check');
+export const setMachine = attemptMachine('set');

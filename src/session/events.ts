@@ -1,0 +1,33 @@
+import type { Reading } from '../domain/hearing/reply';
+import type { Source } from '../domain/log';
+import type { HearingEvent } from './hearing';
+import type { SessionContext } from './sessionContext';
+import type { SpokenEvent } from './speaking';
+import type { StageReport } from './stage';
+import type { StoredEvent } from './storing';
+
+export type SessionMachineEvent =
+  | HearingEvent
+  | SpokenEvent
+  | StoredEvent
+  | { type: 'REPORT'; report: StageReport }
+  /** Nobody will say more (a rehearsal's replies are used up): say where it stands and end. */
+  | { type: 'REPLIES_ENDED' };
+
+/** What an action changes of the session. */
+export type Change = Partial<SessionContext>;
+
+/** The event of something heard; any other here is a mistake in the machine. */
+export function heardOf(
+  event: SessionMachineEvent,
+): Extract<SessionMachineEvent, { type: 'HEARD' }> {
+  if (event.type !== 'HEARD') throw new Error(`${event.type} carries no reading.`);
+  return event;
+}
+
+/** Whose words an entry rests on; a reply by hand has none. */
+export const sourceOf = ({ heard, confidence }: Reading): Source => ({
+  by: heard === '' ? 'hand' : 'voice',
+  text: heard,
+  confidence,
+});

@@ -1,0 +1,44 @@
+import { fromCallback } from 'xstate';
+import type { Reading } from '../domain/hearing/reply';
+import { understand } from '../domain/hearing/understanding';
+import { readbackOf } from '../domain/hearing/readback';
+import type { CueBook, PromptId } from '../domain/script';
+import type { Ear, EarTrouble } from '../ports';
+
+/** What the ear brings into the session, understood. */
+export type HearingEvent =
+  | { type: 'HEARD'; reading: Reading; prompt: PromptId; by: 'voice' | 'hand' }
+  | { type: 'ONSET' }
+  | { type: 'NOTHING' }
+  | { type: 'DEAF'; why: EarTrouble }
+  | { type: 'HEARS_AGAIN' };
+
+/** Listens as long as the session lives; words are understood at the prompt they were said at. */
+export const hearing = fromCallback<
+  { type: 'NONE' },
+  { ear: Ear; book: CueBook; passLineDegrees: number }
+>(({ input: { ear, book, passLineDegrees }, sendBack }) =>
+  ear.listen((hearing) => {
+    switch (hearing.type) {
+      case 'onset':
+        return sendBack({ type: 'ONSET' });
+      case 'nothing':
+        return sendBack({ type: 'NOTHING' });
+      case 'deaf':
+        return sendBack({ type: 'DEAF', why: hearing.why });
+      case 'hears-again':
+        return sendBack({ type: 'HEARS_AGAIN' });
+      case 'words': {
+        const { text, prompt, confidence } = hearing;
+        const reading = understand(book, prompt, text, { passLineDegrees, confidence });
+        return sendBack({ type: 'HEARD', reading, prompt, by: 'voice' });
+      }
+      case 'reply': {
+        const { reply, prompt } = hearing;
+        const readback = readbackOf(book, reply);
+        const reading: Reading = { heard: '', verdict: 'accept', reply, confidence: 1, readback };
+        return sendBack({ type: 'HEARD', reading, prompt, by: 'hand' });
+      }
+    }
+  }),
+);

@@ -1,0 +1,76 @@
+import { isHalted, isPaused, undoable } from '../domain/deciding/deciding';
+import type { Decision } from '../domain/deciding/step';
+import type { Command, Reading } from '../domain/hearing/reply';
+import type { Entry } from '../domain/log';
+import type { CueBook, PromptId } from '../domain/script';
+import { isPain } from './answerFacts';
+
+/** What something heard means for the session as a whole, before any question may have it. */
+export type Meaning =
+  | 'ignored'
+  | 'red-flag'
+  | 'stop'
+  | 'stop-again'
+  | 'pain'
+  | 'pause'
+  | 'resume'
+  | 'undo'
+  | 'nothing-to-undo'
+  | 'overrule'
+  | 'manner'
+  | 'repeat'
+  | 'ready'
+  | 'rep'
+  | 'done'
+  | 'help'
+  | 'time-left'
+  | 'which'
+  | 'not-here'
+  | 'kept'
+  | 'answer';
+
+export interface Standing {
+  book: CueBook;
+  log: Entry[];
+  decision: Decision | null;
+}
+
+const OVERRULES: Command[] = ['again', 'skip', 'next', 'back', 'lighter', 'heavier', 'go-to'];
+const MANNERS: Command[] = ['louder', 'quieter', 'slower', 'faster'];
+const PLAIN = ['repeat', 'ready', 'rep', 'done', 'help', 'time-left'] as const;
+
+/**
+ * Order matters: a red flag, "stop" and pain come before everything, whoever is asking, and do
+ * not wait for a confirmation.
+ */
+export function meaningOf(reading: Reading, prompt: PromptId, standing: Standing): Meaning {
+  const { reply, verdict } = reading;
+  if (verdict === 'ignore' || reply === null) return 'ignored';
+  if (reply.redFlag !== null) return 'red-flag';
+  const halted = isHalted(standing.log);
+  if (reply.command === 'stop') return halted ? 'stop-again' : 'stop';
+  const asked = standing.decision?.step.do === 'ask' ? standing.decision.step.about : null;
+  if (isPain(reply)) return asked?.startsWith('pain') ? 'answer' : 'pain';
+  if (asked === null && isPaused(standing.log)) {
+    return reply.command === 'resume' && verdict === 'accept' ? 'resume' : 'ignored';
+  }
+  if (verdict === 'confirm') {
+    if (prompt !== 'idle') return 'answer';
+    if (reply.command === 'back') return 'which';
+    return reply.result === null ? 'ignored' : 'kept';
+  }
+  if (reply.command !== null) return commandMeaning(reply.command, asked, standing);
+  return prompt === 'idle' && reply.result !== null ? 'kept' : 'answer';
+}
+
+function commandMeaning(command: Command, asked: string | null, standing: Standing): Meaning {
+  if (command === 'yes' || command === 'no') return 'answer';
+  if (command === 'resume') return asked === 'end-session' ? 'answer' : 'ignored';
+  if (command === 'pause') return asked === 'end-session' ? 'ignored' : 'pause';
+  if (command === 'undo') {
+    return undoable(standing.book, standing.log) === null ? 'nothing-to-undo' : 'undo';
+  }
+  if (OVERRULES.includes(command)) return asked === null ? 'overrule' : 'not-here';
+  if (MANNERS.includes(command)) return 'manner';
+  return PLAIN.find((plain) => plain === command) ?? 'not-here';
+}

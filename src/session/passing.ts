@@ -1,0 +1,58 @@
+import type { AnyActorRef } from 'xstate';
+import { planOf } from '../domain/pacing/planning';
+import { say } from '../domain/saying';
+import type { VoiceChange } from '../ports';
+import { heardOf, type Change, type SessionMachineEvent } from './events';
+import type { Meaning } from './meaning';
+import type { SessionContext } from './sessionContext';
+
+export const toStore = ({ ports, unstored }: SessionContext) => ({
+  records: ports.records,
+  clock: ports.clock,
+  entries: unstored,
+});
+
+export function adjustVoice({ ports }: SessionContext, event: SessionMachineEvent): void {
+  ports.voice.adjust(heardOf(event).reading.reply?.command as VoiceChange);
+}
+
+/** What is said in between, after which the session goes on where it was. */
+export function setAside(
+  context: SessionContext,
+  _event: SessionMachineEvent,
+  meaning: Meaning,
+): Change {
+  const { lines } = context.book;
+  if (meaning === 'time-left') {
+    return { texts: [say(lines, 'say.time-left', { minutes: minutesLeft(context) })] };
+  }
+  return { texts: [say(lines, `say.${meaning}`, {})] };
+}
+
+/** Minutes of the routine that are still planned, at least one; a guess, said as one. */
+function minutesLeft({ book, log, stage, logbook, ports }: SessionContext): number {
+  const started = log.find((entry) => entry.type === 'started');
+  const routine = started && book.routines[started.routine];
+  const planned = routine ? planOf(book, routine, stage.secondsOf) : [];
+  const totalSeconds = planned.reduce((sum, { seconds }) => sum + seconds, 0);
+  const elapsedSeconds = (ports.clock.now() - logbook.startedAtMilliseconds) / 1000;
+  return Math.max(1, Math.round((totalSeconds - elapsedSeconds) / 60));
+}
+
+type Children = Record<string, AnyActorRef | undefined>;
+
+export function pass(event: SessionMachineEvent, { attempt, question }: Children): void {
+  const child = attempt ?? question;
+  if (event.type === 'HEARD' && event.reading.verdict === 'ignore')
+    child?.send({ type: 'NOTHING' });
+  else child?.send(event);
+}
+
+export function passMeaning(
+  type: 'READY' | 'REP' | 'FINISHED' | 'REPEAT' | 'KEPT',
+  event: SessionMachineEvent,
+  { attempt, question }: Children,
+): void {
+  const child = attempt ?? question;
+  child?.send(type === 'KEPT' ? { type, reading: heardOf(event).reading } : { type });
+}

@@ -1,0 +1,103 @@
+import { undoable } from '../domain/deciding/deciding';
+import type { Reading } from '../domain/hearing/reply';
+import type { OverruleCommand, Source } from '../domain/log';
+import { say } from '../domain/saying';
+import { askFacts, findingFacts, isPain, type AttemptStep } from './answerFacts';
+import { askAnew, stepOf } from './attempting';
+import { heardOf, sourceOf, type Change, type SessionMachineEvent } from './events';
+import type { QuestionOutput } from './questionMachine';
+import { adding, noting, type SessionContext } from './sessionContext';
+
+/** Something was added that decides: the next step is told and begun from its start. */
+const AFRESH = { told: null, isStale: true, kept: null, place: { at: 'line', index: 0 } } as const;
+
+function recordFinding(context: SessionContext, step: AttemptStep, reading: Reading): Change {
+  const { reply } = reading;
+  if (reply === null) return {};
+  const facts = findingFacts(step, { ...reading, reply }, sourceOf(reading), context.settings);
+  // What was confirmed by a yes was read back already.
+  const readback = reading.verdict === 'accept' ? (reading.readback ?? '') : '';
+  return {
+    ...AFRESH,
+    readback: isPain(reply) ? '' : sentence(readback),
+    ...adding(context, facts),
+  };
+}
+
+const sentence = (text: string): string =>
+  text === '' ? '' : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+
+export const recordAnswer = (context: SessionContext, { reading }: QuestionOutput): Change =>
+  reading === null ? {} : recordFinding(context, stepOf(context, 'check', 'set'), reading);
+
+export function recordAskAnswer(context: SessionContext, { reading }: QuestionOutput): Change {
+  const step = stepOf(context, 'ask');
+  const source: Source = reading ? sourceOf(reading) : { by: 'voice', text: '', confidence: 0 };
+  const added = adding(context, askFacts(step, reading?.reply ?? null, source));
+  // "No" to the end goes on where the stop came in; pain decides afresh.
+  return step.about === 'end-session'
+    ? { ...added, ...askAnew(context) }
+    : { ...AFRESH, readback: '', ...added };
+}
+
+/** Pain counts at once for the step that goes on, or that was asked about when stop came in. */
+export function recordPain(context: SessionContext, event: SessionMachineEvent): Change {
+  const { reading } = heardOf(event);
+  const step = [context.decision?.step, context.told?.step].find(
+    (each) => each?.do === 'check' || each?.do === 'set',
+  );
+  return step === undefined ? {} : recordFinding(context, step as AttemptStep, reading);
+}
+
+export function recordFlag(context: SessionContext, event: SessionMachineEvent): Change {
+  const { reading, prompt } = heardOf(event);
+  const flag = reading.reply?.redFlag ?? null;
+  if (flag === null) return {};
+  return adding(context, [{ type: 'red-flag', flag, prompt, source: sourceOf(reading) }]);
+}
+
+const recording =
+  (type: 'halted' | 'paused' | 'resumed') =>
+  (context: SessionContext, event: SessionMachineEvent): Change => ({
+    ...noting(context, [{ type, source: sourceOf(heardOf(event).reading) }]),
+    ...askAnew(context),
+  });
+export const recordHalt = recording('halted');
+export const recordPause = recording('paused');
+export const recordResume = recording('resumed');
+
+export function recordUndo(context: SessionContext, event: SessionMachineEvent): Change {
+  const entry = undoable(context.book, context.log);
+  if (entry === null) return {};
+  const source = sourceOf(heardOf(event).reading);
+  return {
+    ...AFRESH,
+    readback: say(context.book.lines, 'say.undone', {}),
+    ...adding(context, [{ type: 'undone', entry: entry.id, source }]),
+  };
+}
+
+export function recordOverrule(context: SessionContext, event: SessionMachineEvent): Change {
+  const { reading } = heardOf(event);
+  const command = reading.reply?.command as OverruleCommand;
+  const target = reading.reply?.target ?? null;
+  const source = sourceOf(reading);
+  return {
+    ...AFRESH,
+    readback: '',
+    ...adding(context, [{ type: 'overrule', command, target, source }]),
+  };
+}
+
+/** Words that were heard for an answer; talk that is not meant for Sayso is never kept. */
+export function noteHeard(context: SessionContext, event: SessionMachineEvent): Change {
+  const { reading, prompt } = heardOf(event);
+  const { heard: text, verdict, reply } = reading;
+  return noting(context, [{ type: 'heard', prompt, text, verdict, reply }]);
+}
+
+/** A full result during the work is offered when its question opens. */
+export const keepEarly = (
+  { told, decision }: SessionContext,
+  event: SessionMachineEvent,
+): Change => (told !== null && told === decision ? { kept: heardOf(event).reading } : {});

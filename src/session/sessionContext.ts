@@ -1,0 +1,132 @@
+import type { Area, AreaOutcome, Way } from '../domain/areas';
+import { openQuestion } from '../domain/deciding/deciding';
+import type { Decision } from '../domain/deciding/step';
+import type { Reading } from '../domain/hearing/reply';
+import type { EndReason, Entry, EntryOf, Fact, SessionSettings } from '../domain/log';
+import type { CueBook, RoutineId } from '../domain/script';
+import type { Ports } from '../ports';
+import type { Place } from './attemptMachine';
+import { entriesFor, type Logbook } from './logbook';
+import { createStage, type Stage, type StageReport } from './stage';
+
+export interface SessionInput {
+  book: CueBook;
+  ports: Ports;
+  /** How long a text takes to say, in seconds. */
+  secondsOf: (text: string) => number;
+  /** Names the session and the device in entry ids. */
+  session: string;
+  device: string;
+  routine: RoutineId;
+  way: Way;
+  settings: SessionSettings;
+  /** Entries of a session to go on with; empty begins a new one. */
+  log: Entry[];
+}
+
+export interface SessionContext {
+  book: CueBook;
+  ports: Ports;
+  stage: Stage;
+  logbook: Logbook;
+  settings: SessionSettings;
+  log: Entry[];
+  /** Entries that must be durable before they are acknowledged. */
+  unstored: Entry[];
+  /** Entries for the record alone; nobody waits for them. */
+  unkept: Entry[];
+  decision: Decision | null;
+  /** What was decided and told last, so that a pause or an aside does not tell it again. */
+  told: Decision | null;
+  /** Something that decides was added to the log after `decision`. */
+  isStale: boolean;
+  /** When the question that was noted last opened, milliseconds. */
+  openedAtMilliseconds: number | null;
+  /** Outcomes said already; undo can take one back. */
+  outcomes: Partial<Record<Area, AreaOutcome>>;
+  /** Where the current attempt stands, for going on after an interruption or a reload. */
+  place: Place;
+  /** A result spoken before its question opened. */
+  kept: Reading | null;
+  /** Said before the next decision: what was understood, or undone. */
+  readback: string;
+  /** Texts of the state that only speaks. */
+  texts: string[];
+  endReason: EndReason | null;
+}
+
+/** The context of a new session, or of one that goes on where its log ends. */
+export function openContext(
+  input: SessionInput,
+  report: (report: StageReport) => void,
+): SessionContext {
+  const { book, ports, session, device, log } = input;
+  const started = log.find((entry): entry is EntryOf<'started'> => entry.type === 'started');
+  const now = ports.clock.now();
+  const startedAtMilliseconds = started === undefined ? now : Date.parse(started.startedAt);
+  const logbook: Logbook = { session, device, startedAtMilliseconds };
+  const context: SessionContext = {
+    book,
+    ports,
+    stage: createStage(book, ports, input.secondsOf, startedAtMilliseconds, report),
+    logbook,
+    settings: started?.settings ?? input.settings,
+    log,
+    unstored: [],
+    unkept: [],
+    decision: null,
+    told: null,
+    isStale: false,
+    openedAtMilliseconds: null,
+    outcomes: {},
+    place: placeAfter(log, startedAtMilliseconds),
+    kept: null,
+    readback: '',
+    texts: [],
+    endReason: null,
+  };
+  if (started !== undefined) return context;
+  const { routine, way, settings } = input;
+  const startedAt = new Date(now).toISOString();
+  const begin: Fact = {
+    type: 'started',
+    routine,
+    language: book.language,
+    way,
+    startedAt,
+    settings,
+  };
+  return { ...context, ...adding(context, [begin]) };
+}
+
+/** A question that stood open when the session was interrupted opens again as of its first time. */
+const placeAfter = (log: Entry[], startedAtMilliseconds: number): Place => {
+  const open = openQuestion(log);
+  return open === null
+    ? { at: 'line', index: 0 }
+    : {
+        at: 'question',
+        openedAtMilliseconds: startedAtMilliseconds + open.atSeconds * 1000,
+      };
+};
+
+const next = ({ logbook, log, ports }: SessionContext, facts: Fact[]): Entry[] =>
+  entriesFor(logbook, log, facts, ports.clock.now());
+
+/** The log with facts that are waited for. */
+export function adding(
+  context: SessionContext,
+  facts: Fact[],
+): Pick<SessionContext, 'log' | 'unstored'> {
+  const entries = next(context, facts);
+  return { log: [...context.log, ...entries], unstored: [...context.unstored, ...entries] };
+}
+
+/** The log with facts that are only noted. */
+export function noting(
+  context: SessionContext,
+  facts: Fact[],
+): Pick<SessionContext, 'log' | 'unkept'> {
+  const entries = next(context, facts);
+  return { log: [...context.log, ...entries], unkept: [...context.unkept, ...entries] };
+}

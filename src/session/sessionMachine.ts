@@ -1,0 +1,272 @@
+import { assign, not, setup } from 'xstate';
+import { isPaused } from '../domain/deciding/deciding';
+import { say } from '../domain/saying';
+import * as deciding from './deciding';
+import * as attempting from './attempting';
+import * as recording from './recording';
+import * as showing from './showing';
+import * as passing from './passing';
+import type { SessionMachineEvent } from './events';
+import { checkMachine, setMachine } from './attemptMachine';
+import { hearing } from './hearing';
+import { meaningOf, type Meaning } from './meaning';
+import { questionMachine } from './questionMachine';
+import { openContext, type SessionContext, type SessionInput } from './sessionContext';
+import { speaking } from './speaking';
+import { storing } from './storing';
+
+const session = setup({
+  types: {} as { context: SessionContext; events: SessionMachineEvent; input: SessionInput },
+  actors: {
+    hearing,
+    speaking,
+    storing,
+    check: checkMachine,
+    set: setMachine,
+    question: questionMachine,
+  },
+  actions: {
+    decide: assign(({ context }) => deciding.decide(context)),
+    keepNotes: ({ context }) => showing.keepNotes(context),
+    clearNotes: assign({ unkept: [] }),
+    markTold: assign(({ context }) => attempting.markTold(context)),
+    showStep: ({ context }) => showing.showStep(context),
+    acknowledge: ({ context, event }) => showing.acknowledge(context, event),
+    clearStored: assign({ unstored: [] }),
+    showHeard: ({ context, event }) => showing.showHeard(context, event),
+    noteHeard: assign(({ context, event }) => recording.noteHeard(context, event)),
+    keepEarly: assign(({ context, event }) => recording.keepEarly(context, event)),
+    recordFlag: assign(({ context, event }) => recording.recordFlag(context, event)),
+    recordPain: assign(({ context, event }) => recording.recordPain(context, event)),
+    recordHalt: assign(({ context, event }) => recording.recordHalt(context, event)),
+    recordPause: assign(({ context, event }) => recording.recordPause(context, event)),
+    recordResume: assign(({ context, event }) => recording.recordResume(context, event)),
+    recordUndo: assign(({ context, event }) => recording.recordUndo(context, event)),
+    recordOverrule: assign(({ context, event }) => recording.recordOverrule(context, event)),
+    showFindings: ({ context }) => showing.showFindings(context),
+    signalHalt: ({ context }) => {
+      context.stage.hush();
+      context.stage.tone('halted');
+    },
+    askAnew: assign(({ context }) => attempting.askAnew(context)),
+    followReport: assign(({ context, event }) => attempting.followReport(context, event)),
+    pass: ({ event, self }) => passing.pass(event, self.getSnapshot().children),
+    passMeaning: ({ event, self }, type: 'READY' | 'REP' | 'FINISHED' | 'REPEAT' | 'KEPT') =>
+      passing.passMeaning(type, event, self.getSnapshot().children),
+    adjustVoice: ({ context, event }) => passing.adjustVoice(context, event),
+    setAside: assign(({ context, event }, meaning: Meaning) =>
+      passing.setAside(context, event, meaning),
+    ),
+    setDeafAside: assign(({ context }) => ({ texts: [say(context.book.lines, 'say.deaf', {})] })),
+    showDeaf: ({ context, event }) => showing.showDeaf(context, event),
+    attendIdle: ({ context }) => context.stage.attend('idle'),
+    showPaused: ({ context }) =>
+      context.stage.show({ type: 'phase', phase: 'paused', seconds: null }),
+    conclude: assign(({ context, event }) => deciding.conclude(context, event)),
+    showEnd: ({ context }) => showing.showEnd(context),
+  },
+  guards: {
+    means: ({ context, event }, meaning: Meaning) =>
+      event.type === 'HEARD' && meaningOf(event.reading, event.prompt, context) === meaning,
+    ends: ({ context }) => context.decision?.step.do === 'end',
+    asks: ({ context }) => context.decision?.step.do === 'ask',
+    isPaused: ({ context }) => isPaused(context.log),
+    isTold: ({ context }) => context.told !== null && context.told === context.decision,
+    isCheck: ({ context }) => context.decision?.step.do === 'check',
+  },
+});
+
+const heard = (meaning: Meaning) => ({ type: 'means', params: meaning }) as const;
+const aside = (meaning: Meaning) =>
+  ({
+    guard: heard(meaning),
+    target: '.aside',
+    actions: ['showHeard', { type: 'setAside', params: meaning }],
+  }) as const;
+const passed = (meaning: Meaning, type: 'READY' | 'REP' | 'FINISHED' | 'REPEAT' | 'KEPT') =>
+  ({
+    guard: heard(meaning),
+    actions: ['showHeard', { type: 'passMeaning', params: type }],
+  }) as const;
+
+/**
+ * The whole session: decides from the log, tells why, performs the step, stores what came of it.
+ * It only sequences; every decision is the domain's.
+ */
+export const sessionMachine = session.createMachine({
+  id: 'session',
+  context: ({ input, self }) =>
+    openContext(input, (report) => self.send({ type: 'REPORT', report })),
+  invoke: {
+    src: 'hearing',
+    input: ({ context }) => ({
+      ear: context.ports.ear,
+      book: context.book,
+      passLineDegrees: context.settings.passLineDegrees,
+    }),
+  },
+  initial: 'opening',
+  states: {
+    opening: {
+      invoke: {
+        src: 'storing',
+        input: ({ context }) => passing.toStore(context),
+      },
+      on: { STORED: { target: 'deciding', actions: ['acknowledge', 'clearStored'] } },
+    },
+    deciding: {
+      entry: ['decide', 'keepNotes', 'clearNotes'],
+      always: [
+        { guard: 'ends', target: 'concluding' },
+        { guard: 'asks', target: 'asking' },
+        { guard: 'isPaused', target: 'paused' },
+        { guard: not('isTold'), target: 'telling' },
+        { guard: 'isCheck', target: 'checking' },
+        { target: 'training' },
+      ],
+    },
+    telling: {
+      entry: 'attendIdle',
+      invoke: {
+        src: 'speaking',
+        input: ({ context }) => ({ stage: context.stage, texts: attempting.tellingTexts(context) }),
+      },
+      on: {
+        SPOKEN: [
+          { guard: 'isCheck', target: 'checking', actions: ['markTold', 'showStep'] },
+          { target: 'training', actions: ['markTold', 'showStep'] },
+        ],
+        HEARD: { guard: heard('repeat'), target: 'telling', actions: 'showHeard', reenter: true },
+      },
+    },
+    checking: {
+      invoke: {
+        id: 'attempt',
+        src: 'check',
+        input: ({ context }) => attempting.attemptInput(context),
+        onDone: {
+          target: 'storing',
+          actions: [
+            assign(({ context, event }) => recording.recordAnswer(context, event.output)),
+            'showFindings',
+          ],
+        },
+      },
+    },
+    training: {
+      invoke: {
+        id: 'attempt',
+        src: 'set',
+        input: ({ context }) => attempting.attemptInput(context),
+        onDone: {
+          target: 'storing',
+          actions: [
+            assign(({ context, event }) => recording.recordAnswer(context, event.output)),
+            'showFindings',
+          ],
+        },
+      },
+    },
+    asking: {
+      invoke: {
+        id: 'question',
+        src: 'question',
+        input: ({ context }) => attempting.questionInput(context),
+        onDone: {
+          target: 'storing',
+          actions: assign(({ context, event }) => recording.recordAskAnswer(context, event.output)),
+        },
+      },
+    },
+    storing: {
+      invoke: {
+        src: 'storing',
+        input: ({ context }) => passing.toStore(context),
+      },
+      on: { STORED: { target: 'deciding', actions: ['acknowledge', 'clearStored'] } },
+    },
+    aside: {
+      entry: 'attendIdle',
+      invoke: {
+        src: 'speaking',
+        input: ({ context }) => ({ stage: context.stage, texts: context.texts }),
+      },
+      on: { SPOKEN: 'deciding' },
+    },
+    paused: {
+      entry: ['attendIdle', 'showPaused', 'askAnew'],
+      invoke: {
+        src: 'speaking',
+        input: ({ context }) => ({
+          stage: context.stage,
+          texts: [say(context.book.lines, 'say.paused', {})],
+        }),
+      },
+    },
+    concluding: {
+      entry: ['conclude', 'keepNotes', 'clearNotes'],
+      invoke: {
+        src: 'speaking',
+        input: ({ context }) => ({ stage: context.stage, texts: context.texts }),
+      },
+      on: { SPOKEN: 'ended', HEARD: { actions: 'showHeard' }, REPLIES_ENDED: {} },
+    },
+    ended: { entry: 'showEnd', type: 'final' },
+  },
+  on: {
+    HEARD: [
+      { guard: heard('ignored'), actions: ['showHeard', 'pass'] },
+      { guard: heard('red-flag'), target: '.storing', actions: ['showHeard', 'recordFlag'] },
+      {
+        guard: heard('stop'),
+        target: '.deciding',
+        actions: ['signalHalt', 'showHeard', 'recordHalt'],
+      },
+      {
+        guard: heard('stop-again'),
+        target: '.deciding',
+        actions: ['signalHalt', 'showHeard'],
+      },
+      {
+        guard: heard('pain'),
+        target: '.storing',
+        actions: ['showHeard', 'recordPain', 'showFindings'],
+      },
+      {
+        guard: heard('pause'),
+        target: '.deciding',
+        actions: ['showHeard', 'recordPause'],
+      },
+      {
+        guard: heard('resume'),
+        target: '.deciding',
+        actions: ['showHeard', 'recordResume'],
+      },
+      { guard: heard('undo'), target: '.storing', actions: ['showHeard', 'recordUndo'] },
+      { guard: heard('overrule'), target: '.storing', actions: ['showHeard', 'recordOverrule'] },
+      aside('nothing-to-undo'),
+      aside('help'),
+      aside('time-left'),
+      aside('which'),
+      aside('not-here'),
+      {
+        guard: heard('manner'),
+        actions: ['showHeard', 'adjustVoice', { type: 'passMeaning', params: 'REPEAT' }],
+      },
+      passed('repeat', 'REPEAT'),
+      passed('ready', 'READY'),
+      passed('rep', 'REP'),
+      passed('done', 'FINISHED'),
+      {
+        guard: heard('kept'),
+        actions: ['showHeard', 'keepEarly', { type: 'passMeaning', params: 'KEPT' }],
+      },
+      { actions: ['showHeard', 'noteHeard', 'keepNotes', 'clearNotes', 'pass'] },
+    ],
+    ONSET: { actions: 'pass' },
+    NOTHING: { actions: 'pass' },
+    DEAF: { target: '.aside', actions: ['showDeaf', 'setDeafAside'] },
+    REPORT: { actions: ['followReport', 'keepNotes', 'clearNotes'] },
+    REPLIES_ENDED: '.concluding',
+  },
+});

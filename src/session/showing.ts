@@ -1,0 +1,92 @@
+import { areaStates, findingsOf, liftsReady } from '../domain/deciding/deciding';
+import type { Finding } from '../domain/findings';
+import type { SessionEvent } from '../ports';
+import { stepOf } from './attempting';
+import { heardOf, type SessionMachineEvent } from './events';
+import type { SessionContext } from './sessionContext';
+
+export function showStep(context: SessionContext): void {
+  const step = stepOf(context, 'check', 'set');
+  const { prompt, side } = step;
+  context.stage.show(
+    step.do === 'set'
+      ? { type: 'step', prompt, side, set: step.set, of: step.of, rung: step.rung }
+      : { type: 'step', prompt, side, set: null, of: null, rung: null },
+  );
+}
+
+/** Puts the noted entries on record and shows those that belong to the timeline. */
+export function keepNotes({ unkept, ports, stage }: SessionContext): void {
+  for (const entry of unkept) {
+    ports.records.append(entry, (problem) => {
+      if (problem) stage.show({ type: 'trouble', what: problem.reason, say: problem.say });
+    });
+    if (entry.type === 'decision') {
+      const { area, from, to, because, rule } = entry;
+      stage.show({ type: 'decision', area, from, to, because, rule });
+    }
+    if (entry.type === 'outcome') {
+      const { area, outcome, rung } = entry;
+      stage.show({ type: 'outcome', area, outcome, rung });
+    }
+  }
+}
+
+/** The tone that says: this is on record for good (or: it is not yet, and is kept). */
+export function acknowledge({ stage, unstored }: SessionContext, event: SessionMachineEvent): void {
+  if (event.type !== 'STORED') return;
+  if (event.problem !== null) {
+    stage.tone('not-stored');
+    stage.show({ type: 'trouble', what: event.problem.reason, say: event.problem.say });
+  } else if (unstored.some(({ type }) => type !== 'started')) stage.tone('accepted');
+}
+
+export function showHeard({ stage }: SessionContext, event: SessionMachineEvent): void {
+  const { heard: text, verdict, readback } = heardOf(event).reading;
+  stage.show({ type: 'heard', text, verdict, readback });
+}
+
+/** One finding a side: "both" is shown as two. */
+const sides = (finding: Finding): Finding[] =>
+  finding.side === 'both'
+    ? [
+        { ...finding, side: 'left' },
+        { ...finding, side: 'right' },
+      ]
+    : [finding];
+
+const plain = ({ side, result, faults, angleDegrees, tool, pain }: Finding): Finding => ({
+  side,
+  result,
+  faults,
+  angleDegrees,
+  tool,
+  pain,
+});
+
+export function showFindings({ stage, unstored }: SessionContext): void {
+  for (const entry of unstored) {
+    if (entry.type !== 'finding') continue;
+    const { prompt, load } = entry;
+    for (const finding of sides(plain(entry))) {
+      stage.show({ type: 'finding', prompt, load, ...finding });
+    }
+  }
+}
+
+export function showDeaf({ stage }: SessionContext, event: SessionMachineEvent): void {
+  if (event.type === 'DEAF') stage.show({ type: 'trouble', what: event.why, say: null });
+}
+
+export function showEnd({ book, log, stage, endReason }: SessionContext): void {
+  const states = areaStates(book, log);
+  const event: SessionEvent = {
+    type: 'end',
+    reason: endReason ?? 'stopped',
+    areas: states,
+    liftsReady: liftsReady(states),
+    findings: findingsOf(log).flatMap((entry) => sides(plain(entry))),
+  };
+  stage.show({ type: 'phase', phase: 'ended', seconds: null });
+  stage.show(event);
+}
