@@ -25,13 +25,28 @@ export type CueStep =
       do: 'reps';
       downSeconds: number;
       upSeconds: number;
-      pauseAtKnee?: { seconds: number; on: ('down' | 'up')[] } | undefined;
+      pauseAtKnee?:
+        | {
+            seconds: number;
+            on: ('down' | 'up')[];
+            /** The rep turns at the knee, so the pause comes at the end of the way down. */
+            isBottom?: boolean | undefined;
+          }
+        | undefined;
+      /** A long exhale counted aloud on the way down of each rep, in place of `downSeconds`. */
+      exhaleSeconds?: number | undefined;
       /** Normal breaths taken at the far point of each rep. */
       breathsAtBottom?: number | undefined;
       /** Said before the first rep. */
       text?: string | undefined;
     }
-  | { do: 'rest'; seconds: number; text?: string | undefined };
+  | {
+      do: 'rest';
+      seconds: number;
+      text?: string | undefined;
+      /** Normal breaths taken in it; two after each run of long exhales. */
+      breaths?: number | undefined;
+    };
 
 /** One test position inside an area. */
 export interface CheckScript {
@@ -50,6 +65,8 @@ export interface CheckScript {
   setUpAgain: string[];
   /** Seconds given to get into place after the set-up, cut short by "ready". */
   settleSeconds: number;
+  /** How often each `reps` step is done. Default 1. */
+  reps?: number | undefined;
   steps: CueStep[];
   ask: string;
   faults: FaultId[];

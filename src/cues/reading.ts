@@ -1,0 +1,75 @@
+import { existsSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { z } from 'zod';
+import { CueError, type Problem } from './problem';
+import { checksFileSchema } from './schemas/check';
+import { drillSchema } from './schemas/drill';
+import { ladderSchema } from './schemas/ladder';
+import { linesSchema } from './schemas/lines';
+import { routineSchema } from './schemas/routine';
+import { vocabularySchema } from './schemas/vocabulary';
+import { readSource, type SourceFile } from './sourceFile';
+
+/** Every file of one language as read, each still knowing its lines. */
+export interface Sources {
+  checks: SourceFile<z.infer<typeof checksFileSchema>>[];
+  drills: SourceFile<z.infer<typeof drillSchema>>[];
+  ladders: SourceFile<z.infer<typeof ladderSchema>>[];
+  routines: SourceFile<z.infer<typeof routineSchema>>[];
+  lines: SourceFile<z.infer<typeof linesSchema>>[];
+  vocabulary: SourceFile<z.infer<typeof vocabularySchema>>;
+}
+
+/** The languages that have scripts, by folder name. */
+export const languagesOf = (folder: string): string[] =>
+  existsSync(folder)
+    ? readdirSync(folder, { withFileTypes: true })
+        .filter((entry) => entry.isDirectory())
+        .map((entry) => entry.name)
+        .sort()
+    : [];
+
+/** Reads every file of a language. Throws CueError where a file or the language is missing. */
+export function readSources(folder: string, language: string): Sources {
+  const at = join(folder, language);
+  const known = languagesOf(folder);
+  if (!known.includes(language)) {
+    const problem =
+      known.length === 0
+        ? 'there are no cue scripts here; a folder with one folder for each language is needed'
+        : `there are no scripts for "${language}"; known: ${known.join(', ')}`;
+    throw new CueError([{ file: folder, line: 1, field: 'language', problem }]);
+  }
+  const kind = <T>(name: string, schema: z.ZodType<T>): SourceFile<T>[] =>
+    yamlFiles(join(at, name)).map((file) => readSource(file, schema));
+  const missing = ['checks', 'drills', 'ladders', 'routines', 'vocabulary.yaml', 'says.yaml']
+    .filter((name) => !existsSync(join(at, name)))
+    .map((name): Problem => ({ file: join(at, name), line: 1, field: '', problem: 'is missing' }));
+  if (missing.length > 0) throw new CueError(missing);
+  return {
+    checks: kind('checks', checksFileSchema),
+    drills: kind('drills', drillSchema),
+    ladders: kind('ladders', ladderSchema),
+    routines: kind('routines', routineSchema),
+    lines: ['says.yaml', 'lines.yaml']
+      .map((name) => join(at, name))
+      .filter((file) => existsSync(file))
+      .map((file) => readSource(file, linesSchema)),
+    vocabulary: readSource(join(at, 'vocabulary.yaml'), vocabularySchema),
+  };
+}
+
+const yamlFiles = (folder: string): string[] =>
+  readdirSync(folder)
+    .filter((name) => name.endsWith('.yaml'))
+    .sort()
+    .map((name) => join(folder, name));
+
+export const everySource = (sources: Sources): SourceFile<unknown>[] => [
+  ...sources.checks,
+  ...sources.drills,
+  ...sources.ladders,
+  ...sources.routines,
+  ...sources.lines,
+  sources.vocabulary,
+];

@@ -1,0 +1,38 @@
+import { z } from 'zod';
+import { AREAS } from '../../domain/areas';
+
+/** An object that takes these fields and no others, and says which it takes. */
+export const fields = <T extends z.ZodRawShape>(shape: T) =>
+  z.strictObject(shape, {
+    error: (issue) =>
+      issue.code === 'unrecognized_keys'
+        ? `${(issue.keys as string[]).join(', ')}: not known here; allowed: ${Object.keys(shape).join(', ')}`
+        : undefined,
+  });
+
+/** Lower-case words joined by hyphens: "bell-hinge". */
+export const id = z
+  .string()
+  .regex(/^[a-z]+(-[a-z0-9]+)*$/, 'must be lower-case words joined by hyphens, like "bell-hinge"');
+
+/** One sentence to be spoken: no line breaks, no braces. Its seconds are checked apart. */
+export const spoken = z
+  .string()
+  .trim()
+  .min(1, 'must not be empty')
+  .max(200, 'is too long to be one spoken idea: 200 characters at most')
+  .regex(/^[^{}\n]*$/, 'must be one plain sentence, without { } or line breaks');
+
+export const area = z.enum(AREAS as readonly ['overhead', 'squat', 'hinge']);
+
+export const seconds = (from: number, to: number) =>
+  z
+    .number()
+    .min(from, `must be ${from} to ${to} seconds`)
+    .max(to, `must be ${from} to ${to} seconds`);
+
+export const count = (from: number, to: number) =>
+  z
+    .int(`must be a whole number, ${from} to ${to}`)
+    .min(from, `must be a whole number, ${from} to ${to}`)
+    .max(to, `must be a whole number, ${from} to ${to}`);
