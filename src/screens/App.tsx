@@ -1,0 +1,21 @@
+import { ErrorBoundary } from './ErrorBoundary';
+import { FinishedScreen } from './finished/FinishedScreen';
+import { StartGate } from './gate/StartGate';
+import { RunScreen } from './run/RunScreen';
+import type { Seat } from './seat';
+import { useSeat } from './useSeat';
+import './look/tokens.css';
+import './look/base.css';
+
+const SCREENS = { gate: StartGate, run: RunScreen, finished: FinishedScreen };
+
+/** The whole app: one screen at a time, by where the session is. */
+export function App({ seat }: { seat: Seat }) {
+  const where = useSeat(seat, (state) => state.where);
+  const Screen = SCREENS[where];
+  return (
+    <ErrorBoundary seat={seat}>
+      <Screen seat={seat} />
+    </ErrorBoundary>
+  );
+}

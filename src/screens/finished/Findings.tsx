@@ -1,0 +1,40 @@
+import type { CueBook } from '../../domain/script';
+import { Shape } from '../Shape';
+import type { Found } from '../view';
+import { faultsOf, RESULT_WORDS, SIDE_WORDS, titleOf } from '../words';
+
+/** Every finding that counts, in the order it was said. */
+export const Findings = ({ book, findings }: { book: CueBook; findings: Found[] }) => (
+  <section className="card" aria-labelledby="findings-title">
+    <h2 id="findings-title">Findings</h2>
+    {findings.length === 0 ? (
+      <p>Nothing was answered.</p>
+    ) : (
+      <ol className="findings">
+        {findings.map((finding, index) => (
+          <li key={index}>
+            <span className="what">
+              {finding.prompt === null ? 'Finding' : titleOf(book, finding.prompt)}
+              {finding.side !== null && `, ${SIDE_WORDS[finding.side].toLowerCase()}`}
+            </span>
+            <span className={`result result-${finding.result}`}>
+              <Shape name={finding.result} /> {RESULT_WORDS[finding.result]}
+            </span>
+            <span className="detail">{detailOf(book, finding)}</span>
+          </li>
+        ))}
+      </ol>
+    )}
+  </section>
+);
+
+function detailOf(book: CueBook, finding: Found): string {
+  const parts = [
+    faultsOf(book, finding),
+    finding.angleDegrees === null ? '' : `${finding.angleDegrees}° by ${toolOf(finding)}`,
+    finding.pain === null ? '' : `pain ${finding.pain} of 10`,
+  ];
+  return parts.filter((part) => part !== '').join('; ');
+}
+
+const toolOf = ({ tool }: Found): string => (tool ?? 'eye').replace('-', ' ');

@@ -1,0 +1,81 @@
+import { LevelMeter } from '../LevelMeter';
+import type { MicrophoneState, Seat, SeatState } from '../seat';
+import { Shape } from '../Shape';
+import { useSeat } from '../useSeat';
+
+const MICROPHONE_WORDS: Record<MicrophoneState, string> = {
+  unknown: 'Not tried yet. Your browser will ask; sound never leaves this device.',
+  asking: 'Your browser is asking for the microphone: choose Allow.',
+  hears: 'The microphone is open. Sound never leaves this device.',
+  denied:
+    'The microphone is not allowed. Touch and keys do everything; to speak, allow the microphone in the browser’s page settings and try again.',
+  none: 'No microphone was found. Touch and keys do everything; to speak, plug one in and try again.',
+  unplugged:
+    'The microphone was unplugged. Touch and keys do everything; plug it in and try again.',
+  failed: 'The ear could not start. Touch and keys do everything; reload the page to try again.',
+};
+
+const HEARS_WELL_WORDS: Record<SeatState['microphone']['hearsWell'], string> = {
+  unknown: 'Say a few words.',
+  quiet: 'Too quiet: come nearer or speak up.',
+  good: 'Hears you well.',
+  loud: 'Loud in here: come nearer, or use earbuds.',
+};
+
+/** Whether the ear and the voice are there, and how well the room is heard. */
+export function Hearing({ seat }: { seat: Seat }) {
+  const microphone = useSeat(seat, (state) => state.microphone.state);
+  const hearsWell = useSeat(seat, (state) => state.microphone.hearsWell);
+  const ear = useSeat(seat, (state) => state.ear);
+  const voice = useSeat(seat, (state) => state.voice);
+  const deaf = !['unknown', 'asking', 'hears'].includes(microphone);
+  return (
+    <section className="card hearing" aria-labelledby="hearing-title">
+      <h2 id="hearing-title">Does it hear you?</h2>
+      <div role="status" className="hearing-words">
+        <p className={deaf ? 'trouble' : ''}>
+          <Shape name={deaf ? 'notice' : 'ear'} /> {MICROPHONE_WORDS[microphone]}
+        </p>
+        {ear.state === 'failed' && microphone !== 'failed' && (
+          <p className="trouble">
+            <Shape name="notice" /> The recogniser could not load, so replies come by touch and
+            keys. Check the connection and reload to try again.
+          </p>
+        )}
+        {voice === 'none' && (
+          <p className="trouble">
+            <Shape name="notice" /> No voice was found: every cue is shown here in large type.
+          </p>
+        )}
+      </div>
+      {microphone === 'hears' ? (
+        <div className="hears">
+          <LevelMeter seat={seat} />
+          <p role="status" className={`hears-well hears-${hearsWell}`}>
+            <Shape
+              name={hearsWell === 'good' ? 'held' : hearsWell === 'unknown' ? 'ear' : 'notice'}
+            />{' '}
+            {HEARS_WELL_WORDS[hearsWell]}
+          </p>
+        </div>
+      ) : (
+        microphone !== 'asking' &&
+        microphone !== 'failed' && (
+          <button type="button" onClick={() => seat.tryMicrophone()}>
+            {deaf ? 'Try the microphone again' : 'Try the microphone'}
+          </button>
+        )
+      )}
+      {ear.state === 'loading' && <EarLoading progress={ear.progress} />}
+    </section>
+  );
+}
+
+const EarLoading = ({ progress }: { progress: number | null }) => (
+  <p className="loading">
+    <label>
+      The recogniser is loading; you may begin meanwhile{' '}
+      <progress max={1} {...(progress !== null && { value: progress })} />
+    </label>
+  </p>
+);

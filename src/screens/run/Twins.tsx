@@ -1,0 +1,127 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Command, Reply } from '../../domain/hearing/reply';
+import type { CueBook } from '../../domain/script';
+import type { Seat } from '../seat';
+import { Shape } from '../Shape';
+import { useSeat } from '../useSeat';
+import type { View } from '../view';
+import { PainKindTwins, PainNumberTwins, PainTwin, RedFlagTwins } from './PainTwins';
+import { ResultTwins } from './ResultTwins';
+import { Say, type Send } from './Say';
+
+/** Touch twins of what can be said now: the open question's answers above, the rest below. */
+export function Twins({ seat }: { seat: Seat }) {
+  const view = useSeat(seat, (state) => state.view);
+  const book = useSeat(seat, (state) => state.book);
+  const [unwell, setUnwell] = useState(false);
+  const panel = useRef<HTMLDivElement>(null);
+  const question = `${view.prompt} ${view.step?.side ?? ''} ${view.step?.set ?? ''}`;
+  useFocusKept(panel, question);
+  const send = (reply: Reply) => {
+    setUnwell(false);
+    seat.reply(reply);
+  };
+  return (
+    <div className="twins" ref={panel} tabIndex={-1} role="group" aria-label="Answer by touch">
+      {unwell ? (
+        <RedFlagTwins send={send} close={() => setUnwell(false)} />
+      ) : (
+        <Answers key={question} view={view} send={send} book={book} />
+      )}
+      <div className="row always">
+        <Say send={send} command={view.phase === 'paused' ? 'resume' : 'pause'} />
+        <Say send={send} command="repeat" />
+        <Say send={send} command="undo" />
+        <Say send={send} command="skip" />
+        <button
+          type="button"
+          className="unwell"
+          aria-expanded={unwell}
+          onClick={() => setUnwell(!unwell)}
+        >
+          <Shape name="notice" /> Unwell
+        </button>
+      </div>
+      <details className="more">
+        <summary>More</summary>
+        <div className="row">
+          {MORE.map((command) => (
+            <Say key={command} send={send} command={command} />
+          ))}
+        </div>
+      </details>
+    </div>
+  );
+}
+
+const MORE: Command[] = [
+  'again',
+  'back',
+  'next',
+  'lighter',
+  'heavier',
+  'louder',
+  'quieter',
+  'slower',
+  'faster',
+  'time-left',
+  'help',
+];
+
+function Answers({ view, send, book }: Send & { view: View; book: CueBook }) {
+  if (view.phase === 'paused') {
+    return <Say send={send} command="resume" className="first wide" />;
+  }
+  switch (view.prompt) {
+    case 'idle':
+      return <WorkTwins send={send} view={view} />;
+    case 'confirm':
+      return (
+        <div className="row two">
+          <Say send={send} command="yes" className="first" words={yesOf(view)} />
+          <Say send={send} command="no" words={noOf(view)} />
+        </div>
+      );
+    case 'pain/how-much':
+      return <PainNumberTwins send={send} />;
+    case 'pain/kind':
+      return <PainKindTwins send={send} />;
+    default:
+      return <ResultTwins send={send} book={book} view={view} />;
+  }
+}
+
+const yesOf = ({ phase }: View): string => (phase === 'confirming' ? 'Yes' : 'Yes, end it');
+const noOf = ({ phase }: View): string => (phase === 'confirming' ? 'No' : 'No, go on');
+
+function WorkTwins({ send, view }: Send & { view: View }) {
+  const isSet = view.step?.prompt.startsWith('set/') === true;
+  return (
+    <div className="row two">
+      {view.phase === 'repeating' ? (
+        <>
+          {isSet && <Say send={send} command="rep" />}
+          <Say send={send} command="done" words={isSet ? 'Set done' : 'Done'} />
+        </>
+      ) : (
+        <Say send={send} command="ready" className="first" />
+      )}
+      <PainTwin send={send} />
+    </div>
+  );
+}
+
+/** A tapped answer goes away with its question; the keyboard's place stays in the panel. */
+function useFocusKept(panel: React.RefObject<HTMLDivElement | null>, question: string) {
+  const hadFocus = useRef(false);
+  useEffect(() => {
+    const look = () => {
+      hadFocus.current = panel.current?.contains(document.activeElement) === true;
+    };
+    document.addEventListener('focusin', look);
+    return () => document.removeEventListener('focusin', look);
+  }, [panel]);
+  useEffect(() => {
+    if (hadFocus.current && document.activeElement === document.body) panel.current?.focus();
+  }, [panel, question]);
+}

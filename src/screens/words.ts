@@ -1,0 +1,152 @@
+import type { Area, AreaOutcome, Side } from '../domain/areas';
+import type { Finding, Load, PainKind, RedFlag, Result } from '../domain/findings';
+import type { CueBook, PromptId } from '../domain/script';
+import type { Phase } from '../ports';
+import type { Standing, Told } from './view';
+
+export const AREA_WORDS: Record<Area, string> = {
+  overhead: 'Overhead',
+  squat: 'Squat',
+  hinge: 'Hinge',
+};
+
+export const RESULT_WORDS: Record<Result, string> = {
+  held: 'Held',
+  lost: 'Lost',
+  short: 'Short',
+  pain: 'Pain',
+  'not-tested': 'Not tested',
+};
+
+export const SIDE_WORDS: Record<Side | 'both', string> = {
+  left: 'Left',
+  right: 'Right',
+  both: 'Both',
+};
+
+export const RED_FLAG_WORDS: Record<RedFlag, string> = {
+  'chest-pain': 'Chest pain',
+  'faint-dizzy': 'Faint or dizzy',
+  breathless: 'Breathless',
+  'numb-tingling': 'Numb or tingling',
+  'gave-way': 'It gave way',
+  'back-numb': 'Back and numb',
+};
+
+export const PAIN_KIND_WORDS: Record<PainKind, string> = {
+  new: 'New',
+  sharp: 'Sharp',
+  known: 'Known',
+};
+
+export const LOAD_WORDS: Record<Load, string> = {
+  'as-written': 'as written',
+  lighter: 'lighter',
+  heavier: 'heavier',
+  raised: 'raised',
+  shallower: 'less depth',
+  unloaded: 'unloaded',
+};
+
+export const PHASE_WORDS: Record<Phase, string> = {
+  cueing: 'Listen',
+  settling: 'Get into place',
+  exhaling: 'Breathe out',
+  holding: 'Hold',
+  repeating: 'Move',
+  pausingAtKnee: 'Pause at the knee',
+  resting: 'Rest',
+  asking: 'Question',
+  listening: 'Say it now',
+  confirming: 'Is that right?',
+  waiting: 'Waiting for you',
+  paused: 'Paused',
+  halted: 'Stopped',
+  ended: 'Over',
+};
+
+export const OUTCOME_WORDS: Record<AreaOutcome, string> = {
+  ready: 'Ready to be taught',
+  working: 'Working',
+  referred: 'Referred',
+  unfinished: 'Unfinished',
+};
+
+const QUESTION_TITLES: Record<string, string> = {
+  'pain/how-much': 'How much pain?',
+  'pain/kind': 'What kind of pain?',
+  confirm: 'Yes or no?',
+};
+
+/** The book's spoken name without its article, with a capital: "the bell hinge" -> "Bell hinge". */
+export const titled = (name: string): string => {
+  const bare = name.replace(/^(the|an|a) /i, '');
+  return bare.charAt(0).toUpperCase() + bare.slice(1);
+};
+
+/** The check or drill that a prompt asks about, or null. */
+export function subjectOf(book: CueBook, prompt: PromptId) {
+  const [kind, id = ''] = prompt.split('/');
+  if (kind === 'check') return book.checks[id] ?? null;
+  if (kind === 'set') return book.drills[id] ?? null;
+  return null;
+}
+
+/** What a prompt is about, as a title. */
+export const titleOf = (book: CueBook, prompt: PromptId): string => {
+  const subject = subjectOf(book, prompt);
+  return subject === null ? (QUESTION_TITLES[prompt] ?? prompt) : titled(subject.name);
+};
+
+/** The name of a check or drill by its id, as decisions give it. */
+export const nameOf = (book: CueBook, id: string): string =>
+  titled(book.checks[id]?.name ?? book.drills[id]?.name ?? id);
+
+/** Where in the session a step is: "Hinge · rung 2 of 4 · set 1 of 2". */
+export function placeOf(book: CueBook, step: Told<'step'>): string {
+  const area = subjectOf(book, step.prompt)?.area ?? null;
+  const rungs = area === null ? undefined : book.ladders[area]?.rungs.length;
+  const parts: string[] = [];
+  if (area !== null) parts.push(AREA_WORDS[area]);
+  if (step.prompt.startsWith('check/')) parts.push('check');
+  if (step.rung !== null) parts.push(`rung ${step.rung}${rungs ? ` of ${rungs}` : ''}`);
+  if (step.set !== null) {
+    const word = step.prompt.startsWith('check/') ? 'try' : 'set';
+    parts.push(`${word} ${step.set}${step.of === null ? '' : ` of ${step.of}`}`);
+  }
+  return parts.join(' · ');
+}
+
+/** A finding's faults as they are read back: "knees forward, bar away". */
+export const faultsOf = (book: CueBook, finding: Finding): string =>
+  finding.faults.map((id) => book.faults[id]?.readback ?? id).join(', ');
+
+/** What an area's outcome means, in a sentence. */
+export function standingOf(book: CueBook, { area, outcome, rung }: Standing): string {
+  const drill = rung === null ? undefined : book.ladders[area]?.rungs[rung - 1]?.drill;
+  switch (outcome) {
+    case 'ready':
+      return 'Every check held.';
+    case 'referred':
+      return 'Pain or a warning sign: a licensed professional decides before it goes on.';
+    case 'unfinished':
+      return 'Not every check has an answer yet.';
+    case 'working':
+      if (rung === 0) return 'Below rung 1 of its ladder.';
+      return drill === undefined
+        ? 'A check did not hold yet.'
+        : `Rung ${rung} held. Homework: ${nameOf(book, drill).toLowerCase()}.`;
+  }
+}
+
+const LIFT_WORDS: Record<string, string> = {
+  pulls: 'Pulls and deadlifts',
+  'front-squat': 'Front squat',
+  clean: 'Clean',
+  press: 'Press',
+  jerk: 'Jerk',
+  snatch: 'Snatch',
+  'overhead-squat': 'Overhead squat',
+};
+
+export const liftOf = (lift: string): string => LIFT_WORDS[lift] ?? lift;

@@ -1,0 +1,72 @@
+import type { Reply } from '../../src/domain/hearing/reply';
+import type { SessionEvent } from '../../src/ports';
+import {
+  createSeatStore,
+  type BeginChoice,
+  type Seat,
+  type SeatState,
+} from '../../src/screens/seat';
+import { EMPTY_VIEW, viewOf, type TimedEvent, type View } from '../../src/screens/view';
+import { BOOK } from './book';
+
+export const STATE: SeatState = {
+  where: 'gate',
+  book: BOOK,
+  routines: [
+    { id: 'hinge', name: 'Hinge' },
+    { id: 'overhead', name: 'Overhead' },
+  ],
+  microphone: { state: 'unknown', level: 0, hearsWell: 'unknown' },
+  ear: { state: 'ready', progress: null },
+  voice: 'speaks',
+  unfinished: null,
+  rehearsal: false,
+  view: EMPTY_VIEW,
+};
+
+/** What a person did on the screens, in order. */
+export type Did =
+  | ['begin', BeginChoice]
+  | ['rehearsal' | 'key', string]
+  | ['tryMicrophone' | 'goOn' | 'discard' | 'leave']
+  | ['reply', Reply];
+
+export interface FakeSeat extends Seat {
+  did: Did[];
+  replies(): Reply[];
+  patch(change: Partial<SeatState>): void;
+  show(event: TimedEvent): void;
+  setNow(seconds: number): void;
+}
+
+/** A seat without a session behind it: shows what it is told, remembers what is done. */
+export function fakeSeat(change: Partial<SeatState> = {}): FakeSeat {
+  const store = createSeatStore({ ...STATE, ...change });
+  const did: Did[] = [];
+  let now = 0;
+  return {
+    ...store,
+    did,
+    replies: () => did.flatMap((one) => (one[0] === 'reply' ? [one[1]] : [])),
+    show: (event) => store.patch({ view: viewOf(store.state().view, event) }),
+    setNow: (seconds) => {
+      now = seconds;
+    },
+    tryMicrophone: () => did.push(['tryMicrophone']),
+    begin: (choice) => did.push(['begin', choice]),
+    watchRehearsal: (routine) => did.push(['rehearsal', routine]),
+    goOn: () => did.push(['goOn']),
+    discard: () => did.push(['discard']),
+    reply: (reply) => did.push(['reply', reply]),
+    key: (event) => did.push(['key', event.key]),
+    nowSeconds: () => now,
+    leave: () => did.push(['leave']),
+  };
+}
+
+/** The view after these events, all at second 0 unless they say otherwise. */
+export const viewAfter = (events: (SessionEvent & { atSeconds?: number })[]): View =>
+  events.reduce<View>(
+    (view, event) => viewOf(view, { ...event, atSeconds: event.atSeconds ?? 0 }),
+    EMPTY_VIEW,
+  );
