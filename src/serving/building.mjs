@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { ServingTrouble } from './trouble.mjs';
 
 /** What the built page is made of, below the project folder. */
 const SOURCES = [
@@ -49,13 +50,21 @@ export function isBuilt(root) {
 
 /**
  * Builds the static page into `dist`, with the recogniser's and the voice's files copied in
- * (vite.config.ts does that). The packages must be installed.
+ * (vite.config.ts does that). The packages must be installed. Throws a ServingTrouble with the
+ * cause.
  * @param {string} root the project folder
  */
 export async function build(root) {
   const hash = sourcesHash(root);
   const { build: viteBuild } = await import('vite');
-  await viteBuild({ root, configFile: join(root, 'vite.config.ts'), logLevel: 'warn' });
+  try {
+    await viteBuild({ root, configFile: join(root, 'vite.config.ts'), logLevel: 'silent' });
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    throw new ServingTrouble(
+      `The page could not be built.\n${why}\nAfter a change of a cue script, this says what is wrong with it: npm run -s sayso -- scripts`,
+    );
+  }
   writeFileSync(join(root, 'dist', STAMP), hash);
 }
 

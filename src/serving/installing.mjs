@@ -20,12 +20,12 @@ export function checkNode(version) {
 }
 
 /**
- * The packages of the lockfile that are missing or of another version, at most `limit` of them.
+ * The packages of the lockfile that are missing or of another version, at most three.
  * Packages for other platforms may be missing.
  * @param {string} root the project folder
  * @returns {string[]} paths below the project folder, such as `node_modules/react`
  */
-export function missingPackages(root, limit = 3) {
+export function missingPackages(root) {
   const wanted = packagesIn(join(root, 'package-lock.json'));
   if (!wanted) {
     throw new ServingTrouble(
@@ -39,7 +39,7 @@ export function missingPackages(root, limit = 3) {
     const there =
       installed[path]?.version === version && existsSync(join(root, path, 'package.json'));
     if (!there) missing.push(path);
-    if (missing.length === limit) break;
+    if (missing.length === 3) break;
   }
   return missing;
 }
@@ -53,8 +53,14 @@ export function missingPackages(root, limit = 3) {
 export async function installMissing(root, { run = runNpm, log = console.log } = {}) {
   const missing = missingPackages(root);
   if (missing.length === 0) return false;
-  log(`Installing packages (missing or outdated: ${missing.join(', ')} ...)`);
-  const words = ['ci', '--ignore-scripts', '--include=dev', '--no-fund', '--no-audit'];
+  log(
+    existsSync(join(root, 'node_modules'))
+      ? `Installing packages again; missing or of another version: ${missing.join(', ')} ...`
+      : 'Installing packages (half a minute the first time) ...',
+  );
+  // Without a network npm would be silent for over a minute before it says so.
+  const patience = ['--fetch-retry-mintimeout=2000', '--fetch-retry-maxtimeout=8000'];
+  const words = ['ci', '--ignore-scripts', '--include=dev', '--prefer-offline', ...patience];
   const end = await run(words, root);
   if (end.code === 0) return true;
   throw new ServingTrouble(explainInstall(end));

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { isBuilt, sourcesHash } from '../../src/serving/building.mjs';
+import { build, isBuilt, sourcesHash } from '../../src/serving/building.mjs';
 import { servedHere, servedToPhones } from '../../src/serving/messages.mjs';
 import { readOptions } from '../../src/serving/options.mjs';
 
@@ -58,6 +58,15 @@ describe('npm start', () => {
 });
 
 describe('the build', () => {
+  it('that fails says why and how to look closer, and leaves nothing that counts as built', async () => {
+    const root = mkdtempSync(join(tmpdir(), 'sayso-building-'));
+    writeFileSync(join(root, 'package.json'), '{ "type": "module" }');
+    writeFileSync(join(root, 'vite.config.ts'), "throw new Error('bell-hinge.yaml, line 3');");
+    await expect(build(root)).rejects.toThrow(/bell-hinge.yaml, line 3[^]*sayso -- scripts/);
+    expect(isBuilt(root)).toBe(false);
+    rmSync(root, { recursive: true });
+  });
+
   it('is done again only when a source has changed, not for the files it copies itself', () => {
     const root = mkdtempSync(join(tmpdir(), 'sayso-building-'));
     const write = (path: string, text: string) => {
