@@ -1,0 +1,55 @@
+import type { CueBook, CueStep } from '../domain/script';
+
+/** One text of the book that may be spoken, and where it stands. */
+export interface SpokenText {
+  text: string;
+  at:
+    | { kind: 'check' | 'drill'; id: string; path: (string | number)[] }
+    | { kind: 'line'; key: string };
+}
+
+const ofSteps = (steps: CueStep[]): [(string | number)[], string | undefined][] =>
+  steps.map((step, index) => [['steps', index, 'text'], step.text]);
+
+const each = (field: string, texts: string[]): [(string | number)[], string][] =>
+  texts.map((text, index) => [[field, index], text]);
+
+/** Every cue, question and sentence that may be spoken, with its field in its file. */
+export function spokenTexts(book: CueBook): SpokenText[] {
+  const checks = Object.values(book.checks).flatMap((check) =>
+    listed('check', check.id, [
+      ...each('setUp', check.setUp),
+      ...each('setUpAgain', check.setUpAgain),
+      ...ofSteps(check.steps),
+      [['ask'], check.ask],
+    ]),
+  );
+  const drills = Object.values(book.drills).flatMap((drill) =>
+    listed('drill', drill.id, [
+      ...each('setUp', drill.setUp),
+      ...each('setUpAgain', drill.setUpAgain),
+      ...ofSteps(drill.steps),
+      [['ask'], drill.ask],
+      [['good'], drill.good],
+      ...drill.fixes.map(({ cue }, index): [(string | number)[], string] => [
+        ['fixes', index, 'cue'],
+        cue,
+      ]),
+      [['easier', 'cue'], drill.easier?.cue],
+      [['heavier', 'cue'], drill.heavier?.cue],
+      [['caution'], drill.caution],
+    ]),
+  );
+  const lines = Object.entries(book.lines).map(([key, text]): SpokenText => ({
+    text,
+    at: { kind: 'line', key },
+  }));
+  return [...checks, ...drills, ...lines].filter(({ text }) => text !== '');
+}
+
+const listed = (
+  kind: 'check' | 'drill',
+  id: string,
+  texts: [(string | number)[], string | undefined][],
+): SpokenText[] =>
+  texts.flatMap(([path, text]) => (text === undefined ? [] : [{ text, at: { kind, id, path } }]));

@@ -1,0 +1,151 @@
+import type { Step } from '../deciding/step';
+import { say } from '../saying';
+import type { CheckScript, CueBook, CueStep, DrillScript } from '../script';
+import { scriptOf } from './asking';
+import type { PacedLine } from './line';
+import { Timeline } from './timeline';
+
+/** One normal breath at the far point of a rep: 15 a minute. */
+const NORMAL_BREATH_SECONDS = 4;
+/** Time to breathe in between two long exhales that follow each other. */
+const BREATHE_IN_SECONDS = 3;
+
+/**
+ * The lines of one check, one side of it, or one set, in order, ready to be performed: side,
+ * set-up (the short one from the second time on), load, fix, time to settle, then the work with
+ * its counts spoken at their moments. The question that follows is `askOf`.
+ */
+export function planStep(
+  book: CueBook,
+  step: Extract<Step, { do: 'check' | 'set' }>,
+  secondsOf: (text: string) => number,
+): PacedLine[] {
+  const timeline = new Timeline(step.side, secondsOf);
+  if (step.side !== null) timeline.cue(say(book.lines, `say.side-${step.side}`, {}));
+  if (step.do === 'check') {
+    const check = scriptOf(book.checks, step.check, 'check');
+    // Both sides are asked, left first: by the right one the set-up is known.
+    const known = step.retest || step.try > 1 || step.side === 'right';
+    prepare(timeline, check, known, []);
+    work(timeline, book, check.steps, { reps: check.reps ?? 1, breaths: 1 });
+  } else {
+    const drill = scriptOf(book.drills, step.drill, 'drill');
+    const changes = [
+      loadCue(book, drill, step),
+      drill.fixes.find(({ fault }) => fault === step.fix)?.cue,
+      step.sayGood ? drill.good : undefined,
+      step.again ? undefined : drill.caution,
+    ];
+    prepare(timeline, drill, step.again, changes);
+    const { reps, breaths } = drill.dose;
+    work(timeline, book, drill.steps, { reps: reps ?? 1, breaths: breaths ?? 1 });
+  }
+  return timeline.lines;
+}
+
+/** Getting into place: what to do, what changed, and the time for it. */
+function prepare(
+  timeline: Timeline,
+  { setUp, setUpAgain, settleSeconds }: CheckScript | DrillScript,
+  known: boolean,
+  changes: (string | undefined)[],
+): void {
+  for (const text of known ? setUpAgain : setUp) timeline.cue(text);
+  for (const text of changes) timeline.cue(text);
+  timeline.stretch('settling', settleSeconds);
+}
+
+function loadCue(
+  book: CueBook,
+  drill: DrillScript,
+  { load }: Extract<Step, { do: 'set' }>,
+): string | undefined {
+  if (load === 'as-written') return undefined;
+  if (load === 'heavier') return drill.heavier?.cue;
+  if (load === drill.easier?.load) return drill.easier.cue;
+  return load === 'unloaded' ? say(book.lines, 'say.unloaded', {}) : undefined;
+}
+
+interface Dose {
+  reps: number;
+  /** How often each exhale step is done. */
+  breaths: number;
+}
+
+function work(timeline: Timeline, book: CueBook, steps: CueStep[], dose: Dose): void {
+  for (const step of steps) {
+    timeline.cue(step.text);
+    switch (step.do) {
+      case 'say':
+        break;
+      case 'exhale':
+        for (let breath = 1; breath <= dose.breaths; breath += 1) {
+          if (breath > 1) breatheIn(timeline, book);
+          timeline.stretch('exhaling', step.seconds, counted(book, step.seconds));
+        }
+        break;
+      case 'hold':
+        timeline.stretch('holding', step.seconds);
+        break;
+      case 'reps':
+        for (let rep = 1; rep <= dose.reps; rep += 1) oneRep(timeline, book, step, rep);
+        break;
+      case 'rest':
+        timeline.stretch('resting', step.seconds);
+        break;
+    }
+  }
+}
+
+const breatheIn = (timeline: Timeline, book: CueBook) =>
+  timeline.stretch('resting', BREATHE_IN_SECONDS, [
+    { atSeconds: 0, count: 1, text: say(book.lines, 'say.breathe-in', {}) },
+  ]);
+
+/** Every second of a long exhale, spoken, so that nobody holds a breath. */
+const counted = (book: CueBook, seconds: number): PacedLine['beats'] =>
+  Array.from({ length: seconds }, (_, index) => beat(book, index + 1, index));
+
+const beat = (book: CueBook, count: number, atSeconds: number): PacedLine['beats'][number] => ({
+  atSeconds,
+  count,
+  text: say(book.lines, `count.${count}`, {}),
+});
+
+/** One repetition: down, what is done at the far point, up; its number is spoken as it begins. */
+function oneRep(
+  timeline: Timeline,
+  book: CueBook,
+  step: Extract<CueStep, { do: 'reps' }>,
+  rep: number,
+): void {
+  const { pauseAtKnee: pause, exhaleSeconds, breathsAtBottom = 0 } = step;
+  const stop = () => timeline.stretch('pausingAtKnee', pause?.seconds ?? 0, [], rep);
+  const begin = [beat(book, rep, 0)];
+  if (exhaleSeconds !== undefined) {
+    timeline.stretch('exhaling', exhaleSeconds, counted(book, exhaleSeconds), rep);
+  } else if (pause?.on.includes('down') && pause.isBottom !== true) {
+    // The knee is about halfway.
+    timeline.stretch('repeating', step.downSeconds / 2, begin, rep);
+    stop();
+    timeline.stretch('repeating', step.downSeconds / 2, [], rep);
+  } else {
+    timeline.stretch('repeating', step.downSeconds, begin, rep);
+    if (pause?.on.includes('down')) stop();
+  }
+  if (breathsAtBottom > 0) {
+    const beats = Array.from({ length: breathsAtBottom }, (_, index) => ({
+      atSeconds: index * NORMAL_BREATH_SECONDS,
+      count: index + 1,
+      text: say(book.lines, 'say.breathe', {}),
+    }));
+    timeline.stretch('holding', breathsAtBottom * NORMAL_BREATH_SECONDS, beats, rep);
+  }
+  if (pause?.on.includes('up') && pause.isBottom !== true) {
+    timeline.stretch('repeating', step.upSeconds / 2, [], rep);
+    stop();
+    timeline.stretch('repeating', step.upSeconds / 2, [], rep);
+  } else {
+    timeline.stretch('repeating', step.upSeconds, [], rep);
+  }
+}

@@ -1,0 +1,3 @@
+export { askOf } from './asking';
+export { planStep } from './oneStep';
+export { planOf } from './wholeRoutine';
