@@ -44,7 +44,8 @@ export const performingLine = fromCallback<
   for (const beat of line.beats) {
     at(startMilliseconds + beat.atSeconds * 1000, () => {
       stage.show({ type: 'beat', count: beat.count });
-      if (beat.text !== null && saying === 0) say(beat.text);
+      if (beat.text === null) stage.tone('countdown');
+      else if (saying === 0) say(beat.text);
     });
   }
   if (timed) {

@@ -1,0 +1,118 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { WAYS, type Way } from '../domain/areas';
+import { areaStates, findingsOf, liftsReady } from '../domain/deciding/deciding';
+import { DEFAULT_SETTINGS, type SessionSettings } from '../domain/log';
+import type { CueBook, Routine } from '../domain/script';
+import { secondsOf } from './durations';
+import { FileEar, type HeardAudio } from './recogniser';
+import { Refused, WrongUsage } from './refused';
+import { rehearse, type Rehearsed, type TimedEvent } from './rehearsing';
+import { readReplies, type Replies } from './replies';
+import { soundFileOf } from './sounding';
+import { answer, bookOf, onlyOne, parse, routineOf, type Verb } from './verb';
+
+export const rehearseVerb: Verb = {
+  does: 'runs a whole session on a virtual clock and prints its timeline',
+  usage:
+    'Usage: sayso rehearse ROUTINE --replies FILE [--sound OUT.wav] [--session OUT.json]\n' +
+    '       [--athlete FILE.json] [--way hands-on|alone|group] [--language en]\n\n' +
+    'Replies, one a line: text is heard at the next prompt that wants an answer; "@12.5 text" at\n' +
+    'that second; "@audio FILE.wav" through the recogniser; "#" a comment; an empty line silence.\n' +
+    '--athlete: {"passLineDegrees": 150, ...}: settings that differ from the usual.',
+  async run(args) {
+    const { values, positionals } = parse(args, ['replies', 'sound', 'session', 'athlete', 'way']);
+    const book = bookOf(values.language);
+    const routine = routineOf(book, onlyOne(positionals));
+    if (values.replies === undefined) throw new WrongUsage('Name the replies: --replies FILE.');
+    const way = wayOf(routine, values.way);
+    const settings = settingsOf(values.athlete);
+    const replies = readReplies(values.replies);
+    const sounds = await preparedSounds(book, replies);
+    const rehearsed = rehearse({
+      book,
+      routine: routine.id,
+      way,
+      settings,
+      secondsOf,
+      replies,
+      hearAudio: (path, prompt) => sounds.get(path)?.(prompt) ?? { heard: null, seconds: 0 },
+    });
+    for (const event of rehearsed.timeline.flatMap(line)) answer(event);
+    if (values.session !== undefined) {
+      write(values.session, `${JSON.stringify(sessionOf(book, rehearsed), null, 2)}\n`);
+    }
+    if (values.sound !== undefined) write(values.sound, await soundFileOf(rehearsed));
+    return 0;
+  },
+};
+
+async function preparedSounds(book: CueBook, { inTurn, timed }: Replies) {
+  const ear = new FileEar(book);
+  const sounds = new Map<string, (prompt: string) => HeardAudio>();
+  for (const { audio } of [...inTurn, ...timed]) {
+    if (audio !== null && !sounds.has(audio)) sounds.set(audio, await ear.prepare(audio));
+  }
+  return sounds;
+}
+
+function wayOf({ id, ways }: Routine, way = 'hands-on'): Way {
+  const known = WAYS.find((each) => each === way);
+  if (known === undefined) throw new WrongUsage(`--way is one of ${WAYS.join(', ')}.`);
+  if (!ways.includes(known)) {
+    throw new Refused(`The routine ${id} is not run "${way}". It is run: ${ways.join(', ')}.`);
+  }
+  return known;
+}
+
+/** @throws Refused where the file is no JSON object or sets what is not known. */
+function settingsOf(path: string | undefined): SessionSettings {
+  if (path === undefined) return DEFAULT_SETTINGS;
+  const known = Object.keys(DEFAULT_SETTINGS);
+  let given: unknown;
+  try {
+    given = JSON.parse(readFileSync(path, 'utf8'));
+  } catch (problem) {
+    throw new Refused(`${path}: ${(problem as Error).message}`);
+  }
+  if (typeof given !== 'object' || given === null || Array.isArray(given)) {
+    throw new Refused(`${path}: must hold one object, such as {"passLineDegrees": 150}.`);
+  }
+  for (const [name, value] of Object.entries(given)) {
+    if (!known.includes(name)) {
+      throw new Refused(`${path}: "${name}" is not known. Known: ${known.join(', ')}.`);
+    }
+    if (typeof value !== 'number' || !Number.isFinite(value) || value < 0) {
+      throw new Refused(`${path}: ${name} must be a number of 0 or more.`);
+    }
+  }
+  return { ...DEFAULT_SETTINGS, ...given };
+}
+
+/** Phases are for the screen alone; everything else is the timeline. */
+const line = ({ atSeconds, ...event }: TimedEvent): object[] =>
+  event.type === 'phase' ? [] : [{ t: Math.round(atSeconds * 1000) / 1000, ...event }];
+
+function sessionOf(book: CueBook, { entries }: Rehearsed): object {
+  const started = entries.find((entry) => entry.type === 'started');
+  const areas = areaStates(book, entries);
+  return {
+    format: 'sayso-session-1',
+    session: 'rehearsal',
+    routine: started?.routine,
+    language: started?.language,
+    way: started?.way,
+    startedAt: started?.startedAt,
+    areas,
+    liftsReady: liftsReady(areas),
+    findings: findingsOf(entries),
+    entries,
+  };
+}
+
+function write(path: string, content: string | Uint8Array): void {
+  try {
+    writeFileSync(path, content);
+  } catch (problem) {
+    throw new Refused(`${path}: cannot be written (${(problem as Error).message}).`);
+  }
+}

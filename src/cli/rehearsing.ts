@@ -1,0 +1,186 @@
+import { createActor } from 'xstate';
+import type { Way } from '../domain/areas';
+import type { Entry, SessionSettings } from '../domain/log';
+import type { CueBook, PromptId, RoutineId } from '../domain/script';
+import type { Cancel, Ear, Hearing, Ports, SessionEvent, Voice } from '../ports';
+import { memoryRecords } from '../records/memoryRecords';
+import { sessionMachine } from '../session/sessionMachine';
+import type { Replies, Spoken } from './replies';
+import { createVirtualClock, type VirtualClock } from './virtualClock';
+
+/** A fixed beginning, so that the same input gives the same record byte for byte. */
+const STARTED_AT_MILLISECONDS = Date.UTC(2026, 0, 5, 9, 0, 0);
+/** People begin to answer about this long after the tone. */
+const ANSWERS_AFTER_SECONDS = 1.5;
+const SECONDS_A_WORD = 0.35;
+/** Two days: nothing that ends takes so long. */
+const LIMIT_MILLISECONDS = 48 * 3600 * 1000;
+
+export type TimedEvent = SessionEvent & { atSeconds: number };
+
+export interface Rehearsal {
+  book: CueBook;
+  routine: RoutineId;
+  way: Way;
+  settings: SessionSettings;
+  secondsOf: (text: string) => number;
+  replies: Replies;
+  /** What the recogniser makes of a sound file at a prompt, and how long the sound lasts. */
+  hearAudio?: (
+    path: string,
+    prompt: PromptId,
+  ) => { heard: { text: string; confidence: number } | null; seconds: number };
+}
+
+/** Speech that sounded, for rendering: from when to when, and whether it was cut off. */
+export interface Said {
+  text: string;
+  fromSeconds: number;
+  toSeconds: number;
+}
+
+export interface Rehearsed {
+  timeline: TimedEvent[];
+  said: Said[];
+  entries: Entry[];
+}
+
+/**
+ * Runs a whole session on a virtual clock: the same machines, the same understanding, the same
+ * record as in the app, without waiting.
+ */
+export function rehearse(rehearsal: Rehearsal): Rehearsed {
+  const clock = createVirtualClock(STARTED_AT_MILLISECONDS);
+  const said: Said[] = [];
+  const timeline: TimedEvent[] = [];
+  const entries: Entry[] = [];
+  const secondsNow = () => (clock.now() - STARTED_AT_MILLISECONDS) / 1000;
+  const partner = createPartner(rehearsal, clock, secondsNow);
+  const records = memoryRecords();
+  const ports: Ports = {
+    clock,
+    ear: partner.ear,
+    voice: tableVoice(clock, rehearsal.secondsOf, secondsNow, said),
+    tones: { play: () => undefined, hush: () => undefined },
+    records: {
+      ...records,
+      append(entry, done) {
+        entries.push(entry);
+        records.append(entry, done);
+      },
+    },
+    screen: {
+      show(event) {
+        timeline.push(event);
+        if (event.type === 'listen') partner.asked();
+      },
+    },
+  };
+  const actor = createActor(sessionMachine, {
+    clock,
+    input: {
+      book: rehearsal.book,
+      ports,
+      secondsOf: rehearsal.secondsOf,
+      session: 'rehearsal',
+      device: 'cli',
+      routine: rehearsal.routine,
+      way: rehearsal.way,
+      settings: rehearsal.settings,
+      log: [],
+    },
+  });
+  partner.onUsedUp(() => actor.send({ type: 'REPLIES_ENDED' }));
+  actor.start();
+  const isOver = () => actor.getSnapshot().status !== 'active';
+  clock.runUntil(isOver, LIMIT_MILLISECONDS);
+  if (!isOver()) actor.send({ type: 'REPLIES_ENDED' });
+  clock.runUntil(isOver, LIMIT_MILLISECONDS);
+  actor.stop();
+  return { timeline, said, entries: [...new Map(entries.map((each) => [each.id, each])).values()] };
+}
+
+/** A voice that takes exactly as long as the committed table says. */
+function tableVoice(
+  clock: VirtualClock,
+  secondsOf: (text: string) => number,
+  secondsNow: () => number,
+  said: Said[],
+): Voice {
+  return {
+    say(text, { started, ended }) {
+      const seconds = secondsOf(text);
+      const piece: Said = { text, fromSeconds: secondsNow(), toSeconds: secondsNow() + seconds };
+      said.push(piece);
+      started?.();
+      const timer = clock.setTimeout(() => ended('spoken'), seconds * 1000);
+      return () => {
+        clock.clearTimeout(timer);
+        piece.toSeconds = Math.min(piece.toSeconds, secondsNow());
+      };
+    },
+    prepare: () => undefined,
+    adjust: () => undefined,
+  };
+}
+
+/** The one who reads the replies file aloud. */
+function createPartner(
+  { replies, hearAudio }: Rehearsal,
+  clock: VirtualClock,
+  secondsNow: () => number,
+) {
+  const inTurn = [...replies.inTurn];
+  const timed = [...replies.timed];
+  const listeners = new Set<(hearing: Hearing) => void>();
+  let prompt: PromptId = 'idle';
+  let usedUp: () => void = () => undefined;
+  let saying = 0;
+
+  const tell = (hearing: Hearing) => {
+    for (const listener of [...listeners]) listener(hearing);
+  };
+  const speak = (spoken: Spoken) => {
+    const during = prompt;
+    const sound = spoken.audio === null ? null : hearAudio?.(spoken.audio, during);
+    const words = spoken.text.split(/\s+/).filter(Boolean).length;
+    const seconds = sound?.seconds ?? words * SECONDS_A_WORD;
+    tell({ type: 'onset' });
+    clock.setTimeout(() => {
+      saying -= 1;
+      const heard = sound === undefined || sound === null ? sure(spoken.text) : sound.heard;
+      if (heard === null) tell({ type: 'nothing' });
+      else tell({ type: 'words', prompt: during, ...heard });
+    }, seconds * 1000);
+  };
+  const sayAt = (spoken: Spoken, inSeconds: number) => {
+    saying += 1;
+    clock.setTimeout(() => speak(spoken), inSeconds * 1000);
+  };
+  for (const spoken of timed) sayAt(spoken, spoken.atSeconds - secondsNow());
+
+  const ear: Ear = {
+    attend: (next) => {
+      prompt = next;
+    },
+    listen(listener): Cancel {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+  return {
+    ear,
+    onUsedUp: (run: () => void) => {
+      usedUp = run;
+    },
+    /** A question opened, or was asked again: one line of the file answers it, or stays silent. */
+    asked() {
+      const spoken = inTurn.shift();
+      if (spoken === undefined) {
+        if (saying === 0) clock.setTimeout(usedUp, 0);
+      } else if (spoken.text !== '' || spoken.audio !== null) sayAt(spoken, ANSWERS_AFTER_SECONDS);
+    },
+  };
+}
+
+const sure = (text: string) => ({ text, confidence: 1 });

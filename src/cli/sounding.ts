@@ -1,0 +1,43 @@
+import { toneSamples } from '../tones/shapes';
+import { waveFile } from '../tones/wave';
+import { fliteInNode, SAYSO_VOICE, type Flite } from '../voice/node';
+import type { Rehearsed, Said } from './rehearsing';
+
+/** A cue that is cut off fades this long, as in the app. */
+const FADE_SECONDS = 0.01;
+
+/** What would be heard of a rehearsal: cues, tones and counts in place, 16-bit mono PCM. */
+export async function soundFileOf({ said, timeline }: Rehearsed): Promise<Uint8Array> {
+  const flite = await fliteInNode();
+  const { sampleRate } = flite.synthesize('one', SAYSO_VOICE);
+  const endSeconds = Math.max(
+    0,
+    ...said.map(({ toSeconds }) => toSeconds),
+    ...timeline.map(({ atSeconds }) => atSeconds),
+  );
+  const mix = new Float32Array(Math.ceil((endSeconds + 1) * sampleRate));
+  const add = (samples: Float32Array, atSeconds: number) => {
+    const from = Math.round(atSeconds * sampleRate);
+    for (let at = 0; at < samples.length && from + at < mix.length; at += 1) {
+      mix[from + at] = (mix[from + at] ?? 0) + (samples[at] ?? 0);
+    }
+  };
+  for (const piece of said) add(spoken(flite, piece, sampleRate), piece.fromSeconds);
+  for (const event of timeline) {
+    if (event.type === 'tone') add(toneSamples(event.name, sampleRate), event.atSeconds);
+  }
+  return waveFile(mix, sampleRate);
+}
+
+/** The line at the pace that fits its planned time, and cut where it was cut off. */
+function spoken(flite: Flite, { text, fromSeconds, toSeconds }: Said, sampleRate: number) {
+  const slot = Math.round((toSeconds - fromSeconds) * sampleRate);
+  const { samples } = flite.synthesize(text, SAYSO_VOICE);
+  if (samples.length <= slot) return samples;
+  const cut = samples.slice(0, slot);
+  const fade = Math.min(cut.length, Math.round(FADE_SECONDS * sampleRate));
+  for (let at = 0; at < fade; at += 1) {
+    cut[cut.length - 1 - at] = (cut[cut.length - 1 - at] ?? 0) * (at / fade);
+  }
+  return cut;
+}

@@ -1,0 +1,80 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { parseArgs, type ParseArgsConfig } from 'node:util';
+import { CueError, loadBook } from '../cues/fromFolder';
+import { printed } from '../cues/problem';
+import type { CueBook, Routine } from '../domain/script';
+import { Refused, WrongUsage } from './refused';
+
+/** One verb of the command line. `run` gives the exit status. */
+export interface Verb {
+  does: string;
+  usage: string;
+  run(args: string[]): Promise<number> | number;
+}
+
+/** One JSON value a line on standard output. */
+export const answer = (value: unknown): void => console.log(JSON.stringify(value));
+
+export const SCRIPTS = fileURLToPath(new URL('../../scripts-cues', import.meta.url));
+
+export interface Parsed {
+  /** Text options that were given. */
+  values: Record<string, string | undefined>;
+  positionals: string[];
+}
+
+/**
+ * Reads text options (`--at x` or `--at=x`) and the rest.
+ * @throws WrongUsage where an option is unknown or lacks its value.
+ */
+export function parse(args: string[], options: string[]): Parsed {
+  const config: ParseArgsConfig = {
+    args,
+    allowPositionals: true,
+    options: Object.fromEntries(
+      [...options, 'language'].map((name) => [name, { type: 'string' as const }]),
+    ),
+  };
+  try {
+    const { values, positionals } = parseArgs(config);
+    return { values: values as Parsed['values'], positionals };
+  } catch (problem) {
+    throw new WrongUsage((problem as Error).message);
+  }
+}
+
+/** The book of a language. @throws Refused with every problem where the scripts are broken. */
+export function bookOf(language = 'en'): CueBook {
+  try {
+    return loadBook(SCRIPTS, language);
+  } catch (problem) {
+    if (problem instanceof CueError) throw new Refused(problem.problems.map(printed).join('\n'));
+    throw problem;
+  }
+}
+
+/** @throws WrongUsage where none is named, Refused with the known ones where it is unknown. */
+export function routineOf(book: CueBook, id: string | undefined): Routine {
+  const known = Object.keys(book.routines).join(', ');
+  if (id === undefined) throw new WrongUsage(`Name a routine: ${known}.`);
+  const routine = book.routines[id];
+  if (routine === undefined) {
+    throw new Refused(`There is no routine "${id}". Known: ${known}.`);
+  }
+  return routine;
+}
+
+/** @throws WrongUsage where more was given than the verb takes. */
+export function onlyOne(positionals: string[]): string | undefined {
+  if (positionals.length > 1) {
+    throw new WrongUsage(`Too much: ${positionals.slice(1).join(' ')}.`);
+  }
+  return positionals[0];
+}
+
+/** @throws Refused where there is no such file. */
+export function mustExist(path: string): string {
+  if (!existsSync(path)) throw new Refused(`${path}: there is no such file.`);
+  return path;
+}
