@@ -1,0 +1,81 @@
+import type { Cancel, Clock, Voice } from '../ports';
+import { adjusted, USUAL_MANNER } from './manner';
+import { oneAtATime } from './oneAtATime';
+import { playSound, type Output } from './playing';
+import type { Sound } from './sound';
+import type { Synthesis } from './synthesis';
+import { SAYSO_VOICE, type ShippedVoice } from './voices';
+
+export interface ShippedVoiceOptions {
+  /** Makes the lines; shared with whoever else needs the voice. */
+  synthesis: Synthesis;
+  /** Asked for each line, since a context may be replaced. */
+  output: () => Output;
+  clock: Clock;
+  /** Who speaks; default {@link SAYSO_VOICE}. */
+  voice?: ShippedVoice;
+}
+
+/** A line takes 60 to 240 ms to make; the first also waits for a download of 21 MB. */
+const MAKE_WAIT_MS = 4000;
+/** How late the end of a sound may be told before sound counts as broken (a phone call). */
+const END_WAIT_MS = 1000;
+
+/**
+ * The shipped voice: the same in every browser, and without a network. A line fails where it
+ * cannot be made in 4 s, where sound is suspended, and where its end does not come within a
+ * second of its time.
+ */
+export const createShippedVoice = ({
+  synthesis,
+  output,
+  clock,
+  voice = SAYSO_VOICE,
+}: ShippedVoiceOptions): Voice => {
+  let manner = USUAL_MANNER;
+  const make = (text: string, when: 'now' | 'later') =>
+    synthesis.make(text, { ...voice, stretch: voice.stretch * manner.stretch }, when);
+
+  return {
+    say: oneAtATime((text, told) => {
+      let over = false;
+      let silence: Cancel = () => undefined;
+      let watchdog: unknown = null;
+      const watch = (milliseconds: number) => {
+        clock.clearTimeout(watchdog);
+        watchdog = clock.setTimeout(() => end('failed'), milliseconds);
+      };
+      const stop = () => {
+        over = true;
+        clock.clearTimeout(watchdog);
+        silence();
+      };
+      const end = (how: 'spoken' | 'failed') => {
+        stop();
+        told.ended(how);
+      };
+      const play = (sound: Sound) => {
+        if (over) return;
+        if (sound.samples.length === 0) return end('spoken');
+        const out = output();
+        if (out.context.state !== 'running') return end('failed');
+        watch((1000 * sound.samples.length) / sound.sampleRate + END_WAIT_MS);
+        silence = playSound(out, sound, manner.volume, () => end('spoken'));
+        told.started();
+      };
+      watch(MAKE_WAIT_MS);
+      make(text, 'now')
+        .then(play)
+        .catch(() => {
+          if (!over) end('failed');
+        });
+      return stop;
+    }),
+    prepare(texts) {
+      for (const text of texts) make(text, 'later').catch(() => undefined);
+    },
+    adjust(change) {
+      manner = adjusted(manner, change);
+    },
+  };
+};

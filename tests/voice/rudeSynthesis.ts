@@ -1,0 +1,126 @@
+import { vi } from 'vitest';
+
+/** Each way in which a browser's synthesiser has been seen to misbehave. */
+export interface Rudeness {
+  /** When the voices come, ms after creation; Infinity: never. */
+  voicesAfterMs?: number;
+  /** The voices it has; one English voice on the device by default. */
+  voices?: Partial<SpeechSynthesisVoice>[];
+  failsAtOnce?: string;
+  throws?: boolean;
+  neverStarts?: boolean;
+  neverEnds?: boolean;
+  endsTwice?: boolean;
+  /** How a cancelled utterance ends; `nothing`: not at all. */
+  cancelEnds?: 'error' | 'end' | 'nothing';
+  /** Time from a cancel to its end; what is spoken in between is swallowed. */
+  cancelTakesMs?: number;
+  /** It was left paused by the page before. */
+  paused?: boolean;
+}
+
+export interface Sounding {
+  text: string;
+  volume: number;
+  /** How long the line will have taken. */
+  seconds: number;
+}
+
+class Utterance extends EventTarget {
+  voice: SpeechSynthesisVoice | null = null;
+  lang = '';
+  volume = 1;
+  rate = 1;
+  pitch = 1;
+  readonly text: string;
+  constructor(text: string) {
+    super();
+    this.text = text;
+  }
+}
+
+const PAUSE_TO_START_MS = 20;
+
+/** A synthesiser that speaks a word in 0.4 s, and is as rude as it is told to be. */
+export const rudeSynthesis = (rudeness: Rudeness = {}) => {
+  const said: Utterance[] = [];
+  let sounding: { utterance: Utterance; since: number } | null = null;
+  let timers: ReturnType<typeof setTimeout>[] = [];
+  let swallowsUntil = 0;
+  let paused = rudeness.paused ?? false;
+  const events = new EventTarget();
+  const createdAt = Date.now();
+  const here = () => Date.now() - createdAt >= (rudeness.voicesAfterMs ?? 0);
+  if (rudeness.voicesAfterMs !== undefined && Number.isFinite(rudeness.voicesAfterMs)) {
+    setTimeout(() => events.dispatchEvent(new Event('voiceschanged')), rudeness.voicesAfterMs);
+  }
+  const tell = (utterance: Utterance, type: string, error?: string) =>
+    utterance.dispatchEvent(Object.assign(new Event(type), { error }));
+  const later = (run: () => void, ms: number) => timers.push(setTimeout(run, ms));
+  const secondsOf = ({ text, rate }: Utterance) => (text.split(' ').length * 0.4) / rate;
+
+  const speak = (utterance: Utterance) => {
+    if (rudeness.throws) throw new Error('not allowed here');
+    said.push(utterance);
+    if (Date.now() < swallowsUntil || paused) return;
+    const { failsAtOnce } = rudeness;
+    if (failsAtOnce !== undefined) {
+      later(() => tell(utterance, 'error', failsAtOnce), 1);
+      return;
+    }
+    if (rudeness.neverStarts) return;
+    later(() => {
+      sounding = { utterance, since: Date.now() };
+      tell(utterance, 'start');
+      if (rudeness.neverEnds) return;
+      later(
+        () => {
+          sounding = null;
+          tell(utterance, 'end');
+          if (rudeness.endsTwice) tell(utterance, 'end');
+        },
+        1000 * secondsOf(utterance),
+      );
+    }, PAUSE_TO_START_MS);
+  };
+  const cancel = () => {
+    for (const timer of timers) clearTimeout(timer);
+    timers = [];
+    const last = sounding?.utterance;
+    sounding = null;
+    const { cancelEnds = 'error', cancelTakesMs = 0 } = rudeness;
+    if (last === undefined) return;
+    swallowsUntil = Date.now() + cancelTakesMs;
+    if (cancelEnds === 'nothing') return;
+    setTimeout(() => tell(last, cancelEnds, 'canceled'), cancelTakesMs);
+  };
+  const voices = (rudeness.voices ?? [{}]).map((voice) => ({
+    name: 'Device English',
+    lang: 'en-GB',
+    localService: true,
+    default: true,
+    voiceURI: 'device',
+    ...voice,
+  }));
+  const cancelled = vi.fn(cancel);
+  const synthesis = Object.assign(events, {
+    getVoices: () => (here() ? voices : []),
+    speak: (utterance: unknown) => speak(utterance as Utterance),
+    cancel: cancelled,
+    resume: () => (paused = false),
+    pause: () => (paused = true),
+  }) as unknown as SpeechSynthesis;
+
+  return {
+    synthesis,
+    utter: (text: string) => new Utterance(text) as unknown as SpeechSynthesisUtterance,
+    said,
+    cancelled,
+    sounding: (): Sounding | null =>
+      sounding && {
+        text: sounding.utterance.text,
+        volume: sounding.utterance.volume,
+        seconds: secondsOf(sounding.utterance),
+      },
+  };
+};
