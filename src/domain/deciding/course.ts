@@ -1,0 +1,192 @@
+import type { Area, Side, Way } from '../areas';
+import type { FaultId } from '../faults';
+import type { Load, PainKind, Result } from '../findings';
+import type { EndReason, EntryOf, SessionSettings } from '../log';
+import type { CheckId, CueBook, DrillId, Routine } from '../script';
+
+/** What was said of one side of a check or set. */
+export interface Answer {
+  result: Result;
+  faults: FaultId[];
+}
+
+/** One side of a check (side null where it has none). */
+export interface Slot {
+  check: CheckId;
+  side: Side | null;
+}
+
+/** What became of a slot so far. */
+export interface Trial {
+  /** Tries made, 0 to 3. */
+  tries: number;
+  answer: Answer | null;
+}
+
+/** Trials of one round of checks, by slot. */
+export type Round = Map<string, Trial>;
+
+/** One stay on a rung. */
+export interface Visit {
+  drill: DrillId;
+  /** The set to do now, from 1. */
+  set: number;
+  heldInRow: number;
+  fails: number;
+  load: Load;
+  eased: boolean;
+  fix: FaultId | null;
+  sayGood: boolean;
+  /** Sides of the present set that are answered. */
+  sides: Partial<Record<Side, Answer>>;
+}
+
+/** Why a ladder is over: `pain` is not tested again. */
+export type ClimbEnd = 'top' | 'failed' | 'pain' | 'cap' | 'coach';
+
+/** The way up (and down) one ladder. */
+export interface Climb {
+  rung: number;
+  visit: Visit;
+  /** The rung held last; 0 is below rung 1. */
+  lastHeld: number;
+  /** Sets done on the whole ladder. */
+  sets: number;
+  steppedBackFrom: Set<number>;
+  /** Drills that new or sharp pain ended: never done again. */
+  over: Set<DrillId>;
+  ended: ClimbEnd | null;
+}
+
+export interface AreaCourse {
+  area: Area;
+  checks: Round;
+  retests: Round;
+  climb: Climb | null;
+  referred: boolean;
+  /** After pain: nothing loaded any more in this area. */
+  unloadedOnly: boolean;
+  hurt: boolean;
+  /** Seconds without pauses and halts. */
+  activeSeconds: number;
+  timeUp: boolean;
+}
+
+/** A finding with pain that still needs its number or kind. */
+export interface OpenPain {
+  finding: EntryOf<'finding'>;
+  /** Pain was said, even where neither number nor kind was. */
+  said: boolean;
+  number: number | 'unanswered' | null;
+  kind: PainKind | 'unanswered' | null;
+}
+
+/** Which rule chose, and what its sentence is filled with. */
+export interface Reason {
+  rule: string;
+  /** Key of the sentence after `because.`. */
+  key: string;
+  values: Record<string, string | number>;
+  by: 'rules' | 'coach';
+  area: Area | null;
+  /** A merely passing reason gives way to that of the next part of the routine. */
+  passing: boolean;
+}
+
+/** Where a session stands: the log folded up. Made anew for each question, never shared. */
+export interface Course {
+  book: CueBook;
+  routine: Routine;
+  way: Way;
+  settings: SessionSettings;
+  /** The routine's item at hand; as many as there are items when all are done. */
+  item: number;
+  areas: Map<Area, AreaCourse>;
+  /** After squat or hinge pain above the line: nothing loaded in either. */
+  loadedBarred: boolean;
+  /** The slot that the coach wants asked now. */
+  focus: Slot | null;
+  /** Slots answered in this item, for "back". */
+  trail: Slot[];
+  /** Drills that were set up in this session. */
+  setUp: Set<DrillId>;
+  pain: OpenPain | null;
+  paused: boolean;
+  halted: boolean;
+  ended: EndReason | null;
+  atSeconds: number;
+  from: string | null;
+  reason: Reason;
+}
+
+export const MOST_TRIES = 3;
+
+/** The rules of squat and hinge are joined: pain above the line in one bars load in both. */
+const JOINED: readonly Area[] = ['squat', 'hinge'];
+export const isJoined = (area: Area): boolean => JOINED.includes(area);
+
+export const because = (
+  rule: string,
+  key: string,
+  values: Reason['values'] = {},
+  more: Partial<Pick<Reason, 'by' | 'area' | 'passing'>> = {},
+): Reason => ({ rule, key, values, by: 'rules', area: null, passing: false, ...more });
+
+/** The course of a session that has just started. Throws where its routine cannot be run. */
+export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
+  const routine = book.routines[started.routine];
+  if (routine === undefined) {
+    const known = Object.keys(book.routines).join(', ');
+    throw new Error(`There is no routine "${started.routine}". Choose one of: ${known}.`);
+  }
+  for (const { do: what, area } of routine.items) {
+    if (what === 'ladder' && book.ladders[area] === undefined) {
+      throw new Error(`Routine "${routine.id}" needs a ladder for ${area}: add it to the scripts.`);
+    }
+  }
+  const areas = new Map(routine.items.map(({ area }) => [area, openArea(area)]));
+  return {
+    book,
+    routine,
+    way: started.way,
+    settings: started.settings,
+    item: 0,
+    areas,
+    loadedBarred: false,
+    focus: null,
+    trail: [],
+    setUp: new Set(),
+    pain: null,
+    paused: false,
+    halted: false,
+    ended: null,
+    atSeconds: started.atSeconds,
+    from: null,
+    reason: because('10.1', 'begin', {}, { passing: true }),
+  };
+}
+
+const openArea = (area: Area): AreaCourse => ({
+  area,
+  checks: new Map(),
+  retests: new Map(),
+  climb: null,
+  referred: false,
+  unloadedOnly: false,
+  hurt: false,
+  activeSeconds: 0,
+  timeUp: false,
+});
+
+/** The area of the item at hand, or null when all are done. */
+export function areaAtHand(course: Course): AreaCourse | null {
+  const item = course.routine.items[course.item];
+  return item === undefined ? null : (course.areas.get(item.area) ?? null);
+}
+
+/** Whether something loaded may still be done in an area. */
+export const mayLoad = (course: Course, { area, unloadedOnly }: AreaCourse): boolean =>
+  !unloadedOnly && !(course.loadedBarred && isJoined(area));
+
+/** The area's name as spoken. */
+export const nameOf = (book: CueBook, area: Area): string => book.lines[`area.${area}`] ?? area;

@@ -1,0 +1,72 @@
+import type { Area } from '../areas';
+import type { PainKind } from '../findings';
+import { visit, rungFrom, drillOf, mayDrill } from './climbing';
+import {
+  areaAtHand,
+  because,
+  isJoined,
+  nameOf,
+  type Course,
+  type OpenPain,
+  type Reason,
+} from './course';
+
+/**
+ * What pain asks for: its number or kind is still missing; there is none; it goes on; nothing
+ * loaded and a rung back; the drill is over; or the area is referred.
+ */
+export type PainVerdict = 'number' | 'kind' | 'none' | 'goes-on' | 'back' | 'over' | 'refer';
+
+const isNew = (kind: PainKind | 'unanswered' | null): boolean =>
+  kind === 'new' || kind === 'sharp' || kind === 'unanswered';
+
+/** Chapter 1: one verdict from the number and the kind. Silence counts as the worse. */
+export function judge(course: Course, { said, number, kind }: OpenPain): PainVerdict {
+  const { painGoesOnUpTo, painRefersAbove } = course.settings;
+  if (!said) return 'none';
+  if (number === null) return 'number';
+  if (number === 'unanswered' || number > painRefersAbove) return 'refer';
+  if (number === 0) return isNew(kind) ? 'over' : 'none';
+  if (kind === null) return 'kind';
+  if (isNew(kind)) return 'over';
+  return number > painGoesOnUpTo ? 'back' : 'goes-on';
+}
+
+/** Refers an area; of squat and hinge, one bars load in both for the rest of the session. */
+export function refer(course: Course, area: Area): void {
+  const at = course.areas.get(area);
+  if (at !== undefined) at.referred = true;
+  if (isJoined(area)) course.loadedBarred = true;
+}
+
+/** Rules 1.3, 1.4 and 1.8, as the sentence for a referred area. */
+export function referral(course: Course, area: Area, { number }: OpenPain): Reason {
+  const values = { area: nameOf(course.book, area) };
+  if (number === 'unanswered') return because('1.4', 'pain-unanswered', values, { area });
+  return number !== null && number > course.settings.painRefersAbove
+    ? because('1.3', 'pain-refers', values, { area })
+    : because('1.8', 'pain-new-in-check', values, { area });
+}
+
+/**
+ * Leaves a drill that pain forbids: down to the nearest rung that may be done, or the ladder is
+ * over (rules 1.6 and 1.7). Nothing happens where the drill at hand may go on and `mustLeave` is
+ * not set.
+ */
+export function leaveDrill(course: Course, rule: string, mustLeave: boolean): Reason | null {
+  const at = areaAtHand(course);
+  const climb = at?.climb ?? null;
+  const item = course.routine.items[course.item];
+  if (at === null || climb === null || item?.do !== 'ladder' || climb.ended !== null) return null;
+  if (at.referred || (!mustLeave && mayDrill(course, at, climb.visit.drill))) return null;
+  const again = climb.steppedBackFrom.has(climb.rung);
+  climb.steppedBackFrom.add(climb.rung);
+  const lower = again ? null : rungFrom(course, at, climb.rung - 1, -1);
+  if (lower === null) {
+    climb.ended = 'pain';
+    return because('1.7', 'pain-ends-ladder', { area: nameOf(course.book, at.area) });
+  }
+  visit(climb, lower);
+  const key = rule === '1.5' ? 'pain-new' : 'pain-back';
+  return because(rule, key, { drill: drillOf(course, lower.drill).name });
+}

@@ -1,0 +1,151 @@
+import type { Entry, EntryOf } from '../log';
+import type { CueBook } from '../script';
+import { answer } from './answering';
+import { needsClimb } from './climbing';
+import { areaAtHand, because, nameOf, openCourse, type Course, type Reason } from './course';
+import { judge, refer } from './hurting';
+import { overrule } from './overruling';
+import { advance, idOf, isPending, nameAt, placeOf } from './place';
+import { live } from './reading';
+
+/** Entries that are only notes: nothing is decided from them (rule 8.1). */
+const isNote = ({ type }: Entry): boolean =>
+  type === 'asked' || type === 'heard' || type === 'decision' || type === 'outcome';
+
+/** Folds a log up to where the session stands. Throws where it has no start. */
+export function courseOf(book: CueBook, entries: readonly Entry[]): Course {
+  const log = live(entries).filter((entry) => !isNote(entry));
+  const started = log.find((entry): entry is EntryOf<'started'> => entry.type === 'started');
+  if (started === undefined) {
+    throw new Error('This log has no start: its first entry must be of type "started".');
+  }
+  const course = openCourse(book, started);
+  const done = advance(course);
+  const place = placeOf(course);
+  course.reason =
+    done !== null || place === null
+      ? (done ?? because('12.5', 'done'))
+      : because('10.1', 'begin', { check: nameAt(course, place) });
+  log.forEach((entry, at) => {
+    if (course.ended === null) take(course, entry, log[at + 1]);
+  });
+  return course;
+}
+
+function take(course: Course, entry: Entry, next: Entry | undefined): void {
+  tick(course, entry.atSeconds);
+  switch (entry.type) {
+    case 'red-flag': {
+      const at = areaAtHand(course);
+      if (at !== null) refer(course, at.area);
+      return end(course, 'red-flag', because('7.4', 'red-flag', {}, { area: at?.area ?? null }));
+    }
+    case 'ended':
+      return end(course, entry.reason, because('12.6', 'ended'));
+    case 'halted':
+      course.halted = true;
+      return;
+    case 'end-answered':
+      course.halted = false;
+      if (entry.end) return end(course, 'stopped', because('7.3', 'stopped'));
+      course.reason = because('7.2', 'going-on');
+      return;
+    case 'paused':
+      course.paused = true;
+      return;
+    case 'resumed':
+      course.paused = false;
+      return;
+    case 'finding':
+      return takeFinding(course, entry, next);
+    case 'pain-number':
+      if (course.pain === null) return;
+      course.pain.number ??= entry.pain;
+      return settlePain(course);
+    case 'pain-kind':
+      if (course.pain === null) return;
+      course.pain.kind ??= entry.kind;
+      return settlePain(course);
+    case 'overrule':
+      if (course.halted) return;
+      leave(course);
+      return settle(course, overrule(course, entry));
+    default:
+  }
+}
+
+/** Rule 6.1: time counts for the area at hand, but not in pauses and halts. */
+function tick(course: Course, atSeconds: number): void {
+  const at = areaAtHand(course);
+  if (at !== null && !course.paused && !course.halted) {
+    at.activeSeconds += atSeconds - course.atSeconds;
+  }
+  course.atSeconds = atSeconds;
+}
+
+function end(course: Course, reason: Course['ended'], why: Reason): void {
+  course.from = idOf(placeOf(course));
+  course.ended = reason;
+  course.reason = why;
+}
+
+/** Notes what is left behind: its name, and that its drill was set up. */
+function leave(course: Course): void {
+  const place = placeOf(course);
+  course.from = idOf(place);
+  if (place?.do === 'set') course.setUp.add(place.climb.visit.drill);
+}
+
+function takeFinding(course: Course, finding: EntryOf<'finding'>, next: Entry | undefined): void {
+  const kind = next?.type === 'pain-kind' ? next.kind : null;
+  // Pain that waits for an answer is not lifted by a result without it.
+  const open = course.pain;
+  course.pain = {
+    finding,
+    said: open !== null || finding.result === 'pain' || finding.pain !== null || kind !== null,
+    number: finding.pain ?? open?.number ?? null,
+    kind: kind ?? open?.kind ?? null,
+  };
+  settlePain(course);
+}
+
+/** Asks for what is missing, or answers the finding once its pain is known. */
+function settlePain(course: Course): void {
+  const { pain } = course;
+  if (pain === null) return;
+  leave(course);
+  const verdict = judge(course, pain);
+  if (verdict === 'number') course.reason = because('1.1', 'pain-number');
+  else if (verdict === 'kind') course.reason = because('1.2', 'pain-kind');
+  else {
+    course.pain = null;
+    settle(course, answer(course, pain));
+  }
+}
+
+/** Caps, then the next part of the routine where this one is done. */
+function settle(course: Course, reason: Reason): void {
+  const capped = cap(course);
+  const chosen = capped === null || reason.rule.startsWith('1.') ? reason : capped;
+  const entered = advance(course);
+  course.reason = chosen.passing && entered !== null ? entered : chosen;
+}
+
+/** Rules 6.1 and 6.2: what of the area is over now because its time or its sets are. */
+function cap(course: Course): Reason | null {
+  const at = areaAtHand(course);
+  const item = course.routine.items[course.item];
+  if (at === null || item === undefined || at.referred) return null;
+  const { areaMinutes: minutes, ladderSets: sets } = course.settings;
+  const area = nameOf(course.book, at.area);
+  const { climb } = at;
+  if (!at.timeUp && at.activeSeconds >= minutes * 60) {
+    const wanted = item.do !== 'retest' && (isPending(course, item) || needsClimb(course, at));
+    at.timeUp = true;
+    if (climb !== null && climb.ended === null) climb.ended = 'cap';
+    if (wanted) return because('6.1', 'time-cap', { minutes, area });
+  }
+  if (climb === null || climb.ended !== null || climb.sets < sets) return null;
+  climb.ended = 'cap';
+  return because('6.2', 'set-cap', { sets });
+}
