@@ -10,9 +10,12 @@ export interface WordGraph {
 /** Where one may be in the grammar: in a state, with words of an arc still to come. */
 type Place = { words: string[]; state: number };
 
+const ENTERED = -1;
+
 /**
  * The grammar's utterances, shared at both ends: subset construction over words, then equal
- * futures are one state. A grammar has no cycles, so this ends.
+ * futures are one state.
+ * @throws Error where the grammar has a cycle, against its promise.
  */
 export function wordGraphOf(grammar: Grammar): WordGraph {
   const leaving: Place[][] = Array.from({ length: grammar.states }, () => []);
@@ -26,7 +29,9 @@ export function wordGraphOf(grammar: Grammar): WordGraph {
   const visit = (places: Place[]): number => {
     const name = keyOf(places);
     const known = byPlaces.get(name);
+    if (known === ENTERED) throw new Error(`The replies at ${grammar.prompt} go in a circle.`);
     if (known !== undefined) return known;
+    byPlaces.set(name, ENTERED);
     const next = new Map<string, Place[]>();
     for (const place of places)
       for (const { words, state } of place.words.length > 0

@@ -1,0 +1,20 @@
+import { openMicrophone } from './microphone';
+import { startWorker } from './startWorker';
+import { createWorkerEar, type DeviceEar, type DeviceEarOptions } from './workerEar';
+
+export type { DeviceEar, DeviceEarOptions } from './workerEar';
+export type { HearsWell } from './levels';
+
+/**
+ * The ear of this browser: starts its worker and the loading of its models at once; the
+ * microphone is asked for by `open`, from a tap.
+ */
+export const createDeviceEar = (options: DeviceEarOptions): DeviceEar =>
+  createWorkerEar(options, {
+    startWorker,
+    openMicrophone,
+    onDevices: (run) => {
+      navigator.mediaDevices.addEventListener('devicechange', run);
+      return () => navigator.mediaDevices.removeEventListener('devicechange', run);
+    },
+  });

@@ -1,0 +1,223 @@
+import type { Grammar } from '../domain/hearing/grammar';
+import type { PromptId } from '../domain/script';
+import type { Cancel, Clock, Ear, EarTrouble, Hearing } from '../ports';
+import type { HearsWell } from './levels';
+import type { Lexicon } from './lexicon';
+import type { FromEarWorker, ToEarWorker } from './messages';
+import type { Microphone } from './microphone';
+import { URGENT } from './urgent';
+
+/** The part of a Worker that is used. */
+export interface EarWorkerHandle {
+  postMessage(message: ToEarWorker, transfer?: Transferable[]): void;
+  onmessage: ((event: MessageEvent<FromEarWorker>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+  terminate(): void;
+}
+
+export interface DeviceEarOptions {
+  grammarFor: (prompt: PromptId) => Grammar;
+  lexicon: Lexicon;
+  /** Where the folder `ear/` lies, ending in a slash; an absolute address. */
+  assetsBase: string;
+  /** Told before the silence after them. Default: URGENT. */
+  urgent?: string[];
+  /** How much of the models has arrived, 0 to 1. */
+  onProgress?: (fraction: number) => void;
+  /** For the wait before a crashed worker is started again. */
+  clock: Clock;
+}
+
+export interface EarOutside {
+  startWorker: () => EarWorkerHandle;
+  openMicrophone: (ended: () => void) => Promise<Microphone | EarTrouble>;
+  /** Calls when microphones come or go. */
+  onDevices: (run: () => void) => Cancel;
+}
+
+/** The ear on this device. Sound never leaves it. */
+export interface DeviceEar extends Ear {
+  /** Asks for the microphone, from a tap; null once it is open, else why not. */
+  open(): Promise<EarTrouble | null>;
+  /** About ten times a second while sound comes in: 0 to 1, and whether replies come through. */
+  onLevel(tell: (level: number, hearsWell: HearsWell) => void): Cancel;
+  hearsWell(): HearsWell;
+  /** The models are loaded; rejects where they are missing. */
+  ready: Promise<void>;
+  /** One spoken piece from elsewhere, as if the microphone had heard it with silence after it. */
+  feed(samples: Float32Array, sampleRate: number): void;
+  /** Gives back the microphone and the memory. */
+  close(): void;
+}
+
+/** A crashed worker is started again after these waits, then no more. */
+const RESTART_MILLISECONDS = [1000, 4000, 16000];
+
+/** The page's side of the ear: a worker that hears, a microphone that feeds it, and their faults. */
+export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside): DeviceEar {
+  const { clock, lexicon, assetsBase, urgent = URGENT } = options;
+  const listeners = new Set<(hearing: Hearing) => void>();
+  const watchers = new Set<(level: number, hearsWell: HearsWell) => void>();
+  const grammars = new Map<PromptId, Grammar>();
+  let sent = new Set<PromptId>();
+  let attended: PromptId | null = null;
+  let worker: EarWorkerHandle | null = null;
+  let microphone: Microphone | null = null;
+  let stopWaiting: Cancel = () => undefined;
+  let hearsWell: HearsWell = 'unknown';
+  let trouble: EarTrouble | null = null;
+  let restarts = 0;
+  let restarting: unknown = null;
+  let closed = false;
+  let told = { utterance: 0, words: '' };
+  let settleReady: { resolve: () => void; reject: (problem: Error) => void } | null = null;
+  const ready = new Promise<void>((resolve, reject) => {
+    settleReady = { resolve, reject };
+  });
+  // Whoever waits for it sees the rejection; nobody waiting is no fault.
+  ready.catch(() => undefined);
+
+  const tell = (hearing: Hearing) => {
+    for (const listener of [...listeners]) listener(hearing);
+  };
+  const goDeaf = (why: EarTrouble) => {
+    if (trouble === why) return;
+    trouble = why;
+    tell({ type: 'deaf', why });
+  };
+  const hearAgain = () => {
+    if (trouble === null) return;
+    trouble = null;
+    tell({ type: 'hears-again' });
+  };
+
+  const start = () => {
+    const started = outside.startWorker();
+    worker = started;
+    sent = new Set();
+    told = { utterance: 0, words: '' };
+    started.onmessage = ({ data }) => {
+      // A worker that was given up may still talk.
+      if (worker === started) take(data);
+    };
+    started.onerror = () => {
+      if (worker === started) crash('worker-failed', 'The worker of the ear stopped.');
+    };
+    started.postMessage({ type: 'start', assetsBase, lexicon, urgent });
+    if (attended !== null) attend(attended);
+    plug();
+  };
+
+  const take = (message: FromEarWorker) => {
+    switch (message.type) {
+      case 'loading':
+        return options.onProgress?.(message.fraction);
+      case 'ready':
+        settleReady?.resolve();
+        if (trouble === 'worker-failed') hearAgain();
+        return;
+      case 'failed':
+        return crash(message.why, message.detail);
+      case 'heard':
+        return take1(message.utterance, message.hearing);
+      case 'level':
+        hearsWell = message.report.hearsWell;
+        for (const watch of [...watchers]) watch(message.report.level, hearsWell);
+    }
+  };
+
+  /** One utterance may tell an urgent word and then more, but nothing twice. */
+  const take1 = (utterance: number, hearing: Hearing) => {
+    if (utterance < told.utterance) return;
+    if (utterance > told.utterance) told = { utterance, words: '' };
+    if (hearing.type === 'words') {
+      if (hearing.text === told.words) return;
+      told.words = hearing.text;
+      restarts = 0;
+    }
+    tell(hearing);
+  };
+
+  const crash = (why: EarTrouble, detail: string) => {
+    worker?.terminate();
+    worker = null;
+    goDeaf(why);
+    const wait = RESTART_MILLISECONDS[restarts];
+    if (why === 'worker-failed' && wait !== undefined && !closed) {
+      restarts += 1;
+      restarting = clock.setTimeout(start, wait);
+    } else settleReady?.reject(new Error(detail));
+  };
+
+  const attend = (prompt: PromptId) => {
+    attended = prompt;
+    let grammar = grammars.get(prompt);
+    if (grammar === undefined) {
+      grammar = options.grammarFor(prompt);
+      grammars.set(prompt, grammar);
+    }
+    worker?.postMessage({ type: 'attend', prompt, grammar: sent.has(prompt) ? null : grammar });
+    if (worker !== null) sent.add(prompt);
+  };
+
+  /** Joins the microphone to the worker; done again for a new worker. */
+  const plug = () => {
+    if (microphone === null || worker === null) return;
+    const { port1, port2 } = new MessageChannel();
+    microphone.sendTo(port1);
+    const { sampleRate } = microphone;
+    worker.postMessage({ type: 'microphone', port: port2, sampleRate }, [port2]);
+  };
+
+  const open = async (): Promise<EarTrouble | null> => {
+    microphone?.close();
+    microphone = null;
+    const opened = await outside.openMicrophone(unplugged);
+    if (typeof opened === 'string') return opened;
+    if (closed) {
+      opened.close();
+      return null;
+    }
+    microphone = opened;
+    stopWaiting();
+    plug();
+    if (trouble === 'unplugged' || trouble === 'denied' || trouble === 'no-microphone') hearAgain();
+    return null;
+  };
+
+  const unplugged = () => {
+    microphone?.close();
+    microphone = null;
+    goDeaf('unplugged');
+    stopWaiting();
+    stopWaiting = outside.onDevices(() => void open());
+  };
+
+  start();
+  return {
+    ready,
+    open,
+    attend,
+    listen: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    onLevel: (watch) => {
+      watchers.add(watch);
+      return () => watchers.delete(watch);
+    },
+    hearsWell: () => hearsWell,
+    feed: (samples, sampleRate) => worker?.postMessage({ type: 'sound', samples, sampleRate }),
+    close: () => {
+      closed = true;
+      clock.clearTimeout(restarting);
+      stopWaiting();
+      listeners.clear();
+      watchers.clear();
+      microphone?.close();
+      microphone = null;
+      worker?.terminate();
+      worker = null;
+    },
+  };
+}
