@@ -22,7 +22,7 @@ export const performingLine = fromCallback<
     cancels.push(
       stage.say(text, () => {
         saying -= 1;
-        finish();
+        finish(clock.now());
       }),
     );
   };
@@ -33,11 +33,10 @@ export const performingLine = fromCallback<
   const timed = line.phase !== 'cueing';
   const deadline = startMilliseconds + line.seconds * 1000;
   let due = !timed;
-  const finish = () => {
+  const finish = (endedAtMilliseconds: number) => {
     if (over || !due || saying > 0) return;
     over = true;
-    const ended = timed ? Math.max(deadline, clock.now()) : clock.now();
-    sendBack({ type: 'LINE_PERFORMED', endedAtMilliseconds: ended });
+    sendBack({ type: 'LINE_PERFORMED', endedAtMilliseconds });
   };
 
   stage.show({ type: 'phase', phase: line.phase, seconds: timed ? line.seconds : null });
@@ -51,10 +50,10 @@ export const performingLine = fromCallback<
   if (timed) {
     at(deadline, () => {
       due = true;
-      finish();
+      finish(deadline);
     });
   }
   if (line.text !== null) say(line.text);
-  else if (!timed) finish();
+  else if (!timed) finish(startMilliseconds);
   return () => cancels.forEach((cancel) => cancel());
 });
