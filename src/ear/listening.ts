@@ -1,5 +1,6 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import type { Hearing } from '../ports';
+import { ACTS_FROM } from './confidence';
 import { FRAME, type Detector } from './detecting';
 import type { Lexicon } from './lexicon';
 import { LONGEST_SECONDS, type HeardWords, type Recogniser } from './recognising';
@@ -20,9 +21,6 @@ const FIRST_SILENCE_SECONDS = 0.06;
 const READY_SILENCE_SECONDS = 0.16;
 /** With more sound waiting than this there is no time for looks. */
 const BACKLOG_SECONDS = 0.2;
-/** A reply below this waits for the longer silence: it may be the first half of something. */
-const SURE = 0.5;
-
 /** What was taken to have been said, and what it was made from. */
 interface Look {
   heard: HeardWords | null;
@@ -124,7 +122,8 @@ export class Listening {
     else if (silence >= FIRST_SILENCE_SECONDS && looked === 0 && !this.behind) await this.hear();
     this.tellUrgent();
     const heard = this.look?.heard ?? null;
-    const complete = heard !== null && heard.confidence >= SURE && !heard.canGoOn;
+    // A reply that is not sure may be the first half of something.
+    const complete = heard !== null && heard.confidence >= ACTS_FROM && !heard.canGoOn;
     if (silence < (complete ? SINGLE_SILENCE_SECONDS : COMBINED_SILENCE_SECONDS)) return;
     this.segmenter.reset();
     if (heard === null) {
@@ -165,7 +164,7 @@ export class Listening {
     const before = this.look;
     const heard =
       this.during && (await recogniser.hear(this.segmenter.sound(), this.during, lexicon));
-    const sure = heard !== null && heard.confidence >= SURE;
+    const sure = heard !== null && heard.confidence >= ACTS_FROM;
     const same = sure && heard.text === before?.heard?.text;
     const agreed = sure ? (same ? before.agreed : 0) + 1 : 0;
     this.look = { heard, spokenFrames, silenceSeconds: trailingSeconds, agreed };

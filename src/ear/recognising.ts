@@ -1,6 +1,6 @@
 import type * as Onnx from 'onnxruntime-web';
 import type { Grammar } from '../domain/hearing/grammar';
-import { BELIEF, confidenceOf } from './confidence';
+import { confidenceOf, HEARD_FROM } from './confidence';
 import { decode, type Decoded } from './decoding';
 import type { Lexicon } from './lexicon';
 import { networkOf, type Network } from './network';
@@ -105,7 +105,7 @@ export async function createRecogniser(options: {
       if (weighed === null) return null;
       const { decoded, posteriors } = weighed;
       const confidence = confidenceOf(decoded, posteriors);
-      if (confidence < BELIEF.heardFrom) return null;
+      if (confidence < HEARD_FROM) return null;
       return { text: decoded.text, confidence, canGoOn: decoded.canGoOn };
     },
   };
