@@ -92,6 +92,33 @@ describe('records that keep trying', () => {
     expect(done).toHaveBeenCalledTimes(1);
   });
 
+  it('lose nothing when late answers come one upon the other', async () => {
+    const { world, memory, clock, records } = setUp('hangs');
+    records.append(first, vi.fn());
+    records.append(second, vi.fn());
+    clock.pass(4000);
+    expect(world.tries).toBe(2);
+    world.late[0]?.();
+    world.late[1]?.();
+    world.mode = 'works';
+    clock.pass(60_000);
+    expect(await memory.read('mon')).toEqual([first, second]);
+  });
+
+  it('begin anew with short waits after a time that went well, and keep no timer then', async () => {
+    const { world, memory, clock, records } = setUp('full');
+    records.append(first, vi.fn());
+    clock.pass(10_000);
+    world.mode = 'works';
+    records.append(second, vi.fn());
+    expect(clock.timers()).toBe(0);
+    world.mode = 'full';
+    records.append(third, vi.fn());
+    world.mode = 'works';
+    clock.pass(1000);
+    expect(await memory.read('mon')).toEqual([first, second, third]);
+  });
+
   it('read what is not stored yet after what is, once, and list it', async () => {
     const { world, records } = setUp();
     records.append(first, vi.fn());
