@@ -59,6 +59,15 @@ export function readSources(folder: string, language: string): Sources {
   };
 }
 
+/** The files of a language, for a build that watches them; none where there is no such language. */
+export const filesOf = (folder: string, language: string): string[] => {
+  const at = join(folder, language);
+  if (!existsSync(at)) return [];
+  return readdirSync(at, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.yaml'))
+    .map((name) => join(at, name));
+};
+
 const yamlFiles = (folder: string): string[] =>
   readdirSync(folder)
     .filter((name) => name.endsWith('.yaml'))

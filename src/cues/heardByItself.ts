@@ -1,0 +1,98 @@
+import type { Reply } from '../domain/hearing/reply';
+import { understand } from '../domain/hearing/understanding';
+import { DEFAULT_SETTINGS } from '../domain/log';
+import type { CueBook, PromptId } from '../domain/script';
+import type { Problem } from './problem';
+import type { Sources } from './reading';
+import { spokenTexts, type SpokenText } from './spoken';
+import { problemWhere } from './where';
+
+/**
+ * Cues that the ear, hearing its own voice, would take for a reply: at the prompt that follows
+ * them or while work goes on. A sentence that must name a reply says which in `mayHear`.
+ */
+export function hearingProblems(sources: Sources, book: CueBook): Problem[] {
+  return spokenTexts(book).flatMap((spoken) => {
+    const mayHear = mayHearOf(sources, spoken);
+    for (const prompt of promptsAfter(spoken)) {
+      for (const text of filledIn(book, spoken.text)) {
+        const heard = repliesHeard(book, prompt, text).filter((reply) => !mayHear.includes(reply));
+        if (heard.length === 0) continue;
+        const problem = `would itself be heard as a reply at ${prompt}: ${heard.join(', ')}; word it otherwise`;
+        return [problemWhere(sources, spoken.at, problem)];
+      }
+    }
+    return [];
+  });
+}
+
+function repliesHeard(book: CueBook, prompt: PromptId, text: string): string[] {
+  const { passLineDegrees } = DEFAULT_SETTINGS;
+  const { verdict, reply } = understand(book, prompt, text, { passLineDegrees, confidence: 1 });
+  return verdict === 'ignore' || reply === null ? [] : namesIn(reply);
+}
+
+const namesIn = (reply: Reply): string[] => {
+  const { command, result, side, redFlag, painKind, pain, angleDegrees, faults } = reply;
+  const named = [command, result, side, redFlag, painKind, ...faults].filter(
+    (name) => name !== null,
+  );
+  const numbers = [
+    ...(pain === null ? [] : [`pain ${pain}`]),
+    ...(angleDegrees === null ? [] : [`${angleDegrees} degrees`]),
+  ];
+  return named.length + numbers.length > 0 ? [...named, ...numbers] : ['a reply'];
+};
+
+/** The prompts that may be open when the ear hears it. */
+const promptsAfter = ({ at }: SpokenText): PromptId[] => {
+  if (at.kind !== 'line') return ['idle', `${at.kind === 'check' ? 'check' : 'set'}/${at.id}`];
+  if (at.key === 'ask.pain-number') return ['idle', 'pain/how-much'];
+  if (at.key === 'ask.pain-kind') return ['idle', 'pain/kind'];
+  return at.key.startsWith('confirm.') ? ['idle', 'confirm'] : ['idle'];
+};
+
+/** What placeholders may stand for; any other is filled with a plain word. */
+const valuesOf = (book: CueBook): Record<string, string[]> => {
+  const names = [...Object.values(book.checks), ...Object.values(book.drills)].map(
+    ({ name }) => name,
+  );
+  const areas = Object.entries(book.lines).flatMap(([key, text]) =>
+    key.startsWith('area.') ? [text] : [],
+  );
+  const readbacks = Object.values(book.faults).map(({ readback }) => readback);
+  return {
+    readback: readbacks,
+    fault: readbacks,
+    faults: readbacks,
+    drill: names,
+    check: names,
+    name: names,
+    from: names,
+    to: names,
+    target: names,
+    area: areas,
+    minutes: ['5'],
+  };
+};
+
+/** The sentence with its placeholders filled in every way, each on its own. */
+function filledIn(book: CueBook, text: string): string[] {
+  const placeholder = /\{([\w-]+)\}/.exec(text);
+  if (placeholder === null) return [text];
+  const [braced, name = ''] = placeholder;
+  const values = valuesOf(book)[name] ?? ['it'];
+  return values.map((value) =>
+    text.replaceAll(braced, value).replace(/\{([\w-]+)\}/g, (_, other: string) => {
+      return valuesOf(book)[other]?.[0] ?? 'it';
+    }),
+  );
+}
+
+function mayHearOf(sources: Sources, { at }: SpokenText): string[] {
+  if (at.kind !== 'line') return [];
+  const line = sources.lines
+    .map(({ value }) => value?.[at.key])
+    .find((found) => found !== undefined);
+  return typeof line === 'object' ? line.mayHear : [];
+}
