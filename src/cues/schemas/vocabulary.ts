@@ -65,6 +65,7 @@ const numbers = z.strictObject({
 
 const talk = z.strictObject({
   negators: phrases,
+  refusals: phrases,
   corrections: phrases,
   praise: phrases,
   orders: phrases,
@@ -93,6 +94,7 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
       readback: z.string().min(1),
       words: ways,
       none: ways,
+      nothing: phrases,
       kinds: every(['new', 'sharp', 'known'] as const, readable),
       sharpWords: ways,
       notPain: phrases,
@@ -106,8 +108,10 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     goTo: z.strictObject({
       openers: ways,
       readback: z.string().min(1),
+      articles: z.array(word).default([]),
       names: z.record(name, z.array(phrase).min(1)).default({}),
     }),
+    noFault: z.string().min(1),
     talk,
     endings: z.array(word).default([]),
     soundsLike: z.record(word, word).default({}),

@@ -51,6 +51,8 @@ export interface FaultWords extends Ways {
 /** Small words that steer a sentence; every list holds patterns. */
 export interface Talk {
   negators: Pattern[];
+  /** Denies the noun that follows ("no rounding"); before anything else it is unclear. */
+  refusals: Pattern[];
   /** What follows replaces what was said before ("I mean"). */
   corrections: Pattern[];
   praise: Pattern[];
@@ -109,6 +111,8 @@ export interface Vocabulary {
     readback: string;
     words: Ways;
     none: Ways;
+    /** No pain, where its number was asked ("none"). */
+    nothing: Pattern[];
     /** How it is asked back and said at `pain/kind`. */
     kinds: Record<PainKind, ReadableWays>;
     /** Pain of a kind in one word ("pinch"). */
@@ -122,7 +126,16 @@ export interface Vocabulary {
   commands: Record<SpokenCommand, ReadableWays>;
   /** Words that name several commands: asked about. */
   unclearCommands: { command: SpokenCommand; words: Pattern[] }[];
-  goTo: { openers: Ways; readback: string; names: Record<string, Pattern[]> };
+  goTo: {
+    openers: Ways;
+    readback: string;
+    /** Left out at the start of a name ("the"). */
+    articles: string[];
+    /** Other names of drills and checks, by id. */
+    names: Record<string, Pattern[]>;
+  };
+  /** Read back where a fault was denied and nothing else said. */
+  noFault: string;
   talk: Talk;
   /** Word endings that do not change the meaning; longest first. */
   endings: string[];

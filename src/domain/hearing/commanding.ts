@@ -1,0 +1,71 @@
+import type { CueBook } from '../script';
+import type { Meanings } from './meanings';
+import type { Command } from './reply';
+import type { Word } from './words';
+
+/** A command found in an utterance. */
+export interface CommandSaid {
+  command: Command;
+  /** Of `go-to`. */
+  target: string | null;
+  /** False where the words name several commands (a bare "back"). */
+  clear: boolean;
+  /** How many words it took; fewer than all of them only where a comma follows. */
+  length: number;
+}
+
+/**
+ * The command that an utterance is, politeness aside, or that stands before its first comma.
+ * Commands count only whole: "he bounced back" holds none.
+ */
+export function commandSaid(
+  book: CueBook,
+  meanings: Meanings,
+  words: Word[],
+  allowed: readonly Command[],
+): CommandSaid | null {
+  const comma = words.findIndex((word) => word.after);
+  for (const length of comma > 0 ? [words.length, comma] : [words.length]) {
+    const texts = words.slice(0, length).map(({ text }) => text);
+    for (const phrase of unwrapped(book, texts)) {
+      const found = meanings.commands.get(once(phrase));
+      if (found && allowed.includes(found.command)) return { ...found, target: null, length };
+      const target = targetOf(book, meanings, phrase);
+      if (target) return { command: 'go-to', target, clear: true, length };
+    }
+  }
+  return null;
+}
+
+/** The words, then with politeness taken off either end, longest first. */
+function unwrapped(book: CueBook, texts: string[]): string[][] {
+  const polite = new Set(book.vocabulary.talk.polite);
+  const cut = (from: number, to: number) => polite.has(texts.slice(from, to).join(' '));
+  const starts = [0];
+  for (const start of starts)
+    for (let end = start + 1; end <= Math.min(start + 3, texts.length); end++)
+      if (cut(start, end) && !starts.includes(end)) starts.push(end);
+  const ends = [texts.length];
+  for (const end of ends)
+    for (let start = end - 1; start >= Math.max(0, end - 3); start--)
+      if (cut(start, end) && !ends.includes(start)) ends.push(start);
+  return starts
+    .flatMap((start) => ends.map((end) => texts.slice(start, end)))
+    .filter((phrase) => phrase.length > 0)
+    .sort((a, b) => b.length - a.length);
+}
+
+/** "stop stop stop" is "stop". */
+const once = (phrase: string[]): string =>
+  phrase.every((word) => word === phrase[0]) ? (phrase[0] ?? '') : phrase.join(' ');
+
+function targetOf(book: CueBook, meanings: Meanings, phrase: string[]): string | null {
+  for (let at = phrase.length - 1; at > 0; at--) {
+    if (!meanings.openers.has(phrase.slice(0, at).join(' '))) continue;
+    const rest = phrase.slice(at);
+    const bare = book.vocabulary.goTo.articles.includes(rest[0] ?? '') ? rest.slice(1) : rest;
+    const target = meanings.names.get(bare.join(' '));
+    if (target) return target;
+  }
+  return null;
+}

@@ -1,0 +1,85 @@
+import type { Side } from '../areas';
+import type { FaultId } from '../faults';
+import type { Result } from '../findings';
+import type { CueBook } from '../script';
+import { NO_REPLY, type Reply } from './reply';
+import type { Statement } from './statement';
+
+/** Spoken angles outside these are asked about, degrees. */
+export const ANGLE_DEGREES = { least: 20, most: 200 } as const;
+
+/** Known pain up to this leaves a spoken result standing (the default of the session's settings). */
+const PAIN_LEAVES_RESULT = 2;
+
+/** The reply that a statement amounts to, and whether it has to be asked about. */
+export interface Judged {
+  reply: Reply;
+  /** It contradicts itself, is impossible, incomplete or not of this prompt. */
+  doubtful: boolean;
+  /** Holds a result, pain or fault, not just a side or a number. */
+  graded: boolean;
+}
+
+/** Weighs a statement; never settles a contradiction silently, but offers its worse half. */
+export function judge(
+  book: CueBook,
+  said: Statement,
+  expected: ReadonlySet<FaultId>,
+  passLineDegrees: number,
+): Judged {
+  const faults = said.faults.faults;
+  const spoken = spokenResult(book, said);
+  const angle = said.angles.at(-1) ?? null;
+  const number = said.painNumbers.length > 0 ? Math.max(...said.painNumbers) : null;
+  const possible = number === null || number <= 10;
+  const hurts = said.pain || (number !== null && number > 0);
+  const pain = hurts ? (possible ? number : null) : said.noPain || number === 0 ? 0 : null;
+  const stands = spoken !== null && pain !== null && pain <= PAIN_LEAVES_RESULT;
+  const result: Result | null = hurts && pain !== 0 && !stands ? 'pain' : spoken;
+  const reply: Reply = {
+    ...NO_REPLY,
+    side: sideOf(said),
+    result,
+    faults,
+    angleDegrees: angle,
+    pain,
+    painKind: said.kinds[0] ?? null,
+    redFlag: said.redFlags[0] ?? null,
+  };
+  const contradicts =
+    (said.results.includes('held') && (faults.length > 0 || said.results.length > 1)) ||
+    (said.results.includes('not-tested') && (faults.length > 0 || said.results.length > 1)) ||
+    (said.results.includes('failed') && faults.length === 0) ||
+    faults.some((fault) => said.faults.denied.includes(fault)) ||
+    (hurts && said.noPain);
+  const impossible =
+    !possible ||
+    (angle !== null && (angle < ANGLE_DEGREES.least || angle > ANGLE_DEGREES.most)) ||
+    (angle !== null && spoken === 'held' && angle < passLineDegrees);
+  const severally =
+    (said.sides.length > 1 && reply.side !== 'both') ||
+    said.angles.length > 1 ||
+    said.painNumbers.length > 1;
+  const foreign = faults.some((fault) => !expected.has(fault));
+  return {
+    reply,
+    doubtful:
+      contradicts || impossible || severally || foreign || said.unsure || said.faults.unclear,
+    graded: result !== null || pain !== null || said.results.length > 0,
+  };
+}
+
+function sideOf({ sides }: Statement): Side | 'both' | null {
+  if (sides.includes('both')) return 'both';
+  return sides.at(-1) ?? null;
+}
+
+/** Any position fault is `lost`, a range fault alone `short`; else the worst word that was said. */
+function spokenResult(book: CueBook, said: Statement): Exclude<Result, 'pain'> | null {
+  const kinds = said.faults.faults.map((fault) => book.faults[fault]?.kind);
+  if (kinds.includes('position') || said.results.includes('lost')) return 'lost';
+  if (kinds.includes('range') || said.results.includes('short')) return 'short';
+  if (said.results.includes('failed')) return null;
+  if (said.results.includes('not-tested')) return 'not-tested';
+  return said.results.includes('held') ? 'held' : null;
+}

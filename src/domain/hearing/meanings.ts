@@ -1,0 +1,111 @@
+import type { Side } from '../areas';
+import type { FaultId } from '../faults';
+import type { PainKind, RedFlag } from '../findings';
+import type { CueBook } from '../script';
+import { phrasesOf } from './patterns';
+import type { Pattern, ResultWord, SpokenCommand, Talk, Ways } from './vocabulary';
+
+/** What a phrase can mean; a phrase may have several meanings until its neighbours decide. */
+export type Meaning =
+  | { is: 'side'; side: Side | 'both' }
+  | { is: 'result'; result: ResultWord }
+  | { is: 'fault'; fault: FaultId; noun: boolean }
+  | { is: 'part'; part: string }
+  | { is: 'state'; state: string; noun: boolean }
+  | { is: 'pain' | 'sharp' | 'no-pain' | 'nothing' | 'not-pain' | 'place' }
+  | { is: 'kind'; kind: PainKind }
+  | { is: 'red-flag'; flag: RedFlag }
+  | { is: 'degrees' | 'of-ten' | 'counted' | 'counting' | 'between' }
+  | { is: keyof Talk };
+
+/** Everything a book can be told, ready to look up. */
+export interface Meanings {
+  phrases: Map<string, Meaning[]>;
+  /** Length of the longest phrase, words. */
+  longest: number;
+  commands: Map<string, { command: SpokenCommand; clear: boolean }>;
+  openers: Set<string>;
+  /** Names of drills and checks as they may be spoken. */
+  names: Map<string, string>;
+}
+
+const known = new WeakMap<CueBook, Meanings>();
+
+/** The meanings of a book, made once. */
+export function meaningsOf(book: CueBook): Meanings {
+  const made = known.get(book) ?? gather(book);
+  known.set(book, made);
+  return made;
+}
+
+function gather(book: CueBook): Meanings {
+  const { numbers, sides, results, parts, states, faults, pain, redFlags, talk, ...rest } =
+    book.vocabulary;
+  const phrases = new Map<string, Meaning[]>();
+  let longest = 1;
+  const add = (patterns: Pattern[], meaning: Meaning) => {
+    for (const phrase of patterns.flatMap(phrasesOf)) {
+      longest = Math.max(longest, phrase.split(' ').length);
+      phrases.set(phrase, [...(phrases.get(phrase) ?? []), meaning]);
+    }
+  };
+  const all = ({ say, also }: Ways) => [...say, ...also];
+  for (const side of ['left', 'right', 'both'] as const) add(all(sides[side]), { is: 'side', side });
+  for (const [result, ways] of entries(results)) add(all(ways), { is: 'result', result });
+  for (const [part, ways] of entries(parts)) add(ways, { is: 'part', part });
+  for (const [state, { words, nouns }] of entries(states)) {
+    add(words, { is: 'state', state, noun: false });
+    add(nouns, { is: 'state', state, noun: true });
+  }
+  const nouns = new Set(Object.values(states).flatMap((state) => state.nouns.flatMap(phrasesOf)));
+  for (const fault of faults)
+    for (const phrase of all(fault).flatMap(phrasesOf)) {
+      const noun = nouns.has(phrase.slice(phrase.lastIndexOf(' ') + 1));
+      add([phrase], { is: 'fault', fault: fault.id, noun });
+    }
+  add(all(pain.words), { is: 'pain' });
+  add(all(pain.sharpWords), { is: 'sharp' });
+  add(all(pain.none), { is: 'no-pain' });
+  add(pain.nothing, { is: 'nothing' });
+  add(pain.notPain, { is: 'not-pain' });
+  add(pain.places, { is: 'place' });
+  for (const [kind, ways] of entries(pain.kinds)) add(all(ways), { is: 'kind', kind });
+  for (const [flag, ways] of entries(redFlags)) add(all(ways), { is: 'red-flag', flag });
+  add(numbers.degrees, { is: 'degrees' });
+  add(numbers.ofTen, { is: 'of-ten' });
+  add(numbers.counted, { is: 'counted' });
+  add(numbers.counting, { is: 'counting' });
+  add(numbers.between, { is: 'between' });
+  for (const [role, ways] of entries(talk)) add(ways, { is: role });
+  return { phrases, longest, ...commandsOf(book, rest) };
+}
+
+function commandsOf(
+  book: CueBook,
+  { commands, unclearCommands, goTo }: Pick<CueBook['vocabulary'], 'commands' | 'unclearCommands' | 'goTo'>,
+): Pick<Meanings, 'commands' | 'openers' | 'names'> {
+  const spoken = new Map<string, { command: SpokenCommand; clear: boolean }>();
+  for (const [command, { say, also }] of entries(commands))
+    for (const phrase of [...say, ...also].flatMap(phrasesOf))
+      if (!spoken.has(phrase)) spoken.set(phrase, { command, clear: true });
+  for (const { command, words } of unclearCommands)
+    for (const phrase of words.flatMap(phrasesOf)) spoken.set(phrase, { command, clear: false });
+  const names = new Map<string, string>();
+  for (const script of [...Object.values(book.checks), ...Object.values(book.drills)])
+    for (const name of namesOf(book, script.id, script.name)) names.set(name, script.id);
+  const openers = new Set([...goTo.openers.say, ...goTo.openers.also].flatMap(phrasesOf));
+  return { commands: spoken, openers, names };
+}
+
+/** The name as written, without its article, the id in words, and the other names. */
+export function namesOf(book: CueBook, id: string, name: string): string[] {
+  const written = name.toLowerCase().replaceAll('-', ' ').replace(/[^\p{L}\d' ]/gu, '');
+  const bare = written.replace(/^(\S+) /, (first, article: string) =>
+    book.vocabulary.goTo.articles.includes(article) ? '' : first,
+  );
+  const others = (book.vocabulary.goTo.names[id] ?? []).flatMap(phrasesOf);
+  return [...new Set([bare, id.replaceAll('-', ' '), ...others])];
+}
+
+export const entries = <K extends string, V>(record: Record<K, V>): [K, V][] =>
+  Object.entries(record) as [K, V][];

@@ -1,0 +1,38 @@
+import type { CueBook } from '../script';
+import { entries } from './meanings';
+import { numberSpoken } from './numbers';
+import type { Reply } from './reply';
+
+/**
+ * The fewest words that say a reply back, such as "left, one forty, ribs": side, angle, result
+ * and faults are never dropped (a fault says that the result is lost or short). Null where the
+ * reply is empty.
+ */
+export function readbackOf(book: CueBook, reply: Reply): string | null {
+  const { numbers, sides, results, pain, redFlags, commands, goTo } = book.vocabulary;
+  const spoken: string[] = [];
+  const say = (words: string | undefined) => {
+    if (words) spoken.push(words);
+  };
+  if (reply.redFlag) say(redFlags[reply.redFlag].readback);
+  if (reply.side) say(sides[reply.side].readback);
+  if (reply.angleDegrees !== null) say(numberSpoken(numbers, reply.angleDegrees));
+  const told = reply.faults.flatMap((fault) => book.faults[fault] ?? []);
+  const byFault = told.some(
+    ({ kind }) => reply.result === (kind === 'position' ? 'lost' : 'short'),
+  );
+  for (const [word, { readback }] of entries(results))
+    if (word === reply.result && !byFault) say(readback);
+  for (const fault of told) say(fault.readback);
+  const kind = reply.painKind ? pain.kinds[reply.painKind].readback : '';
+  if (reply.pain === 0) say(pain.none.say[0]);
+  else if (reply.result === 'pain' || reply.pain !== null) {
+    const much = reply.pain === null ? '' : numberSpoken(numbers, reply.pain);
+    say([kind, pain.readback, much].filter(Boolean).join(' '));
+  } else say(kind);
+  if (reply.command === 'go-to') {
+    const script = book.drills[reply.target ?? ''] ?? book.checks[reply.target ?? ''];
+    say([goTo.readback, script?.name].filter(Boolean).join(' '));
+  } else if (reply.command) say(commands[reply.command].readback);
+  return spoken.length > 0 ? spoken.join(', ') : null;
+}

@@ -1,0 +1,107 @@
+import type { Meaning, Meanings } from './meanings';
+import { numberAt } from './numbers';
+import type { Vocabulary } from './vocabulary';
+import type { Word } from './words';
+
+/** A stretch of an utterance with what it may mean. */
+export interface Segment {
+  text: string;
+  /** Words from the start of the utterance. */
+  at: number;
+  meanings: Meaning[];
+  /** A number read here, or null. */
+  number: number | null;
+  /** Punctuation stands before it. */
+  after: boolean;
+  /** How it was matched; `sounds` is a near-homophone, `unknown` has no meaning. */
+  by: 'word' | 'ending' | 'sounds' | 'unknown';
+}
+
+const COST = { word: 1, ending: 1.2, sounds: 1.5, unknown: 3 } as const;
+
+/** Cuts words into the fewest known phrases; a phrase never reaches over punctuation. */
+export function segmentsOf(
+  vocabulary: Vocabulary,
+  meanings: Meanings,
+  words: Word[],
+  mayMean: (meaning: Meaning) => boolean,
+): Segment[] {
+  const texts = words.map(({ text }) => text);
+  const best: { cost: number; segment: Segment | null; from: number }[] = [
+    { cost: 0, segment: null, from: 0 },
+  ];
+  for (let at = 0; at < words.length; at++) {
+    const cost = best[at]?.cost ?? Infinity;
+    for (const { segment, length } of startingAt(vocabulary, meanings, words, texts, at, mayMean)) {
+      const total = cost + COST[segment.by];
+      if (total < (best[at + length]?.cost ?? Infinity))
+        best[at + length] = { cost: total, segment, from: at };
+    }
+  }
+  const segments: Segment[] = [];
+  for (let at = words.length; at > 0; ) {
+    const step = best[at];
+    if (!step?.segment) break;
+    segments.unshift(step.segment);
+    at = step.from;
+  }
+  return segments;
+}
+
+function startingAt(
+  vocabulary: Vocabulary,
+  meanings: Meanings,
+  words: Word[],
+  texts: string[],
+  at: number,
+  mayMean: (meaning: Meaning) => boolean,
+): { segment: Segment; length: number }[] {
+  const found: { segment: Segment; length: number }[] = [];
+  const after = words[at]?.after ?? false;
+  const add = (
+    length: number,
+    by: Segment['by'],
+    possible: Meaning[],
+    number: number | null = null,
+  ) => {
+    const text = texts.slice(at, at + length).join(' ');
+    found.push({ length, segment: { text, at, meanings: possible, number, after, by } });
+  };
+  const look = (phrase: string) => (meanings.phrases.get(phrase) ?? []).filter(mayMean);
+  const unbroken = words.slice(at + 1).findIndex((word) => word.after);
+  const room = unbroken === -1 ? words.length - at : unbroken + 1;
+  const number = numberAt(vocabulary.numbers, texts.slice(0, at + room), at);
+  if (number) {
+    const meaning = number.length === 1 ? look(texts[at] ?? '') : [];
+    add(number.length, 'word', meaning, number.value);
+  }
+  for (let length = Math.min(room, meanings.longest); length > 0; length--) {
+    const possible = look(texts.slice(at, at + length).join(' '));
+    if (possible.length > 0 && !(number && length <= number.length)) add(length, 'word', possible);
+  }
+  const word = texts[at] ?? '';
+  if (!number && look(word).length === 0) {
+    const loose = stemsOf(vocabulary.endings, word).map(look).find((each) => each.length > 0);
+    if (loose) add(1, 'ending', loose);
+    const meant = Object.hasOwn(vocabulary.soundsLike, word) ? vocabulary.soundsLike[word] : null;
+    if (meant) add(1, 'sounds', look(meant));
+    else if (!loose) add(1, 'unknown', []);
+  }
+  if (found.length === 0) add(1, 'unknown', []);
+  return found;
+}
+
+/** The forms that a word may come from: its endings taken off, a doubled letter made single. */
+function stemsOf(endings: string[], word: string): string[] {
+  return endings
+    .filter((ending) => word.endsWith(ending) && word.length - ending.length >= 3)
+    .flatMap((ending) => {
+      const stem = word.slice(0, -ending.length);
+      const single = stem.replace(/(.)\1$/, '$1');
+      return [stem, `${stem}e`, single, `${stem}ed`];
+    });
+}
+
+/** Whether a segment may mean this. */
+export const means = (segment: Segment | undefined, is: Meaning['is']): boolean =>
+  segment?.meanings.some((meaning) => meaning.is === is) ?? false;

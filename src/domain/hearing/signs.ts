@@ -1,0 +1,149 @@
+import type { FaultId } from '../faults';
+import { means, type Segment } from './segments';
+import type { FaultWords, Vocabulary } from './vocabulary';
+
+/** What was said of faults. */
+export interface FaultsSaid {
+  faults: FaultId[];
+  /** Faults that were denied, or whose opposite was told. */
+  denied: FaultId[];
+  /** "no ribs flared": a denial or a lost comma. */
+  unclear: boolean;
+  /** Parts named without anything said of them. */
+  loose: string[];
+  /** How many pairs of part and state were understood. */
+  pairs: number;
+}
+
+interface Named {
+  parts: string[];
+  /** Named together with the one before ("knees and shins"). */
+  joined: boolean;
+  /** Something was said of it. */
+  bound: boolean;
+}
+
+/** A state of a part, judged: the fault it is, or the fault it denies. */
+interface Pair {
+  fault: FaultId;
+  good: boolean;
+}
+
+/**
+ * Reads faults as what they are about and what happened, in any order, with the reach of a
+ * negation: to the next comma, joining word or part.
+ */
+export function faultsSaid(
+  vocabulary: Vocabulary,
+  segments: Segment[],
+  expected: ReadonlySet<FaultId>,
+): FaultsSaid {
+  const said: FaultsSaid = { faults: [], denied: [], unclear: false, loose: [], pairs: 0 };
+  const order = [
+    vocabulary.faults.filter(({ id }) => expected.has(id)),
+    vocabulary.faults.filter(({ id }) => !expected.has(id)),
+  ];
+  const taken = new Set<number>();
+  let named: Named[] = [];
+  let negated = false;
+  let refused = false;
+  let joined = false;
+  /** `noun`: a bare "no" before it denies it; before a state it may be a lost comma. */
+  const note = ({ fault, good }: Pair, noun: boolean) => {
+    if (refused && !noun && !negated) said.unclear = true;
+    const denied = (negated || (refused && noun)) !== good;
+    const list = denied ? said.denied : said.faults;
+    if (!list.includes(fault)) list.push(fault);
+    said.pairs++;
+    for (const each of named) each.bound = true;
+    joined = false;
+  };
+  segments.forEach((segment, index) => {
+    if (segment.after) negated = refused = joined = false;
+    if (means(segment, 'joins')) {
+      if (!means(segment, 'between')) negated = refused = false;
+      joined = true;
+    }
+    if (isRefusal(vocabulary, segment)) refused = true;
+    else if (means(segment, 'negators')) negated = true;
+    const whole = segment.meanings.find((meaning) => meaning.is === 'fault');
+    if (whole) return note({ fault: whole.fault, good: false }, whole.noun);
+    if (taken.has(index)) return;
+    const states = statesOf(segment);
+    const parts = partsOf(segment);
+    const open = named.filter(({ bound }) => !bound);
+    const behind = states.length > 0 ? bind(order, open.length > 0 ? open : named, states) : [];
+    if (states.length > 0 && (parts.length === 0 || (behind.length > 0 && open.length > 0))) {
+      const ahead =
+        behind.length > 0 && open.length > 0 ? null : aheadOf(segments, index, order.slice(0, 1), states);
+      if (ahead) {
+        taken.add(ahead.index);
+        named.push(ahead.named);
+      }
+      const noun = segment.meanings.some((meaning) => meaning.is === 'state' && meaning.noun);
+      const pairs = ahead ? bind(order, [ahead.named], states) : behind;
+      for (const pair of pairs) note(pair, noun);
+    } else if (parts.length > 0) {
+      if (open.length === 0) {
+        if (named.length > 0 && !joined) negated = false;
+        named = [];
+      }
+      named.push({ parts, joined, bound: false });
+      joined = false;
+    }
+  });
+  said.loose = named.filter(({ bound }) => !bound).flatMap(({ parts }) => parts.slice(0, 1));
+  return said;
+}
+
+const partsOf = (segment: Segment): string[] =>
+  segment.meanings.flatMap((meaning) => (meaning.is === 'part' ? [meaning.part] : []));
+
+const statesOf = (segment: Segment): string[] =>
+  segment.meanings.flatMap((meaning) => (meaning.is === 'state' ? [meaning.state] : []));
+
+/** A bare "no", as against "not". */
+export const isRefusal = (vocabulary: Vocabulary, segment: Segment): boolean =>
+  vocabulary.talk.refusals.includes(segment.text);
+
+/** The next part in the same clause, where the state makes it an expected fault. */
+function aheadOf(
+  segments: Segment[],
+  index: number,
+  order: FaultWords[][],
+  states: string[],
+): { index: number; named: Named } | null {
+  for (let at = index + 1; at < segments.length; at++) {
+    const segment = segments[at];
+    if (!segment || segment.after || means(segment, 'joins')) return null;
+    const parts = partsOf(segment);
+    if (parts.length === 0) {
+      if (means(segment, 'fillers')) continue;
+      return null;
+    }
+    const named: Named = { parts, joined: false, bound: true };
+    return bind(order, [named], states).length > 0 ? { index: at, named } : null;
+  }
+  return null;
+}
+
+/** The pairs of the nearest part (and those joined to it) with any of these states. */
+function bind(order: FaultWords[][], named: Named[], states: string[]): Pair[] {
+  const pairs: Pair[] = [];
+  for (const each of named.toReversed()) {
+    const pair = pairOf(order, each.parts, states);
+    if (pair) pairs.unshift(pair);
+    if (pair && !each.joined) break;
+  }
+  return pairs;
+}
+
+function pairOf(order: FaultWords[][], parts: string[], states: string[]): Pair | null {
+  const shared = (some: string[], others: string[]) => some.some((each) => others.includes(each));
+  for (const faults of order)
+    for (const kind of ['is', 'isNot'] as const)
+      for (const { id, signs } of faults)
+        if (signs.some((sign) => shared(sign.about, parts) && shared(sign[kind], states)))
+          return { fault: id, good: kind === 'isNot' };
+  return null;
+}

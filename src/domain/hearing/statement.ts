@@ -1,0 +1,176 @@
+import type { Side } from '../areas';
+import type { FaultId } from '../faults';
+import type { PainKind, RedFlag } from '../findings';
+import { means, type Segment } from './segments';
+import { faultsSaid, isRefusal, type FaultsSaid } from './signs';
+import type { ResultWord, Vocabulary } from './vocabulary';
+
+/** Everything that an utterance states, before it is weighed. */
+export interface Statement {
+  sides: (Side | 'both')[];
+  results: ResultWord[];
+  faults: FaultsSaid;
+  angles: number[];
+  /** Degrees were named, so that a number is surely an angle. */
+  degrees: boolean;
+  /** Pain was named, by a word or by "out of ten". */
+  pain: boolean;
+  painNumbers: number[];
+  noPain: boolean;
+  kinds: PainKind[];
+  redFlags: RedFlag[];
+  unsure: boolean;
+  /** Told as something that was seen ("stayed"), not ordered. */
+  told: boolean;
+}
+
+/** What a statement needs to know of the prompt it was said at. */
+export interface Asked {
+  expected: ReadonlySet<FaultId>;
+  /** A bare number is pain. */
+  painNumber: boolean;
+  /** A bare kind of pain is wanted. */
+  painKind: boolean;
+}
+
+/** Reads one stretch of an utterance that holds no correction. */
+export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked): Statement {
+  const denied = (index: number) => deniedAt(vocabulary, segments, index);
+  const pains = segments.map(
+    (segment, index) =>
+      (means(segment, 'pain') || means(segment, 'sharp')) &&
+      (!takenByFault(segment, asked) || means(segment, 'pain')) && { denied: denied(index) },
+  );
+  const ofTen = segments.some((segment) => means(segment, 'of-ten'));
+  const kinds = kindsIn(segments, denied);
+  const sharp = kinds.includes('sharp') && !asked.painKind;
+  const pain = pains.some((each) => each && !each.denied) || ofTen || sharp;
+  const redFlags = segments.flatMap((segment, index) =>
+    denied(index)
+      ? []
+      : segment.meanings.flatMap((meaning) => (meaning.is === 'red-flag' ? [meaning.flag] : [])),
+  );
+  const wantsKinds = pain || asked.painKind || asked.painNumber;
+  return {
+    sides: sidesIn(segments),
+    results: resultsIn(segments, denied),
+    faults: faultsSaid(vocabulary, segments, asked.expected),
+    ...numbersIn(vocabulary, segments, { pain: pain || asked.painNumber, only: asked.painNumber }),
+    degrees: segments.some((segment) => means(segment, 'degrees')),
+    pain,
+    noPain:
+      segments.some((segment) => means(segment, 'no-pain')) ||
+      pains.some((each) => each && each.denied) ||
+      (asked.painNumber && segments.some((segment) => means(segment, 'nothing'))),
+    kinds: wantsKinds ? kinds : [],
+    redFlags,
+    unsure: segments.some((segment) => means(segment, 'unsure')),
+    told: segments.some((segment) => means(segment, 'telling') || means(segment, 'negators')),
+  };
+}
+
+/** "Popped up" is of the ribs where ribs are asked about, else of the body. */
+const takenByFault = (segment: Segment, { expected }: Asked): boolean =>
+  segment.meanings.some((meaning) => meaning.is === 'fault' && expected.has(meaning.fault));
+
+/** A negation reaches over small words to what it denies, never over punctuation. */
+function deniedAt(vocabulary: Vocabulary, segments: Segment[], index: number): boolean {
+  for (let at = index; at > 0; at--) {
+    if (segments[at]?.after) return false;
+    const before = segments[at - 1];
+    if (!before) return false;
+    if (isRefusal(vocabulary, before) || means(before, 'negators')) return true;
+    const small = ['fillers', 'polite', 'place', 'side', 'between', 'unsure'] as const;
+    if (before.number !== null || !small.some((role) => means(before, role))) return false;
+  }
+  return false;
+}
+
+function resultsIn(segments: Segment[], denied: (index: number) => boolean): ResultWord[] {
+  const found = segments.flatMap((segment, index) =>
+    segment.meanings.flatMap((meaning): ResultWord[] =>
+      meaning.is === 'result' ? [denied(index) ? 'failed' : meaning.result] : [],
+    ),
+  );
+  return [...new Set(found)];
+}
+
+/** "Right, left one forty" is left: the first "right" agrees. */
+function sidesIn(segments: Segment[]): (Side | 'both')[] {
+  const found = segments.flatMap((segment, index) =>
+    segment.meanings.flatMap((meaning) =>
+      meaning.is === 'side' ? [{ side: meaning.side, agrees: means(segment, 'polite'), index }] : [],
+    ),
+  );
+  const [first, ...others] = found;
+  const agreed = first?.index === 0 && first.agrees && others.length > 0;
+  return [...new Set((agreed ? others : found).map(({ side }) => side))];
+}
+
+function kindsIn(segments: Segment[], denied: (index: number) => boolean): PainKind[] {
+  const found = segments.flatMap((segment, index) =>
+    segment.meanings.flatMap((meaning): PainKind[] =>
+      denied(index)
+        ? []
+        : meaning.is === 'kind'
+          ? [meaning.kind]
+          : meaning.is === 'sharp'
+            ? ['sharp']
+            : [],
+    ),
+  );
+  return (['sharp', 'new', 'known'] as const).filter((kind) => found.includes(kind));
+}
+
+function numbersIn(
+  vocabulary: Vocabulary,
+  segments: Segment[],
+  pain: { pain: boolean; only: boolean },
+): Pick<Statement, 'angles' | 'painNumbers'> {
+  const angles: number[] = [];
+  const painNumbers: number[] = [];
+  segments.forEach((segment, index) => {
+    const before = segments[index - 1];
+    const next = segments[index + 1];
+    if (segment.number === null) {
+      const alone = pain.only && vocabulary.numbers.soundsLike[segment.text];
+      if (alone && !segments.some(({ number }) => number !== null)) painNumbers.push(alone);
+      return;
+    }
+    if (means(next, 'of-ten')) painNumbers.push(segment.number);
+    else if (means(next, 'degrees')) angles.push(segment.number);
+    else if (means(next, 'counted') && !next?.after) return;
+    else if (means(before, 'counting') && !segment.after) return;
+    else if (pain.only || (pain.pain && segment.number < 20)) painNumbers.push(segment.number);
+    else if (!(means(segment, 'fillers') && segment.number === 1)) angles.push(segment.number);
+  });
+  return { angles: [...new Set(angles)], painNumbers: [...new Set(painNumbers)] };
+}
+
+/** What was said later stands; what it leaves open keeps what was said before. */
+export function corrected(before: Statement, later: Statement): Statement {
+  const either = <T>(list: T[], other: T[]) => (list.length > 0 ? list : other);
+  const regraded = later.results.length > 0 || later.faults.pairs > 0;
+  return {
+    ...before,
+    sides: either(later.sides, before.sides),
+    results: regraded ? later.results : before.results,
+    faults: regraded ? later.faults : before.faults,
+    angles: either(later.angles, before.angles),
+    degrees: later.degrees || before.degrees,
+    pain: later.pain || (before.pain && !later.noPain),
+    painNumbers: either(later.painNumbers, before.painNumbers),
+    noPain: later.noPain || (before.noPain && !later.pain),
+    kinds: either(later.kinds, before.kinds),
+    redFlags: [...new Set([...before.redFlags, ...later.redFlags])],
+    unsure: later.unsure || before.unsure,
+    told: later.told || before.told,
+  };
+}
+
+/** Whether a statement holds anything that could be acted on. */
+export const isEmpty = (said: Statement): boolean =>
+  said.sides.length + said.results.length + said.faults.pairs + said.angles.length === 0 &&
+  said.painNumbers.length + said.kinds.length + said.redFlags.length === 0 &&
+  !said.pain &&
+  !said.noPain;

@@ -1,0 +1,193 @@
+import type { CueBook, PromptId } from '../script';
+import { commandSaid, type CommandSaid } from './commanding';
+import { correctedStatement } from './correcting';
+import { judge, type Judged } from './judging';
+import { meaningsOf, type Meaning } from './meanings';
+import { commandsAt, promptOf, type Prompt } from './prompts';
+import { readbackOf } from './readback';
+import { NO_REPLY, type Reading, type Reply, type Verdict } from './reply';
+import { means, segmentsOf, type Segment } from './segments';
+import { isEmpty, type Asked, type Statement } from './statement';
+import { talkFrom } from './talk';
+import { wordsOf, type Words } from './words';
+
+export interface UnderstandOptions {
+  /** Overhead angle from which a pass is believed, degrees. */
+  passLineDegrees: number;
+  /** How surely the words were heard, 0 to 1; typed words are 1. */
+  confidence: number;
+}
+
+/**
+ * Confidence from which a reply is asked about, and from which it is acted on. Stop and pause act
+ * earliest: stopping too much costs a word, stopping too late may hurt. Pain and red flags next.
+ */
+export const LINES = {
+  reply: { ask: 0.25, act: 0.5 },
+  harm: { ask: 0.2, act: 0.4 },
+  halt: { ask: 0.2, act: 0.2 },
+} as const;
+
+/** Share of unknown words up to which a reply is acted on, and up to which it is asked about. */
+const UNKNOWN = { act: 0.34, ask: 0.5 } as const;
+
+/** How much less sure a reading is that has to be asked about. */
+const DOUBT = 0.6;
+
+/** A near-homophone was read for what it sounds like. */
+const SOUNDS_LIKE = 0.9;
+
+/**
+ * Understands one utterance at one prompt. Never throws on any text; throws only where the book
+ * has no such prompt.
+ * @example understand(book, 'check/hinge-bar', 'knees came forward', { passLineDegrees: 155, confidence: 1 })
+ */
+export function understand(
+  book: CueBook,
+  prompt: PromptId,
+  text: string,
+  options: UnderstandOptions,
+): Reading {
+  const asked = promptOf(book, prompt);
+  if (!asked) throw new Error(`There is no prompt "${prompt}" in the cue scripts.`);
+  const words = wordsOf(text);
+  const command = commandSaid(book, meaningsOf(book), words.words, commandsAt(asked));
+  const understood =
+    (command && commanded(book, asked, words, command, options)) ??
+    replied(book, asked, words, options);
+  return weighed(book, text, understood, options.confidence);
+}
+
+interface Understood {
+  reply: Reply;
+  verdict: Verdict;
+  /** Factor on the confidence of hearing. */
+  sure: number;
+}
+
+const IGNORED: Understood = { reply: NO_REPLY, verdict: 'ignore', sure: 1 };
+
+/** Acts, asks or ignores by how surely the words were heard. */
+function weighed(
+  book: CueBook,
+  heard: string,
+  { reply, verdict, sure }: Understood,
+  confidence: number,
+): Reading {
+  const lines =
+    reply.command === 'stop' || reply.command === 'pause'
+      ? LINES.halt
+      : reply.redFlag || reply.result === 'pain'
+        ? LINES.harm
+        : LINES.reply;
+  const ignored = verdict === 'ignore' || confidence < lines.ask;
+  if (ignored) return { heard, verdict: 'ignore', reply: null, confidence, readback: null };
+  const asks = verdict === 'confirm' || confidence < lines.act;
+  return {
+    heard,
+    verdict: asks ? 'confirm' : 'accept',
+    reply,
+    confidence: confidence * sure * (verdict === 'confirm' ? DOUBT : 1),
+    readback: readbackOf(book, reply) ?? book.vocabulary.noFault,
+  };
+}
+
+/** A command stands alone; after its comma only what does not change it may follow. */
+function commanded(
+  book: CueBook,
+  asked: Prompt,
+  { words }: Words,
+  { command, target, clear, length }: CommandSaid,
+  options: UnderstandOptions,
+): Understood | null {
+  const reply: Reply = { ...NO_REPLY, command, target };
+  const whole: Understood = { reply, verdict: clear ? 'accept' : 'confirm', sure: 1 };
+  if (length === words.length) {
+    const nothing = command === 'no' && asked.kind === 'pain-number';
+    return nothing ? null : whole;
+  }
+  const [next, ...others] = words.slice(length);
+  const rest = next ? [{ ...next, after: false }, ...others] : [];
+  const after = replied(book, asked, { words: rest, question: false }, options);
+  if (command === 'stop' || command === 'pause')
+    return { ...whole, reply: { ...after.reply, command, target } };
+  if (after.verdict === 'ignore') return command === 'yes' || command === 'no' ? whole : null;
+  return null;
+}
+
+function replied(
+  book: CueBook,
+  asked: Prompt,
+  { words, question }: Words,
+  { passLineDegrees }: UnderstandOptions,
+): Understood {
+  const expected = asked.kind === 'result' ? asked.faults : new Set(Object.keys(book.faults));
+  const wants: Asked = {
+    expected,
+    painNumber: asked.kind === 'pain-number',
+    painKind: asked.kind === 'pain-kind',
+  };
+  const read = (mayMean: (meaning: Meaning) => boolean) => {
+    const segments = segmentsOf(book.vocabulary, meaningsOf(book), words, mayMean);
+    const talk = question ? 0 : talkFrom(segments);
+    const heard = talk === null ? segments : segments.slice(0, talk);
+    if (heard.length === 0) return null;
+    const said = correctedStatement(book.vocabulary, heard, wants);
+    return { segments: heard, said, cut: talk !== null };
+  };
+  const own = (meaning: Meaning) => meaning.is !== 'fault' || expected.has(meaning.fault);
+  let found = read(own);
+  if (found && found.said.results.length + found.said.faults.pairs === 0) found = read(() => true);
+  if (!found || isEmpty(found.said)) return IGNORED;
+  const judged = judge(book, found.said, expected, passLineDegrees);
+  return decided(asked, found, judged);
+}
+
+function decided(
+  asked: Prompt,
+  { segments, said, cut }: { segments: Segment[]; said: Statement; cut: boolean },
+  { reply, doubtful, graded }: Judged,
+): Understood {
+  const sure = segments.some(({ by }) => by === 'sounds') ? SOUNDS_LIKE : 1;
+  const unknown = unknownShare(segments, said);
+  const harm = reply.redFlag !== null || reply.result === 'pain';
+  const answers =
+    asked.kind === 'pain-number'
+      ? reply.pain !== null || said.painNumbers.length > 0
+      : asked.kind === 'pain-kind'
+        ? reply.painKind !== null || reply.pain !== null
+        : false;
+  const fits = harm || answers || (asked.kind === 'result' && reply.result !== null);
+  const asks = doubtful || cut || !fits || unknown > UNKNOWN.act;
+  if (unknown > UNKNOWN.ask || !isWorthAsking(asked, said, graded || answers)) return IGNORED;
+  return { reply, verdict: asks ? 'confirm' : 'accept', sure };
+}
+
+/** A side or a number alone is no reply, but together they lack only their grade. */
+function isWorthAsking(asked: Prompt, said: Statement, graded: boolean): boolean {
+  if (graded || said.redFlags.length > 0) return true;
+  if (said.faults.pairs > 0) return said.told || said.faults.unclear;
+  if (asked.kind !== 'result') return said.unsure && said.painNumbers.length > 0;
+  const angled = said.angles.some((angle) => angle >= 20);
+  const overhead = asked.area === 'overhead';
+  return (angled && (overhead || said.degrees || said.sides.length > 0)) || (said.unsure && said.sides.length > 0);
+}
+
+/** How much of what was said is not understood, weighed against what is, 0 to 1. */
+function unknownShare(segments: Segment[], said: Statement): number {
+  const unknown = segments.filter(({ by }) => by === 'unknown').length;
+  const dangling = said.faults.pairs === 0 && !said.pain ? said.faults.loose.length : 0;
+  const known =
+    said.results.length +
+    said.sides.length +
+    said.angles.length +
+    said.painNumbers.length +
+    2 * said.faults.pairs +
+    2 * said.redFlags.length +
+    (said.pain || said.noPain ? 2 : 0) +
+    said.kinds.length;
+  const missed = unknown + dangling;
+  if (missed === 0) return 0;
+  const alone = known < 2 && segments.some((segment) => means(segment, 'result'));
+  return alone ? 1 : missed / (missed + known);
+}
