@@ -28,11 +28,6 @@ export const EAR_ASSETS = [
     to: 'ear/vad.onnx',
     sha256: '2623a2953f6ff3d2c1e61740c6cdb7168133479b267dfef114a4a3cc5bdd788f',
   },
-  {
-    from: 'onnxruntime-web/dist/ort-wasm-simd-threaded.wasm',
-    to: 'ear/ort/ort-wasm-simd-threaded.wasm',
-    sha256: '3398c10d07d229bd91b364548e130e0e51a8e5704b88c7c083ebbeb78842dee2',
-  },
 ];
 
 /** Where a package's file lies. @param {EarAsset} asset */
@@ -50,7 +45,7 @@ const hashOf = async (path) => {
 };
 
 /**
- * Copies the ear's models and runtime into `publicDir`/ear; a file already there with the right
+ * Copies the ear's models into `publicDir`/ear; a file already there with the right
  * hash is left alone.
  * @param {string} publicDir
  * @param {EarAsset[]} [assets]

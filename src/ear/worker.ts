@@ -1,15 +1,10 @@
 import * as runtime from 'onnxruntime-web/wasm';
+import wasmAddress from 'onnxruntime-web/ort-wasm-simd-threaded.wasm?url';
 import { createDetector } from './detecting';
 import { earWorker, ModelMissingError } from './earWorker';
 import type { ToEarWorker } from './messages';
 import { createRecogniser } from './recognising';
 
-const MODELS = {
-  encoder: 'ear/encoder.onnx',
-  head: 'ear/phone-head.onnx',
-  vad: 'ear/vad.onnx',
-  wasm: 'ear/ort/ort-wasm-simd-threaded.wasm',
-};
 /** All four together, for the progress shown; a wrong sum only makes the bar jump. */
 const ALL_BYTES = 28_600_000;
 
@@ -17,16 +12,16 @@ const handle = earWorker({
   tell: (message) => self.postMessage(message),
   load: async (assetsBase, progress) => {
     let arrived = 0;
-    const fetched = async (path: string) =>
-      read(`${assetsBase}${path}`, (bytes) => {
+    const fetched = (address: string) =>
+      read(address, (bytes) => {
         arrived += bytes;
         progress(Math.min(1, arrived / ALL_BYTES));
       });
     const [encoder, head, vad, wasm] = await Promise.all([
-      fetched(MODELS.encoder),
-      fetched(MODELS.head),
-      fetched(MODELS.vad),
-      fetched(MODELS.wasm),
+      fetched(`${assetsBase}ear/encoder.onnx`),
+      fetched(`${assetsBase}ear/phone-head.onnx`),
+      fetched(`${assetsBase}ear/vad.onnx`),
+      fetched(wasmAddress),
     ]);
     runtime.env.wasm.wasmBinary = wasm;
     const recogniser = await createRecogniser({
