@@ -27,8 +27,8 @@ export function servedToPhones(port, addresses) {
     '     and nobody else vouches for it. Android: Advanced, then Proceed. iPhone: Show Details,',
     '     then visit this website. Do this only for the address above, on a network you trust.',
     '  2. It asks to use the microphone: allow it. Sound never leaves the phone.',
-    'Keep this computer on: with a certificate passed by hand the page is not kept for offline use.',
-    'For that, put the folder that `npm run build` makes on any HTTPS host.',
+    'Keep this computer on. With a certificate passed by hand a phone does not install the page for',
+    'offline use; the folder that `npm run build` makes can be put on any HTTPS host instead.',
     'If the page does not open, let the firewall of this computer pass the port above.',
     'Ctrl+C ends it.',
   ].join('\n');

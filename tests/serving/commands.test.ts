@@ -43,13 +43,13 @@ describe('npm start', () => {
     expect(servedHere(4180)).toContain('Sayso is at http://localhost:4180');
   });
 
-  it('tells a phone where to go, what it will ask, and that it will not work offline', () => {
+  it('tells a phone where to go, what it will ask, and that it does not install offline', () => {
     const said = servedToPhones(4180, ['192.168.1.20', '10.0.0.7']);
     expect(said).toContain('https://192.168.1.20:4180');
     expect(said).toContain('https://10.0.0.7:4180');
     expect(said).toMatch(/not private/);
     expect(said).toMatch(/microphone/);
-    expect(said).toMatch(/not kept for offline use/);
+    expect(said).toMatch(/does not install the page for\s+offline use/);
   });
 
   it('says so where no network is there', () => {
