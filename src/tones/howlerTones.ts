@@ -14,7 +14,14 @@ export interface HowlerTones extends Tones {
    * show where the browser has no sound, or wants another tap (call it again then).
    */
   unlock(): Promise<void>;
+  /**
+   * Where other sound of the page joins in: its audio context and the master gain. Throws where
+   * the browser has no sound.
+   */
+  output(): { context: AudioContext; destination: AudioNode };
 }
+
+const NO_SOUND = 'This browser plays no sound for the page: use a current browser.';
 
 /**
  * The session's tones through Howler. While sound is suspended (before the tap, in a phone
@@ -42,11 +49,14 @@ export const createHowlerTones = (): HowlerTones => {
     hush: () => howls.forEach((howl) => void howl.stop()),
     async unlock() {
       const sound = context();
-      if (sound === null) {
-        throw new Error('This browser plays no sound for the page: use a current browser.');
-      }
+      if (sound === null) throw new Error(NO_SOUND);
       await Promise.race([sound.resume(), waited(UNLOCK_WAIT_MS)]);
       if (!runs()) throw new Error('Sound is still off in this browser: tap once more.');
+    },
+    output() {
+      const sound = context();
+      if (sound === null) throw new Error(NO_SOUND);
+      return { context: sound, destination: Howler.masterGain };
     },
   };
 };
