@@ -95,7 +95,7 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
       words: ways,
       none: ways,
       nothing: phrases,
-      kinds: every(['new', 'sharp', 'known'] as const, readable),
+      kinds: every(['new', 'sharp', 'known'] as const, readable.extend({ before: phrases })),
       sharpWords: ways,
       notPain: phrases,
       places: phrases,

@@ -9,7 +9,9 @@ export function correctedStatement(
   segments: Segment[],
   asked: Asked,
 ): Statement {
-  const cuts = segments.flatMap((_, index) => (isCorrection(vocabulary, segments, index) ? [index] : []));
+  const cuts = segments.flatMap((_, index) =>
+    isCorrection(vocabulary, segments, index) ? [index] : [],
+  );
   const stretches = [-1, ...cuts].map((from, at) =>
     stated(vocabulary, segments.slice(from + 1, cuts[at] ?? segments.length), asked),
   );

@@ -3,7 +3,7 @@ import type { FaultId } from '../faults';
 import type { PainKind, RedFlag } from '../findings';
 import type { CueBook } from '../script';
 import { phrasesOf } from './patterns';
-import type { Pattern, ResultWord, SpokenCommand, Talk, Ways } from './vocabulary';
+import type { FaultWords, Pattern, ResultWord, SpokenCommand, Talk, Ways } from './vocabulary';
 
 /** What a phrase can mean; a phrase may have several meanings until its neighbours decide. */
 export type Meaning =
@@ -50,7 +50,8 @@ function gather(book: CueBook): Meanings {
     }
   };
   const all = ({ say, also }: Ways) => [...say, ...also];
-  for (const side of ['left', 'right', 'both'] as const) add(all(sides[side]), { is: 'side', side });
+  for (const side of ['left', 'right', 'both'] as const)
+    add(all(sides[side]), { is: 'side', side });
   for (const [result, ways] of entries(results)) add(all(ways), { is: 'result', result });
   for (const [part, ways] of entries(parts)) add(ways, { is: 'part', part });
   for (const [state, { words, nouns }] of entries(states)) {
@@ -60,6 +61,7 @@ function gather(book: CueBook): Meanings {
   const nouns = new Set(Object.values(states).flatMap((state) => state.nouns.flatMap(phrasesOf)));
   for (const fault of faults)
     for (const phrase of all(fault).flatMap(phrasesOf)) {
+      if (isReadBySigns(fault, phrase, phrases)) continue;
       const noun = nouns.has(phrase.slice(phrase.lastIndexOf(' ') + 1));
       add([phrase], { is: 'fault', fault: fault.id, noun });
     }
@@ -69,7 +71,10 @@ function gather(book: CueBook): Meanings {
   add(pain.nothing, { is: 'nothing' });
   add(pain.notPain, { is: 'not-pain' });
   add(pain.places, { is: 'place' });
-  for (const [kind, ways] of entries(pain.kinds)) add(all(ways), { is: 'kind', kind });
+  for (const [kind, ways] of entries(pain.kinds)) {
+    add([...ways.before, ...all(ways)], { is: 'kind', kind });
+    add(ways.before, { is: 'pain' });
+  }
   for (const [flag, ways] of entries(redFlags)) add(all(ways), { is: 'red-flag', flag });
   add(numbers.degrees, { is: 'degrees' });
   add(numbers.ofTen, { is: 'of-ten' });
@@ -80,9 +85,38 @@ function gather(book: CueBook): Meanings {
   return { phrases, longest, ...commandsOf(book, rest) };
 }
 
+/** A part and a state of one of the fault's own signs: what joins and denies them is read too. */
+function isReadBySigns(
+  { signs }: FaultWords,
+  phrase: string,
+  phrases: Map<string, Meaning[]>,
+): boolean {
+  const words = phrase.split(' ');
+  const ids = (some: string[], is: 'part' | 'state') =>
+    (phrases.get(some.join(' ')) ?? []).flatMap((meaning) =>
+      meaning.is === 'part' && is === 'part'
+        ? [meaning.part]
+        : meaning.is === 'state' && is === 'state'
+          ? [meaning.state]
+          : [],
+    );
+  return words.some((_, at) => {
+    const parts = ids(words.slice(0, at), 'part');
+    const states = [...ids(words.slice(at), 'state'), ...ids(words.slice(at + 1), 'state')];
+    return signs.some(
+      ({ about, is }) =>
+        about.some((part) => parts.includes(part)) && is.some((state) => states.includes(state)),
+    );
+  });
+}
+
 function commandsOf(
   book: CueBook,
-  { commands, unclearCommands, goTo }: Pick<CueBook['vocabulary'], 'commands' | 'unclearCommands' | 'goTo'>,
+  {
+    commands,
+    unclearCommands,
+    goTo,
+  }: Pick<CueBook['vocabulary'], 'commands' | 'unclearCommands' | 'goTo'>,
 ): Pick<Meanings, 'commands' | 'openers' | 'names'> {
   const spoken = new Map<string, { command: SpokenCommand; clear: boolean }>();
   for (const [command, { say, also }] of entries(commands))
@@ -99,7 +133,10 @@ function commandsOf(
 
 /** The name as written, without its article, the id in words, and the other names. */
 export function namesOf(book: CueBook, id: string, name: string): string[] {
-  const written = name.toLowerCase().replaceAll('-', ' ').replace(/[^\p{L}\d' ]/gu, '');
+  const written = name
+    .toLowerCase()
+    .replaceAll('-', ' ')
+    .replace(/[^\p{L}\d' ]/gu, '');
   const bare = written.replace(/^(\S+) /, (first, article: string) =>
     book.vocabulary.goTo.articles.includes(article) ? '' : first,
   );

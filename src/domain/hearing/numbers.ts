@@ -64,9 +64,7 @@ export function numberSpoken(numbers: NumberWords, value: number): string {
   const word = (wanted: number) =>
     Object.entries(numbers.words).find(([, each]) => each === wanted)?.[0] ?? String(wanted);
   const underHundred = (rest: number) =>
-    rest <= 20 || rest % 10 === 0
-      ? word(rest)
-      : `${word(rest - (rest % 10))} ${word(rest % 10)}`;
+    rest <= 20 || rest % 10 === 0 ? word(rest) : `${word(rest - (rest % 10))} ${word(rest % 10)}`;
   if (value < 100) return underHundred(value);
   const hundreds = word(Math.floor(value / 100));
   const rest = value % 100;

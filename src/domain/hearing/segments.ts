@@ -39,7 +39,7 @@ export function segmentsOf(
     }
   }
   const segments: Segment[] = [];
-  for (let at = words.length; at > 0; ) {
+  for (let at = words.length; at > 0;) {
     const step = best[at];
     if (!step?.segment) break;
     segments.unshift(step.segment);
@@ -81,7 +81,9 @@ function startingAt(
   }
   const word = texts[at] ?? '';
   if (!number && look(word).length === 0) {
-    const loose = stemsOf(vocabulary.endings, word).map(look).find((each) => each.length > 0);
+    const loose = stemsOf(vocabulary.endings, word)
+      .map(look)
+      .find((each) => each.length > 0);
     if (loose) add(1, 'ending', loose);
     const meant = Object.hasOwn(vocabulary.soundsLike, word) ? vocabulary.soundsLike[word] : null;
     if (meant) add(1, 'sounds', look(meant));

@@ -75,7 +75,9 @@ export function faultsSaid(
     const behind = states.length > 0 ? bind(order, open.length > 0 ? open : named, states) : [];
     if (states.length > 0 && (parts.length === 0 || (behind.length > 0 && open.length > 0))) {
       const ahead =
-        behind.length > 0 && open.length > 0 ? null : aheadOf(segments, index, order.slice(0, 1), states);
+        behind.length > 0 && open.length > 0
+          ? null
+          : aheadOf(segments, index, order.slice(0, 1), states);
       if (ahead) {
         taken.add(ahead.index);
         named.push(ahead.named);

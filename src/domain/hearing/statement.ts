@@ -65,7 +65,7 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
     kinds: wantsKinds ? kinds : [],
     redFlags,
     unsure: segments.some((segment) => means(segment, 'unsure')),
-    told: segments.some((segment) => means(segment, 'telling') || means(segment, 'negators')),
+    told: segments.some((segment) => means(segment, 'telling') || isNo(vocabulary, segment)),
   };
 }
 
@@ -73,13 +73,16 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
 const takenByFault = (segment: Segment, { expected }: Asked): boolean =>
   segment.meanings.some((meaning) => meaning.is === 'fault' && expected.has(meaning.fault));
 
+const isNo = (vocabulary: Vocabulary, segment: Segment): boolean =>
+  isRefusal(vocabulary, segment) || means(segment, 'negators');
+
 /** A negation reaches over small words to what it denies, never over punctuation. */
 function deniedAt(vocabulary: Vocabulary, segments: Segment[], index: number): boolean {
   for (let at = index; at > 0; at--) {
     if (segments[at]?.after) return false;
     const before = segments[at - 1];
     if (!before) return false;
-    if (isRefusal(vocabulary, before) || means(before, 'negators')) return true;
+    if (isNo(vocabulary, before)) return true;
     const small = ['fillers', 'polite', 'place', 'side', 'between', 'unsure'] as const;
     if (before.number !== null || !small.some((role) => means(before, role))) return false;
   }
@@ -99,7 +102,9 @@ function resultsIn(segments: Segment[], denied: (index: number) => boolean): Res
 function sidesIn(segments: Segment[]): (Side | 'both')[] {
   const found = segments.flatMap((segment, index) =>
     segment.meanings.flatMap((meaning) =>
-      meaning.is === 'side' ? [{ side: meaning.side, agrees: means(segment, 'polite'), index }] : [],
+      meaning.is === 'side'
+        ? [{ side: meaning.side, agrees: means(segment, 'polite'), index }]
+        : [],
     ),
   );
   const [first, ...others] = found;

@@ -51,7 +51,13 @@ export function understand(
   const asked = promptOf(book, prompt);
   if (!asked) throw new Error(`There is no prompt "${prompt}" in the cue scripts.`);
   const words = wordsOf(text);
-  const command = commandSaid(book, meaningsOf(book), words.words, commandsAt(asked));
+  const whole = words.words.map((word) => word.text).join(' ');
+  const ordered = meaningsOf(book)
+    .phrases.get(whole)
+    ?.some(({ is }) => is === 'orders');
+  const command = ordered
+    ? null
+    : commandSaid(book, meaningsOf(book), words.words, commandsAt(asked));
   const understood =
     (command && commanded(book, asked, words, command, options)) ??
     replied(book, asked, words, options);
@@ -63,6 +69,8 @@ interface Understood {
   verdict: Verdict;
   /** Factor on the confidence of hearing. */
   sure: number;
+  /** It was no pass, but not said how it failed. */
+  failed?: boolean;
 }
 
 const IGNORED: Understood = { reply: NO_REPLY, verdict: 'ignore', sure: 1 };
@@ -71,7 +79,7 @@ const IGNORED: Understood = { reply: NO_REPLY, verdict: 'ignore', sure: 1 };
 function weighed(
   book: CueBook,
   heard: string,
-  { reply, verdict, sure }: Understood,
+  { reply, verdict, sure, failed }: Understood,
   confidence: number,
 ): Reading {
   const lines =
@@ -88,7 +96,9 @@ function weighed(
     verdict: asks ? 'confirm' : 'accept',
     reply,
     confidence: confidence * sure * (verdict === 'confirm' ? DOUBT : 1),
-    readback: readbackOf(book, reply) ?? book.vocabulary.noFault,
+    readback:
+      readbackOf(book, reply) ??
+      (failed ? book.vocabulary.results.failed.readback : book.vocabulary.noFault),
   };
 }
 
@@ -160,7 +170,8 @@ function decided(
   const fits = harm || answers || (asked.kind === 'result' && reply.result !== null);
   const asks = doubtful || cut || !fits || unknown > UNKNOWN.act;
   if (unknown > UNKNOWN.ask || !isWorthAsking(asked, said, graded || answers)) return IGNORED;
-  return { reply, verdict: asks ? 'confirm' : 'accept', sure };
+  const failed = said.results.includes('failed');
+  return { reply, verdict: asks ? 'confirm' : 'accept', sure, failed };
 }
 
 /** A side or a number alone is no reply, but together they lack only their grade. */
@@ -170,7 +181,10 @@ function isWorthAsking(asked: Prompt, said: Statement, graded: boolean): boolean
   if (asked.kind !== 'result') return said.unsure && said.painNumbers.length > 0;
   const angled = said.angles.some((angle) => angle >= 20);
   const overhead = asked.area === 'overhead';
-  return (angled && (overhead || said.degrees || said.sides.length > 0)) || (said.unsure && said.sides.length > 0);
+  return (
+    (angled && (overhead || said.degrees || said.sides.length > 0)) ||
+    (said.unsure && said.sides.length > 0)
+  );
 }
 
 /** How much of what was said is not understood, weighed against what is, 0 to 1. */

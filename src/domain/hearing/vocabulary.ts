@@ -113,8 +113,8 @@ export interface Vocabulary {
     none: Ways;
     /** No pain, where its number was asked ("none"). */
     nothing: Pattern[];
-    /** How it is asked back and said at `pain/kind`. */
-    kinds: Record<PainKind, ReadableWays>;
+    /** As said at `pain/kind`; `before` names kind and pain in one breath, anywhere. */
+    kinds: Record<PainKind, ReadableWays & { before: Pattern[] }>;
     /** Pain of a kind in one word ("pinch"). */
     sharpWords: Ways;
     /** Not pain, though it sounds like it ("tight", "stretch"). */
