@@ -5,7 +5,7 @@ import type { Reading } from '../domain/hearing/reply';
 import { understand } from '../domain/hearing/understanding';
 import { DEFAULT_SETTINGS } from '../domain/log';
 import type { CueBook } from '../domain/script';
-import { FileEar } from './recogniser';
+import type { FileEar } from './recogniser';
 import { Refused, WrongUsage } from './refused';
 import { answer, bookOf, mustExist, parse, type Verb } from './verb';
 
@@ -36,11 +36,11 @@ export const hear: Verb = {
 };
 
 class Hearing {
-  private readonly ear: FileEar;
+  /** Loaded where the first sound file comes: words alone need no models. */
+  private ear: FileEar | undefined;
   private readonly prompts: string[];
 
   constructor(private readonly book: CueBook) {
-    this.ear = new FileEar(book);
     this.prompts = promptsOf(book).map(({ prompt }) => prompt);
   }
 
@@ -49,7 +49,10 @@ class Hearing {
   }
 
   async audio(at: string, path: string): Promise<Reading> {
-    const { heard } = await this.ear.hear(path, this.known(at));
+    const prompt = this.known(at);
+    const { FileEar } = await import('./recogniser');
+    this.ear ??= new FileEar(this.book);
+    const { heard } = await this.ear.hear(path, prompt);
     return heard === null
       ? { heard: '', verdict: 'ignore', reply: null, confidence: 0, readback: null }
       : this.understood(at, heard.text, heard.confidence);

@@ -1,4 +1,4 @@
-import { BELIEF, confidenceOf } from '../ear/confidence';
+import { HEARD_FROM, confidenceOf } from '../ear/confidence';
 import { decode } from '../ear/decoding';
 import { lexiconFor, type Lexicon } from '../ear/lexicon';
 import { networkOf } from '../ear/network';
@@ -7,7 +7,7 @@ import { OWN_WORDS } from '../ear/ownWords';
 import type { Posteriors } from '../ear/posteriors';
 import type { Recogniser } from '../ear/recognising';
 import { HEARD_RATE } from '../ear/resampling';
-import { wordsOf } from '../cues/words';
+import { wordsOf } from '../cues/grammarWords';
 import { grammarOf } from '../domain/hearing/building';
 import type { CueBook, PromptId } from '../domain/script';
 import { Refused } from './refused';
@@ -54,9 +54,7 @@ export class FileEar {
   private decoded(posteriors: Posteriors, prompt: PromptId): HeardAudio['heard'] {
     const decoded = decode(networkOf(this.grammar(prompt), this.words()), posteriors);
     const confidence = decoded === null ? 0 : confidenceOf(decoded, posteriors);
-    return decoded === null || confidence < BELIEF.heardFrom
-      ? null
-      : { text: decoded.text, confidence };
+    return decoded === null || confidence < HEARD_FROM ? null : { text: decoded.text, confidence };
   }
 
   private readonly grammars = new Map<PromptId, ReturnType<typeof grammarOf>>();

@@ -4,11 +4,10 @@ import { areaStates, findingsOf, liftsReady } from '../domain/deciding/deciding'
 import { DEFAULT_SETTINGS, type SessionSettings } from '../domain/log';
 import type { CueBook, Routine } from '../domain/script';
 import { secondsOf } from './durations';
-import { FileEar, type HeardAudio } from './recogniser';
+import type { HeardAudio } from './recogniser';
 import { Refused, WrongUsage } from './refused';
 import { rehearse, type Rehearsed, type TimedEvent } from './rehearsing';
 import { readReplies, type Replies } from './replies';
-import { soundFileOf } from './sounding';
 import { answer, bookOf, onlyOne, parse, routineOf, type Verb } from './verb';
 
 export const rehearseVerb: Verb = {
@@ -41,17 +40,21 @@ export const rehearseVerb: Verb = {
     if (values.session !== undefined) {
       write(values.session, `${JSON.stringify(sessionOf(book, rehearsed), null, 2)}\n`);
     }
-    if (values.sound !== undefined) write(values.sound, await soundFileOf(rehearsed));
+    if (values.sound !== undefined) {
+      const { soundFileOf } = await import('./sounding');
+      write(values.sound, await soundFileOf(rehearsed));
+    }
     return 0;
   },
 };
 
 async function preparedSounds(book: CueBook, { inTurn, timed }: Replies) {
-  const ear = new FileEar(book);
   const sounds = new Map<string, (prompt: string) => HeardAudio>();
-  for (const { audio } of [...inTurn, ...timed]) {
-    if (audio !== null && !sounds.has(audio)) sounds.set(audio, await ear.prepare(audio));
-  }
+  const files = new Set([...inTurn, ...timed].flatMap(({ audio }) => audio ?? []));
+  if (files.size === 0) return sounds;
+  const { FileEar } = await import('./recogniser');
+  const ear = new FileEar(book);
+  for (const file of files) sounds.set(file, await ear.prepare(file));
   return sounds;
 }
 

@@ -1,6 +1,7 @@
 import { statSync } from 'node:fs';
 import { Refused } from './refused';
-import { checkFolder } from '../cues/checkFolder';
+import { checkFolder } from '../cues/checking';
+import { lexiconFor } from '../ear/lexicon';
 import { answer, onlyOne, parse, SCRIPTS, type Verb } from './verb';
 
 export const scripts: Verb = {
@@ -17,7 +18,7 @@ export const scripts: Verb = {
         `${folder}: there is no such folder. Name the one that holds the languages.`,
       );
     }
-    const problems = checkFolder(folder, values.language ?? 'en');
+    const problems = checkFolder(folder, values.language ?? 'en', lexiconFor);
     for (const { file, line, field, problem } of problems) answer({ file, line, field, problem });
     return problems.length > 0 ? 1 : 0;
   },

@@ -9,7 +9,8 @@ import type { Stage } from './stage';
 
 /** Where an interrupted attempt goes on. */
 export type Place =
-  { at: 'line'; index: number } | { at: 'question'; openedAtMilliseconds: number | null };
+  | { at: 'line'; index: number }
+  | { at: 'question'; prompt: PromptId; openedAtMilliseconds: number | null };
 
 export interface AttemptInput {
   stage: Stage;
@@ -49,7 +50,9 @@ const attempt = setup({
     }),
     passToLines: sendTo('lines', ({ event }) => event as { type: 'READY' | 'REP' | 'REPEAT' }),
     passToQuestion: sendTo('question', ({ event }) => event as HeardReading),
-    forgetPlace: assign({ place: { at: 'question', openedAtMilliseconds: null } }),
+    workIsDone: assign({
+      place: ({ context: { prompt } }) => ({ at: 'question', prompt, openedAtMilliseconds: null }),
+    }),
   },
   guards: { isAtQuestion: ({ context }) => context.place.at === 'question' },
 });
@@ -74,14 +77,14 @@ const attemptMachine = (id: 'check' | 'set') =>
             lines: context.lines,
             from: context.place.at === 'line' ? context.place.index : 0,
           }),
-          onDone: { target: 'asking', actions: 'forgetPlace' },
+          onDone: { target: 'asking', actions: 'workIsDone' },
         },
         on: {
           KEPT: { actions: 'keep' },
           READY: { actions: 'passToLines' },
           REPEAT: { actions: 'passToLines' },
           ...(id === 'set' && { REP: { actions: 'passToLines' } }),
-          FINISHED: { target: 'asking', actions: 'forgetPlace' },
+          FINISHED: { target: 'asking', actions: 'workIsDone' },
         },
       },
       asking: {

@@ -1,4 +1,3 @@
-import { openQuestion } from '../domain/deciding/deciding';
 import type { Step } from '../domain/deciding/step';
 import { askOf, planStep } from '../domain/pacing/planning';
 import { say } from '../domain/saying';
@@ -7,12 +6,12 @@ import type { Change, SessionMachineEvent } from './events';
 import type { QuestionInput } from './questionMachine';
 import { noting, type SessionContext } from './sessionContext';
 
-/** Readback, outcomes and the reason, in that order. */
-export const tellingTexts = ({ readback, texts, decision }: SessionContext): string[] => [
-  readback,
-  ...texts,
-  decision?.because ?? '',
-];
+/** Readback, outcomes and the reason, in that order; a reason that reads back itself is enough. */
+export function tellingTexts({ readback, texts, decision }: SessionContext): string[] {
+  const because = decision?.because ?? '';
+  const words = readback.replace(/\W+$/, '').toLowerCase();
+  return [because.toLowerCase().includes(words) ? '' : readback, ...texts, because];
+}
 
 export const markTold = ({ decision }: SessionContext): Change => ({
   told: decision,
@@ -37,7 +36,7 @@ export function attemptInput(context: SessionContext): AttemptInput {
   const lines = planStep(book, step, stage.secondsOf);
   const question = askOf(book, step);
   stage.prepare([...lines.flatMap(({ text }) => text ?? []), question]);
-  const belongsHere = place.at === 'line' || openQuestion(context.log)?.prompt === step.prompt;
+  const belongsHere = place.at === 'line' || place.prompt === step.prompt;
   return {
     stage,
     prompt: step.prompt,
@@ -73,11 +72,12 @@ export function followReport(context: SessionContext, event: SessionMachineEvent
   const isNoted = context.openedAtMilliseconds === openedAtMilliseconds;
   return {
     openedAtMilliseconds,
-    ...(!isAsk && { place: { at: 'question', openedAtMilliseconds }, kept: null }),
+    ...(!isAsk && { place: { at: 'question', prompt, openedAtMilliseconds }, kept: null }),
     ...(!isNoted && noting(context, [{ type: 'asked', prompt, side }])),
   };
 }
 
-/** After a pause or a halt the question is asked anew, with all of its time. */
-export const askAnew = ({ place }: SessionContext): Change =>
-  place.at === 'question' ? { place: { at: 'question', openedAtMilliseconds: null } } : {};
+/** After a pause, a halt or an aside the question is asked anew, with all of its time. */
+export const askAnew = ({ place }: SessionContext): Pick<SessionContext, 'place'> => ({
+  place: place.at === 'question' ? { ...place, openedAtMilliseconds: null } : place,
+});

@@ -40,6 +40,18 @@ const MANNERS: Command[] = ['louder', 'quieter', 'slower', 'faster'];
 const PLAIN = ['repeat', 'ready', 'rep', 'done', 'help', 'time-left'] as const;
 
 /**
+ * Whether a pause holds what was decided. Not the question whether to end, and not a question
+ * about pain that was spoken of during the pause: that one cannot wait.
+ */
+export function isHeld({ log, decision }: Pick<Standing, 'log' | 'decision'>): boolean {
+  const step = decision?.step;
+  if (!isPaused(log) || step?.do === 'end') return false;
+  if (step?.do !== 'ask') return true;
+  const lastOf = (type: Entry['type']) => log.findLastIndex((entry) => entry.type === type);
+  return step.about !== 'end-session' && lastOf('paused') > lastOf('finding');
+}
+
+/**
  * Order matters: a red flag, "stop" and pain come before everything, whoever is asking, and do
  * not wait for a confirmation.
  */
@@ -51,7 +63,7 @@ export function meaningOf(reading: Reading, prompt: PromptId, standing: Standing
   if (reply.command === 'stop') return halted ? 'stop-again' : 'stop';
   const asked = standing.decision?.step.do === 'ask' ? standing.decision.step.about : null;
   if (isPain(reply)) return asked?.startsWith('pain') ? 'answer' : 'pain';
-  if (asked === null && isPaused(standing.log)) {
+  if (isHeld(standing)) {
     return reply.command === 'resume' && verdict === 'accept' ? 'resume' : 'ignored';
   }
   if (verdict === 'confirm') {

@@ -2,6 +2,7 @@ import type { AnyActorRef } from 'xstate';
 import { planOf } from '../domain/pacing/planning';
 import { say } from '../domain/saying';
 import type { VoiceChange } from '../ports';
+import { askAnew } from './attempting';
 import { heardOf, type Change, type SessionMachineEvent } from './events';
 import type { Meaning } from './meaning';
 import type { SessionContext } from './sessionContext';
@@ -24,9 +25,12 @@ export function setAside(
 ): Change {
   const { lines } = context.book;
   if (meaning === 'time-left') {
-    return { texts: [say(lines, 'say.time-left', { minutes: minutesLeft(context) })] };
+    return {
+      ...askAnew(context),
+      texts: [say(lines, 'say.time-left', { minutes: minutesLeft(context) })],
+    };
   }
-  return { texts: [say(lines, `say.${meaning}`, {})] };
+  return { ...askAnew(context), texts: [say(lines, `say.${meaning}`, {})] };
 }
 
 /** Minutes of the routine that are still planned, at least one; a guess, said as one. */

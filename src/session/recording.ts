@@ -72,6 +72,10 @@ export function recordUndo(context: SessionContext, event: SessionMachineEvent):
   const source = sourceOf(heardOf(event).reading);
   return {
     ...AFRESH,
+    // What was said wrong is asked again; the work itself was done.
+    ...(entry.type === 'finding' && {
+      place: { at: 'question', prompt: entry.prompt, openedAtMilliseconds: null },
+    }),
     readback: say(context.book.lines, 'say.undone', {}),
     ...adding(context, [{ type: 'undone', entry: entry.id, source }]),
   };

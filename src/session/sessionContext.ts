@@ -106,6 +106,7 @@ const placeAfter = (log: Entry[], startedAtMilliseconds: number): Place => {
     ? { at: 'line', index: 0 }
     : {
         at: 'question',
+        prompt: open.prompt,
         openedAtMilliseconds: startedAtMilliseconds + open.atSeconds * 1000,
       };
 };

@@ -1,5 +1,4 @@
 import { assign, not, setup } from 'xstate';
-import { isPaused } from '../domain/deciding/deciding';
 import { say } from '../domain/saying';
 import * as deciding from './deciding';
 import * as attempting from './attempting';
@@ -9,7 +8,7 @@ import * as passing from './passing';
 import type { SessionMachineEvent } from './events';
 import { checkMachine, setMachine } from './attemptMachine';
 import { hearing } from './hearing';
-import { meaningOf, type Meaning } from './meaning';
+import { isHeld, meaningOf, type Meaning } from './meaning';
 import { questionMachine } from './questionMachine';
 import { openContext, type SessionContext, type SessionInput } from './sessionContext';
 import { speaking } from './speaking';
@@ -70,7 +69,7 @@ const session = setup({
       event.type === 'HEARD' && meaningOf(event.reading, event.prompt, context) === meaning,
     ends: ({ context }) => context.decision?.step.do === 'end',
     asks: ({ context }) => context.decision?.step.do === 'ask',
-    isPaused: ({ context }) => isPaused(context.log),
+    isHeld: ({ context }) => isHeld(context),
     isTold: ({ context }) => context.told !== null && context.told === context.decision,
     isCheck: ({ context }) => context.decision?.step.do === 'check',
   },
@@ -118,8 +117,8 @@ export const sessionMachine = session.createMachine({
       entry: ['decide', 'keepNotes', 'clearNotes'],
       always: [
         { guard: 'ends', target: 'concluding' },
+        { guard: 'isHeld', target: 'paused' },
         { guard: 'asks', target: 'asking' },
-        { guard: 'isPaused', target: 'paused' },
         { guard: not('isTold'), target: 'telling' },
         { guard: 'isCheck', target: 'checking' },
         { target: 'training' },

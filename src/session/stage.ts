@@ -42,13 +42,23 @@ export function createStage(
     clock: ports.clock,
     secondsOf,
     say(text, ended) {
-      show({ type: 'cue', text, seconds: secondsOf(text) });
-      return ports.voice.say(text, {
+      const { clock, voice } = ports;
+      const seconds = secondsOf(text);
+      const readAtMilliseconds = clock.now() + seconds * 1000;
+      show({ type: 'cue', text, seconds });
+      let timer: unknown;
+      const cancel = voice.say(text, {
         ended: (how) => {
-          if (how === 'failed') show({ type: 'trouble', what: 'no-voice', say: null });
-          ended();
+          if (how === 'spoken') return ended();
+          // Nothing sounds, so the caption gets the time that the words would have taken.
+          show({ type: 'trouble', what: 'no-voice', say: null });
+          timer = clock.setTimeout(ended, Math.max(0, readAtMilliseconds - clock.now()));
         },
       });
+      return () => {
+        cancel();
+        clock.clearTimeout(timer);
+      };
     },
     prepare: (texts) => ports.voice.prepare(texts),
     tone(name) {

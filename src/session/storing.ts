@@ -4,8 +4,8 @@ import type { Clock, RecordProblem, Records } from '../ports';
 
 export type StoredEvent = { type: 'STORED'; problem: RecordProblem | null };
 
-/** A store that says nothing for so long is treated as failing; the entry stays in memory. */
-const STORE_WATCHDOG_MILLISECONDS = 3000;
+/** Above the 3 s after which the records adapter itself calls a write failed: the last resort. */
+const STORE_WATCHDOG_MILLISECONDS = 3500;
 
 /**
  * Waits until every entry is durable, then sends STORED: with the first problem, where there was

@@ -1,0 +1,167 @@
+import { createActor, type ActorRefFrom } from 'xstate';
+import { DEFAULT_SETTINGS, type Entry } from '../domain/log';
+import type { RoutineId } from '../domain/script';
+import { manyEars } from '../ear/manyEars';
+import type { Ear, EarTrouble, SessionEvent } from '../ports';
+import { createSeatStore, type MicrophoneState, type Seat, type SeatState } from '../screens/seat';
+import { EMPTY_VIEW, viewOf } from '../screens/view';
+import { sessionMachine } from '../session/sessionMachine';
+import { playSound } from '../voice/playing';
+import { COACH_VOICE } from '../voice/voices';
+import { deviceName, randomName } from './names';
+import { createParts, type Parts } from './parts';
+import { RehearsalPartner } from './rehearsalPartner';
+
+/** Sessions of the invented rehearsal are told apart by their name, and never offered again. */
+const REHEARSAL = 'rehearsal-';
+
+interface Running {
+  actor: ActorRefFrom<typeof sessionMachine>;
+  startedAtMilliseconds: number;
+  partner: RehearsalPartner | null;
+}
+
+const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
+  'no-microphone': 'none',
+  denied: 'denied',
+  unplugged: 'unplugged',
+  'worker-failed': 'failed',
+  'model-missing': 'failed',
+};
+
+/** Builds the adapters and starts the root actor, outside React; the screens get the seat. */
+export function createSeat(): Seat {
+  const parts: Parts = createParts((progress) =>
+    store.patch({ ear: { state: 'loading', progress } }),
+  );
+  const { book, clock, ear, hands, records, tones, voice } = parts;
+  const store = createSeatStore({
+    where: 'gate',
+    book,
+    routines: Object.values(book.routines).map(({ id, name }) => ({ id, name })),
+    microphone: { state: 'unknown', level: 0, hearsWell: 'unknown' },
+    ear: { state: 'loading', progress: null },
+    voice: 'unknown',
+    unfinished: null,
+    rehearsal: false,
+    view: EMPTY_VIEW,
+  });
+  let running: Running | null = null;
+  /** The unfinished session that was left alone. */
+  let discarded: string | null = null;
+
+  const microphone = (change: Partial<SeatState['microphone']>) =>
+    store.patch({ microphone: { ...store.state().microphone, ...change } });
+  ear.ready.then(
+    () => store.patch({ ear: { state: 'ready', progress: 1 } }),
+    () => store.patch({ ear: { state: 'failed', progress: null } }),
+  );
+  ear.onLevel((level, hearsWell) => microphone({ level, hearsWell }));
+  ear.listen((hearing) => {
+    if (hearing.type === 'deaf') microphone({ state: MICROPHONE_OF[hearing.why] });
+    if (hearing.type === 'hears-again') microphone({ state: 'hears' });
+  });
+  void lookForUnfinished();
+
+  async function lookForUnfinished() {
+    const heads = await records.sessions().catch(() => []);
+    const unfinished = heads.find(
+      ({ session, ended }) =>
+        ended === null && session !== discarded && !session.startsWith(REHEARSAL),
+    );
+    store.patch({ unfinished: unfinished ?? null });
+  }
+
+  async function openMicrophone() {
+    if (store.state().microphone.state === 'hears') return;
+    microphone({ state: 'asking' });
+    const trouble = await ear.open();
+    microphone({ state: trouble === null ? 'hears' : MICROPHONE_OF[trouble] });
+  }
+
+  const unlockSound = () => {
+    tones.unlock().catch(() => undefined);
+  };
+
+  function start(session: string, routine: RoutineId, log: Entry[], rehearsal: boolean) {
+    running?.actor.stop();
+    const partner = rehearsal ? createPartner() : null;
+    const began = log.find((entry) => entry.type === 'started');
+    const startedAtMilliseconds = began === undefined ? clock.now() : Date.parse(began.startedAt);
+    const listening: Ear = manyEars([ear, hands]);
+    const actor = createActor(sessionMachine, {
+      input: {
+        book,
+        secondsOf: parts.secondsOf,
+        session,
+        device: deviceName(),
+        routine,
+        way: 'hands-on',
+        settings: DEFAULT_SETTINGS,
+        log,
+        ports: { clock, ear: listening, voice, tones, records, screen: { show } },
+      },
+    });
+    running = { actor, startedAtMilliseconds, partner };
+    store.patch({ where: 'run', rehearsal, view: EMPTY_VIEW });
+    actor.start();
+  }
+
+  function show(event: SessionEvent & { atSeconds: number }) {
+    const change: Partial<SeatState> = { view: viewOf(store.state().view, event) };
+    if (event.type === 'trouble' && event.what === 'no-voice') change.voice = 'none';
+    if (event.type === 'end') change.where = 'finished';
+    store.patch(change);
+    if (event.type === 'listen') running?.partner?.asked(event.prompt);
+  }
+
+  const createPartner = () =>
+    new RehearsalPartner({
+      clock,
+      make: (text) => parts.synthesis.make(text, COACH_VOICE, 'now'),
+      feed: ({ samples, sampleRate }) => ear.feed(samples, sampleRate),
+      play: (sound) => void playSound(parts.output(), sound, 1, () => undefined),
+    });
+
+  return {
+    subscribe: store.subscribe,
+    state: store.state,
+    tryMicrophone: () => {
+      unlockSound();
+      void openMicrophone();
+    },
+    begin({ routine, listen }) {
+      unlockSound();
+      if (listen === 'microphone') void openMicrophone();
+      start(randomName(), routine, [], false);
+    },
+    watchRehearsal(routine) {
+      unlockSound();
+      start(`${REHEARSAL}${randomName()}`, routine, [], true);
+    },
+    goOn() {
+      unlockSound();
+      const { unfinished } = store.state();
+      if (unfinished === null) return;
+      void openMicrophone();
+      records.read(unfinished.session).then(
+        (log) => start(unfinished.session, unfinished.routine, log, false),
+        () => store.patch({ unfinished: null }),
+      );
+    },
+    discard() {
+      discarded = store.state().unfinished?.session ?? null;
+      void lookForUnfinished();
+    },
+    reply: (reply) => hands.reply(reply),
+    key: (event) => void hands.key(event),
+    nowSeconds: () => (running === null ? 0 : (clock.now() - running.startedAtMilliseconds) / 1000),
+    leave() {
+      running?.partner?.leave();
+      running?.actor.stop();
+      running = null;
+      store.patch({ where: 'gate', rehearsal: false, view: EMPTY_VIEW });
+      void lookForUnfinished();
+    },
+  };
+}
