@@ -15,6 +15,7 @@ const SOURCES = [
 ];
 /** Written beside the built page, so that emptying the folder forgets it too. */
 const STAMP = '.built';
+const STACK_LINES = /\n\s+at .*/g;
 
 /**
  * A name for the state of all sources: it changes when any of them does. Files that the build
@@ -60,7 +61,7 @@ export async function build(root) {
   try {
     await viteBuild({ root, configFile: join(root, 'vite.config.ts'), logLevel: 'silent' });
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
+    const why = (error instanceof Error ? error.message : String(error)).replace(STACK_LINES, '');
     throw new ServingTrouble(
       `The page could not be built.\n${why}\nAfter a change of a cue script, this says what is wrong with it: npm run -s sayso -- scripts`,
     );
