@@ -1,6 +1,8 @@
 import type { Finding } from '../domain/findings';
 import type { PromptId } from '../domain/script';
-import type { Phase, SessionEvent } from '../ports';
+import type { Entry } from '../domain/log';
+import { live } from '../domain/deciding/deciding';
+import type { Phase, SessionEvent, ToneName } from '../ports';
 
 /** An event of the timeline with its time in the session, seconds. */
 export type TimedEvent = SessionEvent & { atSeconds: number };
@@ -20,14 +22,20 @@ export interface View {
   phaseSeconds: number | null;
   /** When the phase ends, absolute; null where it waits for somebody. */
   endsAtSeconds: number | null;
-  /** The last count spoken or sounded in this phase. */
+  /** The last count of this phase (seconds of an exhale, breaths of a hold), from 1. */
   count: number | null;
+  /** The repetition under way, from 1; null where none was counted in this step. */
+  rep: number | null;
   cue: { text: string; endsAtSeconds: number } | null;
   heard: Told<'heard'> | null;
   /** What waits for a yes or a no, in words, or null. */
   offered: string | null;
-  /** The open question, or `idle`. */
+  /** The question that is being asked or is open, or `idle`. */
   prompt: PromptId;
+  /** Something of this step was answered, so a question that follows is about something else. */
+  settled: boolean;
+  /** "Stop" was heard and the question whether to end is not answered yet. */
+  halted: boolean;
   findings: Found[];
   decisions: Told<'decision'>[];
   outcomes: Standing[];
@@ -42,10 +50,13 @@ export const EMPTY_VIEW: View = {
   phaseSeconds: null,
   endsAtSeconds: null,
   count: null,
+  rep: null,
   cue: null,
   heard: null,
   offered: null,
   prompt: 'idle',
+  settled: false,
+  halted: false,
   findings: [],
   decisions: [],
   outcomes: [],
@@ -53,15 +64,8 @@ export const EMPTY_VIEW: View = {
   end: null,
 };
 
-/** Phases in which a question is being asked or is open; in all others the prompt is `idle`. */
-const QUESTIONING: readonly Phase[] = [
-  'asking',
-  'listening',
-  'confirming',
-  'waiting',
-  'paused',
-  'halted',
-];
+/** Phases that leave an open question open; every other phase is work, where none is. */
+const KEEPS_QUESTION: readonly Phase[] = ['listening', 'confirming', 'waiting', 'paused', 'halted'];
 
 /** The view after one more event of the timeline; pure. */
 export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
@@ -72,9 +76,11 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
         cue: { text: event.text, endsAtSeconds: atSeconds + event.seconds },
       };
     case 'tone':
-      return view;
+      return toneSounds(view, event.name);
     case 'beat':
-      return { ...view, count: event.count };
+      return view.phase === 'repeating'
+        ? { ...view, rep: event.count }
+        : { ...view, count: event.count };
     case 'phase':
       return phaseBegins(view, event.phase, event.seconds, atSeconds);
     case 'listen':
@@ -88,11 +94,11 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
       };
     }
     case 'finding':
-      return { ...view, findings: [...view.findings, event], offered: null };
+      return { ...view, ...SETTLED, findings: [...view.findings, event] };
     case 'decision':
       return { ...view, decisions: [...view.decisions, event] };
     case 'step':
-      return { ...view, ...NO_TIME, step: event, prompt: 'idle', offered: null };
+      return { ...view, ...NO_TIME, ...SETTLED, step: event, rep: null, settled: false };
     case 'outcome': {
       const others = view.outcomes.filter(({ area }) => area !== event.area);
       return { ...view, outcomes: [...others, event] };
@@ -105,8 +111,8 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
       return {
         ...view,
         ...NO_TIME,
+        ...SETTLED,
         phase: 'ended',
-        prompt: 'idle',
         end: event,
         outcomes: event.areas,
       };
@@ -114,23 +120,61 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
 }
 
 const NO_TIME = { phaseSeconds: null, endsAtSeconds: null, count: null } as const;
+const SETTLED = { prompt: 'idle', offered: null, settled: true, halted: false } as const;
+
+/** Two tones say what no other event does: an answer is on record, and "stop" was heard. */
+function toneSounds(view: View, name: ToneName): View {
+  if (name === 'accepted') {
+    const phase = view.phase === 'paused' ? 'paused' : 'cueing';
+    return { ...view, ...NO_TIME, ...SETTLED, phase };
+  }
+  if (name !== 'halted') return view;
+  return { ...view, ...NO_TIME, ...SETTLED, phase: 'halted', halted: true, prompt: 'confirm' };
+}
 
 function phaseBegins(view: View, phase: Phase, seconds: number | null, atSeconds: number): View {
-  const asks = QUESTIONING.includes(phase);
-  return {
+  const asking = phase === 'asking';
+  const next = {
     ...view,
     phase,
     phaseSeconds: seconds,
     endsAtSeconds: seconds === null ? null : atSeconds + seconds,
     count: null,
-    prompt: phase === 'asking' ? (view.step?.prompt ?? view.prompt) : asks ? view.prompt : 'idle',
-    offered: phase === 'asking' ? null : view.offered,
+    prompt: asking ? promptAsked(view) : view.prompt,
+    offered: asking ? null : view.offered,
   };
+  return asking || KEEPS_QUESTION.includes(phase)
+    ? next
+    : { ...next, prompt: 'idle', halted: false };
+}
+
+/** Which question is being asked before it opens: work ends in its own, others open unannounced. */
+function promptAsked({ prompt, phase, settled, step }: View): PromptId {
+  const refused = prompt === 'confirm' && phase === 'confirming';
+  if (prompt !== 'idle' && !refused) return prompt;
+  return settled || step === null ? 'idle' : step.prompt;
 }
 
 /** Seconds left of the phase at that time, rounded up, never below 0; null where it waits. */
 export const secondsLeft = (view: View, nowSeconds: number): number | null =>
   view.endsAtSeconds === null ? null : Math.max(0, Math.ceil(view.endsAtSeconds - nowSeconds));
+
+/** The view of a session that is taken up again: what its log says was found and decided; as the
+ * timeline does, "both" becomes a finding a side. */
+export const viewOfLog = (log: Entry[]): View =>
+  live(log).reduce<View>((view, entry) => {
+    switch (entry.type) {
+      case 'finding': {
+        const sides = entry.side === 'both' ? (['left', 'right'] as const) : [entry.side];
+        return sides.reduce<View>((seen, side) => viewOf(seen, { ...entry, side }), view);
+      }
+      case 'decision':
+      case 'outcome':
+        return viewOf(view, entry);
+      default:
+        return view;
+    }
+  }, EMPTY_VIEW);
 
 /**
  * The findings that count at the end (an undone one does not), each with its prompt where the

@@ -98,6 +98,13 @@ export const titleOf = (book: CueBook, prompt: PromptId): string => {
   return subject === null ? (QUESTION_TITLES[prompt] ?? prompt) : titled(subject.name);
 };
 
+/** How many repetitions a set or check has, or null where it counts breaths or none. */
+export function repsOf(book: CueBook, prompt: PromptId): number | null {
+  const subject = subjectOf(book, prompt);
+  if (subject === null) return null;
+  return ('dose' in subject ? subject.dose.reps : subject.reps) ?? null;
+}
+
 /** The name of a check or drill by its id, as decisions give it. */
 export const nameOf = (book: CueBook, id: string): string =>
   titled(book.checks[id]?.name ?? book.drills[id]?.name ?? id);

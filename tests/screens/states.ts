@@ -50,7 +50,7 @@ const run = (events: SessionEvent[], more: Partial<SeatState> = {}): SeatState =
   ...more,
 });
 const RDL = step('set/romanian-deadlift', { set: 1, of: 2, rung: 3 });
-const CHECK = step('check/hinge-unloaded', { set: 1, of: 3 });
+const CHECK = step('check/hinge-unloaded', { set: null, of: null });
 const UP = decision('two held sets: up to the Romanian deadlift', '2.2', 'romanian-deadlift');
 
 const FOUND = [
@@ -144,7 +144,7 @@ export const STATES: Record<string, SeatState> = {
     listen('set/romanian-deadlift'),
   ]),
   'run-side-open': run([
-    step('check/overhead-passive', { side: 'right', of: 3 }),
+    step('check/overhead-passive', { side: 'right', set: null, of: null }),
     phase('asking'),
     cue('Right side: what did you see?'),
     phase('listening'),
@@ -162,25 +162,29 @@ export const STATES: Record<string, SeatState> = {
   ]),
   'run-halted': run([
     RDL,
-    phase('halted'),
-    step('confirm', { set: null, of: null }),
+    phase('holding', 5),
+    { type: 'tone', name: 'halted' },
     phase('asking'),
-    cue('Stopped. End the session?'),
+    cue('Shall I end the session here?'),
     phase('listening'),
     listen('confirm'),
   ]),
   'run-pain-number': run([
-    step('pain/how-much', { set: null, of: null }),
+    RDL,
+    phase('listening'),
+    listen('set/romanian-deadlift'),
+    heard('that hurts', 'accept', 'pain'),
+    finding('set/romanian-deadlift', { result: 'pain' }),
+    { type: 'tone', name: 'accepted' },
     phase('asking'),
-    cue('How much, from zero to ten?'),
+    cue('How much does it hurt, from zero to ten?'),
     phase('listening'),
     listen('pain/how-much'),
-    heard('that hurts', 'accept', 'pain'),
   ]),
   'run-pain-kind': run([
-    step('pain/kind', { set: null, of: null }),
+    RDL,
     phase('listening'),
-    cue('New, sharp, or known before?'),
+    cue('Is that new to you, or sharp, or one you know?'),
     listen('pain/kind'),
   ]),
   'run-paused': run([RDL, phase('repeating', 5), phase('paused')]),

@@ -3,7 +3,7 @@ import { LevelMeter } from '../LevelMeter';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
-import { Captions } from './Captions';
+import { Heard } from './Heard';
 import { commandOf } from './replies';
 import { Stage } from './Stage';
 import { Troubles } from './Troubles';
@@ -47,7 +47,7 @@ export function RunScreen({ seat }: { seat: Seat }) {
       )}
       <Stage seat={seat} />
       <div className="run-side">
-        <Captions seat={seat} />
+        <Heard seat={seat} />
         {hears && <LevelMeter seat={seat} />}
         <Troubles seat={seat} />
         <Twins seat={seat} />

@@ -1,28 +1,35 @@
+import type { CSSProperties } from 'react';
 import type { Side } from '../../domain/areas';
 import type { CueBook } from '../../domain/script';
+import type { Phase } from '../../ports';
 import type { Seat } from '../seat';
 import { Shape, type ShapeName } from '../Shape';
 import { useNowSeconds, useSeat } from '../useSeat';
 import { secondsLeft, type View } from '../view';
-import { PHASE_WORDS, placeOf, SIDE_WORDS, subjectOf, titleOf } from '../words';
+import { PHASE_WORDS, placeOf, repsOf, SIDE_WORDS, subjectOf, titleOf } from '../words';
 import { sayable } from './sayable';
 
 /** The one thing now, to be read from three metres: name, side, and count or time left. */
 export function Stage({ seat }: { seat: Seat }) {
   const view = useSeat(seat, (state) => state.view);
   const book = useSeat(seat, (state) => state.book);
-  const { step } = view;
+  const silent = useSeat(seat, (state) => state.voice === 'none');
+  const side = isAside(view) ? null : (view.step?.side ?? null);
   return (
-    <section className={`stage phase-${view.phase ?? 'none'}`} aria-label="Now">
-      <p className="place">{step === null ? '' : placeOf(book, step)}</p>
+    <section className="stage" aria-label="Now">
+      <p className="place">{view.step === null ? '' : placeOf(book, view.step)}</p>
       <h1>{headingOf(book, view)}</h1>
-      {step?.side != null && <SideSign side={step.side} />}
-      {view.phase !== null && <Figure seat={seat} view={view} />}
+      <div className="doing-row">
+        {side !== null && <SideSign side={side} />}
+        <Doing book={book} view={view} />
+      </div>
+      <Figure seat={seat} book={book} view={view} />
       {view.prompt === 'confirm' && (
         <p className="offer">
           <Shape name="question" /> {offerOf(view)}
         </p>
       )}
+      <Cue view={view} silent={silent} />
       <Because view={view} />
       <Caution book={book} view={view} />
       <Sayable book={book} view={view} />
@@ -30,19 +37,23 @@ export function Stage({ seat }: { seat: Seat }) {
   );
 }
 
+/** A yes or no that no offer is waiting for can only be about ending the session. */
+const asksEnd = (view: View): boolean =>
+  view.halted || (view.prompt === 'confirm' && view.phase !== 'confirming');
+
+/** Something other than the step's own work or question has the floor. */
+const isAside = (view: View): boolean =>
+  asksEnd(view) || view.phase === 'paused' || view.prompt.startsWith('pain/');
+
 function headingOf(book: CueBook, view: View): string {
-  if (view.phase === 'halted' || isEndQuestion(view)) return 'Stopped';
+  if (asksEnd(view)) return 'Stopped';
   if (view.phase === 'paused') return 'Paused';
   if (view.prompt.startsWith('pain/')) return titleOf(book, view.prompt);
   return view.step === null ? 'Getting ready' : titleOf(book, view.step.prompt);
 }
 
-/** A yes or no that no offer is waiting for can only be about ending the session. */
-const isEndQuestion = (view: View): boolean =>
-  view.prompt === 'confirm' && view.phase !== 'confirming';
-
 const offerOf = (view: View): string =>
-  isEndQuestion(view) ? 'End the session?' : `Heard: ${view.offered ?? view.cue?.text ?? ''}?`;
+  asksEnd(view) ? 'End the session?' : `Heard: ${view.offered ?? view.cue?.text ?? ''}?`;
 
 const SideSign = ({ side }: { side: Side }) => (
   <p className="side">
@@ -50,49 +61,84 @@ const SideSign = ({ side }: { side: Side }) => (
   </p>
 );
 
-const PHASE_SHAPES: Partial<Record<NonNullable<View['phase']>, ShapeName>> = {
+const PHASE_SHAPES: Partial<Record<Phase, ShapeName>> = {
   cueing: 'voice',
   asking: 'voice',
   listening: 'ear',
   waiting: 'ear',
   confirming: 'question',
-  halted: 'stop',
 };
 
-function Figure({ seat, view }: { seat: Seat; view: View }) {
+/** What is going on, in a word; while something else has the floor, what it interrupted. */
+function Doing({ book, view }: { book: CueBook; view: View }) {
+  const { phase, step } = view;
+  if (phase === null || phase === 'halted') return null;
+  if (phase === 'paused') {
+    return step === null ? null : <p className="doing">{titleOf(book, step.prompt)}</p>;
+  }
+  const shape = PHASE_SHAPES[phase];
+  return (
+    <p className="doing">
+      {shape !== undefined && <Shape name={shape} />} {PHASE_WORDS[phase]}
+    </p>
+  );
+}
+
+/** The large number: the count that the voice keeps, else the seconds that are left. */
+function Figure({ seat, book, view }: { seat: Seat; book: CueBook; view: View }) {
   const nowSeconds = useNowSeconds(seat, view.endsAtSeconds !== null);
   const left = secondsLeft(view, nowSeconds);
-  const { phase, phaseSeconds, count } = view;
-  const shape = phase === null ? undefined : PHASE_SHAPES[phase];
-  const counts = phase === 'repeating' && count !== null;
-  const figure = counts ? count : left;
+  const { phase, phaseSeconds } = view;
+  if (left === null || phaseSeconds === null || phaseSeconds <= 0) return null;
+  const { number, unit } = counted(book, view) ?? { number: left, unit: 'seconds' };
   return (
-    <div className="figure">
-      <p className="doing">
-        {shape && <Shape name={shape} />} {phase === null ? '' : PHASE_WORDS[phase]}
+    <div className={`figure phase-${phase ?? 'none'}`}>
+      <p className="number">
+        {number} <span className="unit">{unit}</span>
       </p>
-      {figure !== null && (
-        <p className="number">
-          {figure} <span className="unit">{counts ? 'rep' : 's left'}</span>
-        </p>
-      )}
-      {left !== null && phaseSeconds !== null && phaseSeconds > 0 && (
-        <div
-          className="bar"
-          aria-hidden="true"
-          style={{ '--left': Math.min(1, left / phaseSeconds) } as React.CSSProperties}
-        />
-      )}
+      <div
+        className="bar"
+        aria-hidden="true"
+        style={{ '--left': Math.min(1, left / phaseSeconds) } as CSSProperties}
+      />
     </div>
+  );
+}
+
+function counted(book: CueBook, view: View): { number: number; unit: string } | null {
+  const { phase, phaseSeconds, count, rep, step } = view;
+  if (phase === 'exhaling' && count !== null) {
+    return { number: count, unit: `of ${phaseSeconds ?? count}` };
+  }
+  if (phase !== 'repeating' || rep === null) return null;
+  const reps = step === null ? null : repsOf(book, step.prompt);
+  return { number: rep, unit: reps === null ? 'reps' : `of ${reps} reps` };
+}
+
+const LONG_CUE_LETTERS = 60;
+
+/**
+ * The caption of what is being spoken, largest while words are all there is. The voice says it, so
+ * a screen reader is not told again (it would talk over the cue) unless there is no voice.
+ */
+function Cue({ view, silent }: { view: View; silent: boolean }) {
+  const text = view.cue?.text ?? '';
+  const alone = view.endsAtSeconds === null && view.prompt !== 'confirm';
+  const size = !alone ? 'small' : text.length > LONG_CUE_LETTERS ? 'long' : 'large';
+  return (
+    <p className={`cue cue-${size}`} aria-live={silent ? 'polite' : 'off'}>
+      {text}
+    </p>
   );
 }
 
 function Because({ view }: { view: View }) {
   const last = view.decisions.at(-1);
-  if (last === undefined || view.prompt !== 'idle') return null;
+  const said = last?.because === view.cue?.text;
+  if (last === undefined || said || view.phase !== 'cueing') return null;
   return (
     <p className="because">
-      <span className="label">Why</span> {last.because}
+      <span className="label">Why:</span> {last.because}
     </p>
   );
 }

@@ -1,4 +1,5 @@
-import type { Seat } from '../seat';
+import type { ReactNode } from 'react';
+import type { MicrophoneState, Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
 import type { Told } from '../view';
@@ -16,28 +17,46 @@ const TROUBLE_WORDS: Record<Told<'trouble'>['what'], string> = {
   'no-voice': 'No voice: read the cues here.',
 };
 
+const MICROPHONE_WORDS: Record<MicrophoneState, string | null> = {
+  unknown: null,
+  asking: 'Your browser is asking for the microphone: choose Allow.',
+  hears: null,
+  denied: TROUBLE_WORDS.denied,
+  none: TROUBLE_WORDS['no-microphone'],
+  unplugged: TROUBLE_WORDS.unplugged,
+  failed: TROUBLE_WORDS['worker-failed'],
+};
+
 const OF_THE_EAR = ['no-microphone', 'denied', 'unplugged', 'worker-failed', 'model-missing'];
 
 /** What does not work now and what to do about it; the voice does not say it, so it is live. */
 export function Troubles({ seat }: { seat: Seat }) {
   const troubles = useSeat(seat, (state) => state.view.troubles);
-  const hears = useSeat(seat, (state) => state.microphone.state === 'hears');
+  const microphone = useSeat(seat, (state) => state.microphone.state);
   const ear = useSeat(seat, (state) => state.ear);
-  const still = troubles.filter(({ what }) => !(hears && OF_THE_EAR.includes(what)));
+  const words = MICROPHONE_WORDS[microphone];
+  // The microphone's own state is newer than what the timeline told of the ear.
+  const still =
+    microphone === 'unknown' ? troubles : troubles.filter(({ what }) => !OF_THE_EAR.includes(what));
   return (
     <div role="status" className="troubles">
-      {hears && ear.state === 'loading' && (
-        <p>
-          <Shape name="ear" /> The ear is still loading
+      {words !== null && <Notice>{words}</Notice>}
+      {microphone === 'hears' && ear.state === 'loading' && (
+        <Notice>
+          The ear is still loading
           {ear.progress !== null && ` (${Math.round(ear.progress * 100)} %)`}: answer by touch
           meanwhile.
-        </p>
+        </Notice>
       )}
       {still.map(({ what, say }) => (
-        <p key={what}>
-          <Shape name="notice" /> {say ?? TROUBLE_WORDS[what]}
-        </p>
+        <Notice key={what}>{say ?? TROUBLE_WORDS[what]}</Notice>
       ))}
     </div>
   );
 }
+
+const Notice = ({ children }: { children: ReactNode }) => (
+  <p>
+    <Shape name="notice" /> {children}
+  </p>
+);

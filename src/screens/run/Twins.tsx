@@ -96,15 +96,15 @@ const noOf = ({ phase }: View): string => (phase === 'confirming' ? 'No' : 'No, 
 
 function WorkTwins({ send, view }: Send & { view: View }) {
   const isSet = view.step?.prompt.startsWith('set/') === true;
+  const waits = view.phase === 'settling' || view.phase === 'resting';
   return (
     <div className="row two">
-      {view.phase === 'repeating' ? (
+      {waits && <Say send={send} command="ready" className="first" />}
+      {view.phase === 'repeating' && (
         <>
           {isSet && <Say send={send} command="rep" />}
           <Say send={send} command="done" words={isSet ? 'Set done' : 'Done'} />
         </>
-      ) : (
-        <Say send={send} command="ready" className="first" />
       )}
       <PainTwin send={send} />
     </div>

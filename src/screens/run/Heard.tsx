@@ -10,26 +10,16 @@ const VERDICTS: Record<Verdict, { shape: ShapeName; words: string }> = {
   ignore: { shape: 'not-tested', words: 'not a reply' },
 };
 
-/**
- * What is being spoken and what was heard. The voice says all of it aloud, so a screen reader is
- * not told again (it would talk over the cue); only where there is no voice is the region live.
- */
-export function Captions({ seat }: { seat: Seat }) {
-  const cue = useSeat(seat, (state) => state.view.cue);
+/** What was heard last and what became of it; read aloud by the voice where there is one. */
+export function Heard({ seat }: { seat: Seat }) {
   const heard = useSeat(seat, (state) => state.view.heard);
   const silent = useSeat(seat, (state) => state.voice === 'none');
   return (
-    <section className="captions" aria-label="Captions" aria-live={silent ? 'polite' : 'off'}>
-      <p className="cue">
-        <Shape name="voice" />
-        <span>{cue?.text ?? '…'}</span>
-      </p>
-      {heard !== null && <Heard heard={heard} />}
-    </section>
+    <div aria-live={silent ? 'polite' : 'off'}>{heard !== null && <Words heard={heard} />}</div>
   );
 }
 
-function Heard({ heard }: { heard: NonNullable<View['heard']> }) {
+function Words({ heard }: { heard: NonNullable<View['heard']> }) {
   const { shape, words } = VERDICTS[heard.verdict];
   return (
     <p className={`heard heard-${heard.verdict}`}>
