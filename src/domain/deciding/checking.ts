@@ -72,16 +72,20 @@ function retestedOf(course: Course, at: AreaCourse): CheckScript[] {
 
 /** The next slot without an answer, or null where the round is done. */
 export function openSlot(course: Course, at: AreaCourse, retest: boolean): Slot | null {
-  if (at.referred || (at.timeUp && !retest)) return null;
+  if (!isRoundOpen(at, retest)) return null;
   const round = retest ? at.retests : at.checks;
   const asked = retest ? retestedOf(course, at) : askedOf(course, at);
   return asked.flatMap(slotsOf).find((slot) => trialOf(round, slot).answer === null) ?? null;
 }
 
-/** Whether a slot may be asked at all now: what is loaded may be barred. */
-export function maySlot(course: Course, at: AreaCourse, { check }: Slot): boolean {
+/** Whether a round of checks is open at all (rules 1.3, 6.1). */
+const isRoundOpen = (at: AreaCourse, retest: boolean): boolean =>
+  !at.referred && (retest || !at.timeUp);
+
+/** Whether a slot that the coach wants may be asked now: what is loaded may be barred. */
+export function maySlot(course: Course, at: AreaCourse, { check }: Slot, retest: boolean): boolean {
   const script = course.book.checks[check];
-  return script !== undefined && (!script.loaded || mayLoad(course, at));
+  return isRoundOpen(at, retest) && script !== undefined && (!script.loaded || mayLoad(course, at));
 }
 
 /** The slots that a finding is about: both sides, the side said, or the side asked. */

@@ -7,9 +7,12 @@ import { nameAt, placeOf, type Place } from './place';
 type CheckPlace = Extract<Place, { do: 'check' }>;
 type SetPlace = Extract<Place, { do: 'set' }>;
 
+/** The rule of a word of the coach that cannot be done. */
+export const REFUSED = '9.8';
+
 /** Rule 9.8: it cannot be done; the step is repeated and the reason said. */
 const refuse = (key: string, values: Reason['values'] = {}): Reason =>
-  because('9.8', `cannot-${key}`, values, { by: 'coach' });
+  because(REFUSED, `cannot-${key}`, values, { by: 'coach' });
 
 const coach = (rule: string, key: string, values: Reason['values'] = {}): Reason =>
   because(rule, `coach-${key}`, values, { by: 'coach' });
@@ -53,7 +56,7 @@ function overruleCheck(
       const before = course.trail.at(-1);
       if (before === undefined) return refuse('back-check', { check });
       const name = course.book.checks[before.check]?.name ?? before.check;
-      if (!maySlot(course, place.at, before)) return refuse('loaded', { name });
+      if (!maySlot(course, place.at, before, place.retest)) return refuse('loaded', { name });
       if (trialOf(round, before).tries >= MOST_TRIES) {
         return refuse('try', { check: name, tries: MOST_TRIES });
       }
@@ -188,7 +191,7 @@ function goToCheck(course: Course, place: Place, target: string, name: string): 
   const slots = slotsOf(script);
   const slot = slots.find((one) => trialOf(round, one).answer === null) ?? slots[0];
   if (slot === undefined) return refuse('find');
-  if (!maySlot(course, place.at, slot)) return refuse('loaded', { name });
+  if (!maySlot(course, place.at, slot, place.retest)) return refuse('loaded', { name });
   if (trialOf(round, slot).tries >= MOST_TRIES) {
     return refuse('try', { check: name, tries: MOST_TRIES });
   }

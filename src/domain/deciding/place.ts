@@ -27,7 +27,7 @@ export function placeOf(course: Course): Place | null {
   if (item.do === 'ladder') return at.climb === null ? null : { do: 'set', at, climb: at.climb };
   const retest = item.do === 'retest';
   const { focus } = course;
-  const slot = focus && maySlot(course, at, focus) ? focus : openSlot(course, at, retest);
+  const slot = focus && maySlot(course, at, focus, retest) ? focus : openSlot(course, at, retest);
   return slot === null ? null : { do: 'check', at, slot, retest };
 }
 

@@ -4,7 +4,7 @@ import { answer } from './answering';
 import { needsClimb } from './climbing';
 import { areaAtHand, because, nameOf, openCourse, type Course, type Reason } from './course';
 import { judge, refer } from './hurting';
-import { overrule } from './overruling';
+import { overrule, REFUSED } from './overruling';
 import { advance, idOf, isPending, nameAt, placeOf } from './place';
 import { live } from './reading';
 
@@ -97,7 +97,8 @@ function leave(course: Course): void {
 }
 
 function takeFinding(course: Course, finding: EntryOf<'finding'>, next: Entry | undefined): void {
-  const kind = next?.type === 'pain-kind' ? next.kind : null;
+  const isSaidToo = next?.type === 'pain-kind' && next.atSeconds === finding.atSeconds;
+  const kind = isSaidToo ? next.kind : null;
   // Pain that waits for an answer is not lifted by a result without it.
   const open = course.pain;
   course.pain = {
@@ -123,10 +124,13 @@ function settlePain(course: Course): void {
   }
 }
 
-/** Caps, then the next part of the routine where this one is done. */
+/** Caps, then the next part of the routine where this one is done; a refused word does nothing. */
 function settle(course: Course, reason: Reason): void {
-  const capped = cap(course);
-  const chosen = capped === null || reason.rule.startsWith('1.') ? reason : capped;
+  if (reason.rule === REFUSED) {
+    course.reason = reason;
+    return;
+  }
+  const chosen = cap(course) ?? reason;
   const entered = advance(course);
   course.reason = chosen.passing && entered !== null ? entered : chosen;
 }

@@ -1,0 +1,251 @@
+import { describe, expect, it } from 'vitest';
+import { areaStates, live, nextStep, undoable } from '../../../src/domain/deciding/deciding';
+import type { Decision, Step } from '../../../src/domain/deciding/step';
+import type { Entry, EntryOf } from '../../../src/domain/log';
+import { book } from './book';
+import { brief } from './logging';
+import { Walk } from './walking';
+
+const SESSIONS = 10_000;
+/** Sessions whose every prefix is decided anew: slower, so fewer. */
+const EVERY = 6;
+/** The longest session by rules alone stays under this, in entries. */
+const MOST_ENTRIES = 260;
+
+type Attempt = Extract<Step, { do: 'check' | 'set' }>;
+const isAttempt = (step: Step): step is Attempt => step.do === 'check' || step.do === 'set';
+const isLoaded = (step: Attempt): boolean =>
+  (step.do === 'check' ? book.checks[step.check] : book.drills[step.drill])?.loaded === true;
+
+interface Pain {
+  finding: EntryOf<'finding'>;
+  area: string;
+  number: number | 'unanswered' | null;
+  kind: string | null;
+}
+
+/** Pain as the log tells it, by its own reading of it: findings with the details after them. */
+function painsOf(log: Entry[]): Pain[] {
+  const pains: Pain[] = [];
+  let current: Pain | null = null;
+  for (const entry of log) {
+    if (entry.type === 'finding') {
+      const script = book.checks[entry.check ?? ''] ?? book.drills[entry.drill ?? ''];
+      current = { finding: entry, area: script?.area ?? '', number: entry.pain, kind: null };
+      pains.push(current);
+    } else if (entry.type === 'pain-number' && current !== null) current.number ??= entry.pain;
+    else if (entry.type === 'pain-kind' && current !== null) current.kind ??= entry.kind;
+  }
+  return pains.filter(({ finding, number, kind }) => {
+    return finding.result === 'pain' || (number !== null && number !== 0) || kind !== null;
+  });
+}
+
+const isAboveLine = ({ number }: Pain): boolean =>
+  number === 'unanswered' || (number !== null && number > 5);
+const isNew = ({ kind }: Pain): boolean => kind !== null && kind !== 'known';
+const isTooMuch = (pain: Pain): boolean =>
+  isAboveLine(pain) || isNew(pain) || (typeof pain.number === 'number' && pain.number > 2);
+
+/** Every rule of pain that a step could break. */
+function brokenByPain(step: Step, log: Entry[]): string | null {
+  if (!isAttempt(step)) return null;
+  const pains = painsOf(log);
+  const here = pains.filter(({ area }) => area === step.area);
+  if (here.some(isAboveLine)) return 'goes on in an area that pain referred';
+  if (here.some((pain) => pain.finding.check !== null && isNew(pain) && pain.number !== null)) {
+    return 'goes on in an area with new pain in a check';
+  }
+  if (isLoaded(step)) {
+    if (here.some(isTooMuch)) return 'is loaded after pain in the area';
+    const joined = pains.filter(({ area }) => area === 'squat' || area === 'hinge');
+    if (step.area !== 'overhead' && joined.some(isAboveLine)) {
+      return 'is loaded after squat or hinge pain above the line';
+    }
+  }
+  const over = here.some(
+    (pain) =>
+      isNew(pain) &&
+      pain.finding.drill !== null &&
+      step.do === 'set' &&
+      pain.finding.drill === step.drill,
+  );
+  return over ? 'does a drill again that new pain ended' : null;
+}
+
+/** An area is only ready where the last word on every side of every check was `held`. */
+function brokenByReadiness(log: Entry[]): string | null {
+  for (const { area, outcome } of areaStates(book, log)) {
+    if (outcome !== 'ready') continue;
+    for (const check of Object.values(book.checks).filter((one) => one.area === area)) {
+      for (const side of check.sided ? ['left', 'right'] : [null]) {
+        const said = log.findLast(
+          (entry) =>
+            entry.type === 'finding' &&
+            entry.check === check.id &&
+            (side === null || entry.side === side || entry.side === 'both' || entry.side === null),
+        );
+        if (said?.type !== 'finding' || said.result !== 'held') return `${check.id} did not hold`;
+      }
+    }
+  }
+  return null;
+}
+
+/** The fewest sets that an area's ladder can have had: one side said twice is a correction. */
+function setsOf(log: Entry[], area: string): number {
+  const done = { whole: 0, left: 0, right: 0 };
+  for (const entry of log) {
+    const drill = entry.type === 'finding' ? book.drills[entry.drill ?? ''] : undefined;
+    if (entry.type !== 'finding' || drill?.area !== area) continue;
+    if (entry.result === 'not-tested') continue;
+    if (!drill.sided) done.whole += 1;
+    else if (entry.side === 'both') {
+      done.left += 1;
+      done.right += 1;
+    } else if (entry.side !== null) done[entry.side] += 1;
+  }
+  return done.whole + Math.min(done.left, done.right);
+}
+
+/** Decides every prefix of a log anew, and looks at the way it took. */
+function lookBack(entries: Entry[], byRulesAlone: boolean): void {
+  const log = live(entries);
+  const active: Record<string, number> = {};
+  const backs: Record<number, number> = {};
+  let before: Decision | null = null;
+  let idle = false;
+  log.forEach((entry, at) => {
+    const now = nextStep(book, log.slice(0, at + 1));
+    const place = before?.step;
+    const dt = entry.atSeconds - (log[at - 1]?.atSeconds ?? 0);
+    if (before?.area && !idle) active[before.area] = (active[before.area] ?? 0) + dt;
+    if (entry.type === 'paused' || entry.type === 'halted') idle = true;
+    if (entry.type === 'resumed' || entry.type === 'end-answered') idle = false;
+    const { step } = now;
+    // A refused word chooses nothing: the step at hand is repeated.
+    const isNewChoice =
+      entry.type === 'finding' || (entry.type === 'overrule' && now.rule !== '9.8');
+    const asks = step.do === 'set' || (step.do === 'check' && !step.retest);
+    if (isNewChoice && asks && isAttempt(step)) {
+      expect(active[step.area] ?? 0, `minutes of ${step.area}`).toBeLessThan(25 * 60);
+    }
+    if (byRulesAlone && place?.do === 'set' && step.do === 'set' && place.area === step.area) {
+      if (step.rung < place.rung) {
+        const key = place.rung * 10 + ['overhead', 'squat', 'hinge'].indexOf(place.area);
+        backs[key] = (backs[key] ?? 0) + 1;
+        expect(backs[key], `steps back from rung ${place.rung}`).toBe(1);
+      }
+    }
+    before = now;
+  });
+}
+
+const isSame = (one: Decision, other: Decision): boolean =>
+  JSON.stringify(one) === JSON.stringify(other);
+
+function walk(seed: number): { entries: number; end: string } {
+  const session = new Walk(seed);
+  const { told, habits } = session;
+  const note = (what: string) => `seed ${seed}: ${what}`;
+  const most = habits.coach === 0 ? MOST_ENTRIES : 4 * MOST_ENTRIES;
+  let before = told.decision;
+  while (before.step.do !== 'end') {
+    if (told.entries.length > most) throw new Error(note('does not end'));
+    const quiet = told.entries.length;
+    session.rest();
+    const length = told.entries.length;
+    if (length > quiet && !isSame(told.decision, before)) throw new Error(note('silence decided'));
+    session.tell();
+    const after = told.decision;
+    const log = live(told.entries);
+    const broken = brokenByPain(after.step, log);
+    if (broken !== null) throw new Error(note(`${brief(after.step)} ${broken}`));
+    if (after.step.do === 'set' && setsOf(log, after.step.area) >= 12) {
+      throw new Error(note(`${brief(after.step)} after twelve sets`));
+    }
+    if (after.rule === '9.8' && isAttempt(after.step) && brief(after.step) !== brief(before.step)) {
+      throw new Error(note('a refused word moved the session'));
+    }
+    const last = undoable(book, told.entries);
+    if (
+      last !== null &&
+      last.id === told.entries[length]?.id &&
+      told.entries.length === length + 1
+    ) {
+      const source = told.source();
+      const id = 's:d:undo';
+      const { atSeconds } = told.entries.at(-1) as Entry;
+      const undone: Entry = { type: 'undone', entry: last.id, source, id, atSeconds };
+      const restored = nextStep(book, [...told.entries, undone]);
+      if (!isSame(restored, before)) {
+        throw new Error(note('undo does not bring back the decision before'));
+      }
+    }
+    if (session.chance(habits.coach / 5)) session.undo();
+    before = told.decision;
+  }
+  const broken = brokenByReadiness(live(told.entries));
+  if (broken !== null) throw new Error(note(`is ready although ${broken}`));
+  return { entries: told.entries.length, end: before.step.reason };
+}
+
+describe(`${SESSIONS} random sessions`, () => {
+  it('keep every rule of pain, caps, undo and silence, and all end', () => {
+    const ends: Record<string, number> = {};
+    for (let seed = 1; seed <= SESSIONS; seed += 1) {
+      const { end } = walk(seed);
+      ends[end] = (ends[end] ?? 0) + 1;
+    }
+    // The walks must reach every way of ending, or they prove little.
+    expect(Object.keys(ends).sort()).toEqual(['completed', 'red-flag', 'stopped']);
+    for (const count of Object.values(ends)) expect(count).toBeGreaterThan(300);
+  });
+
+  it('decided anew at every entry, keep to their minutes and step back from a rung once', () => {
+    for (let seed = 1; seed <= SESSIONS; seed += EVERY) {
+      const session = new Walk(seed);
+      const { told, habits } = session;
+      while (told.step.do !== 'end') {
+        session.rest();
+        session.tell();
+      }
+      try {
+        lookBack(told.entries, habits.coach === 0);
+      } catch (e) {
+        throw new Error(`seed ${seed}`, { cause: e });
+      }
+    }
+  });
+
+  it('decide the same when they are replayed, with and without the silence in them', () => {
+    for (let seed = 1; seed <= SESSIONS; seed += EVERY) {
+      const session = new Walk(seed);
+      const { told } = session;
+      for (let turn = 0; turn < 15 && told.step.do !== 'end'; turn += 1) {
+        session.rest();
+        session.tell();
+      }
+      const stored: Entry[] = JSON.parse(JSON.stringify(told.entries));
+      expect(nextStep(book, stored)).toEqual(told.decision);
+      const spoken = stored.filter(({ type }) => type !== 'asked' && type !== 'heard');
+      expect(nextStep(book, spoken)).toEqual(told.decision);
+    }
+  });
+
+  it('stay ended, whatever comes after', () => {
+    for (let seed = 1; seed <= SESSIONS; seed += EVERY) {
+      const session = new Walk(seed);
+      const { told } = session;
+      for (let turn = 0; turn < session.random() * 12; turn += 1) session.tell();
+      if (session.chance(0.5)) told.redFlag('breathless');
+      else told.halt().end(true);
+      const ended = told.decision;
+      expect(ended.step.do).toBe('end');
+      told.coach('again').coach('go-to', 'deadlift').end(false).resume();
+      session.undo();
+      told.number(0).kind('known');
+      expect(told.decision.step).toEqual(ended.step);
+    }
+  });
+});

@@ -1,0 +1,139 @@
+import type { Side } from '../../../src/domain/areas';
+import { undoable } from '../../../src/domain/deciding/deciding';
+import { RED_FLAGS, RESULTS, type PainKind } from '../../../src/domain/findings';
+import type { OverruleCommand } from '../../../src/domain/log';
+import { Telling } from './logging';
+
+/** Random numbers from a seed, 0 to 1 (mulberry32, public domain). */
+export function randomFrom(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+const COMMANDS: OverruleCommand[] = [
+  'again',
+  'skip',
+  'next',
+  'back',
+  'lighter',
+  'heavier',
+  'go-to',
+];
+const KINDS: (PainKind | 'unanswered')[] = ['known', 'known', 'new', 'sharp', 'unanswered'];
+
+export interface Habits {
+  /** How often the coach overrules, undoes, pauses and stops, 0 to 1. */
+  coach: number;
+  /** How often a result comes with pain, 0 to 1. */
+  pain: number;
+  /** How often a result is `held`, 0 to 1. */
+  held: number;
+  /** Longest time between two entries, in seconds. */
+  slowSeconds: number;
+}
+
+/** One seeded session; `tell` adds the next thing that happens. */
+export class Walk {
+  readonly told: Telling;
+  readonly habits: Habits;
+  readonly random: () => number;
+
+  constructor(readonly seed: number) {
+    this.random = randomFrom(seed);
+    this.habits = {
+      coach: this.pick([0, 0, 0.1, 0.4]),
+      pain: this.pick([0, 0.05, 0.3]),
+      held: this.pick([0.3, 0.6, 0.9]),
+      slowSeconds: this.pick([30, 60, 300]),
+    };
+    const routine = this.pick(['readiness', 'readiness', 'overhead', 'squat', 'hinge']);
+    this.told = new Telling(routine, this.pick(['hands-on', 'hands-on', 'alone']));
+  }
+
+  pick<T>(list: readonly T[]): T {
+    return list[Math.floor(this.random() * list.length)] as T;
+  }
+
+  chance(share: number): boolean {
+    return this.random() < share;
+  }
+
+  /** What somebody says or does next. Silence and pauses are told by `rest`. */
+  tell(): void {
+    const { told, habits } = this;
+    const { step } = told;
+    told.wait(Math.floor(this.random() * habits.slowSeconds));
+    if (this.chance(habits.coach / 40)) {
+      told.redFlag(this.pick(RED_FLAGS));
+    } else if (step.do === 'ask' && step.about === 'end-session') {
+      told.end(this.chance(0.3));
+    } else if (this.chance(habits.coach / 10)) {
+      told.halt();
+    } else if (this.chance(habits.coach)) {
+      const target = this.pick([
+        ...Object.keys(told.book.drills),
+        ...Object.keys(told.book.checks),
+        'nowhere',
+      ]);
+      const command = this.pick(COMMANDS);
+      told.coach(command, command === 'go-to' ? target : null);
+    } else if (step.do === 'ask' && step.about === 'pain-number') {
+      told.number(this.chance(0.1) ? 'unanswered' : Math.floor(this.random() * 11));
+    } else if (step.do === 'ask') {
+      told.kind(this.pick(KINDS));
+    } else {
+      this.grade();
+    }
+  }
+
+  private grade(): void {
+    const { told, habits } = this;
+    const { step } = told;
+    if (step.do !== 'check' && step.do !== 'set') return;
+    const hurts = this.chance(habits.pain);
+    const result = this.chance(habits.held) ? 'held' : this.pick(RESULTS);
+    const own = step.side;
+    const sides: (Side | 'both' | null)[] =
+      own === null ? [null] : [own, own, 'left', 'both', null];
+    const faults = result === 'held' ? [] : [...FAULTS].filter(() => this.chance(0.2));
+    told.say(hurts && this.chance(0.5) ? 'pain' : result, {
+      side: this.pick(sides),
+      faults,
+      pain: hurts && this.chance(0.7) ? Math.floor(this.random() * 8) : null,
+    });
+    if (hurts && this.chance(0.3)) told.kind(this.pick(KINDS));
+  }
+
+  /** Silence, other talk and pauses: nothing that answers. */
+  rest(): void {
+    const { told } = this;
+    if (this.chance(0.2)) told.add({ type: 'asked', prompt: 'idle', side: null });
+    if (this.chance(0.1)) {
+      told.add({ type: 'heard', prompt: 'idle', text: 'hm', verdict: 'ignore', reply: null });
+    }
+    if (this.chance(0.05)) told.pause().wait(600).resume();
+  }
+
+  /** Takes the last entry back, if there is one. */
+  undo(): void {
+    const last = undoable(this.told.book, this.told.entries);
+    if (last !== null) this.told.undo(last.id);
+  }
+}
+
+const FAULTS = [
+  'ribs-flared',
+  'back-arched',
+  'heels-up',
+  'knees-caved',
+  'back-rounded',
+  'elbows-dropped',
+  'shoulders-forward',
+  'knees-forward',
+  'hips-first',
+] as const;
