@@ -50,6 +50,8 @@ export interface DeviceEar extends Ear {
   close(): void;
 }
 
+/** The browser asks the user for this long. */
+const ASKED_MILLISECONDS = 30_000;
 /** A crashed worker is started again after these waits, then no more. */
 const RESTART_MILLISECONDS = [1000, 4000, 16000];
 
@@ -119,7 +121,7 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
       case 'failed':
         return crash(message.why, message.detail);
       case 'heard':
-        return take1(message.utterance, message.hearing);
+        return hear(message.utterance, message.hearing);
       case 'level':
         hearsWell = message.report.hearsWell;
         for (const watch of [...watchers]) watch(message.report.level, hearsWell);
@@ -127,7 +129,7 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
   };
 
   /** One utterance may tell an urgent word and then more, but nothing twice. */
-  const take1 = (utterance: number, hearing: Hearing) => {
+  const hear = (utterance: number, hearing: Hearing) => {
     if (utterance < told.utterance) return;
     if (utterance > told.utterance) told = { utterance, words: '' };
     if (hearing.type === 'words') {
@@ -169,10 +171,18 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
     worker.postMessage({ type: 'microphone', port: port2, sampleRate }, [port2]);
   };
 
-  const open = async (): Promise<EarTrouble | null> => {
+  let opening: Promise<EarTrouble | null> | null = null;
+  /** Asked again while it is being asked, the answer is the same. */
+  const open = () =>
+    (opening ??= openOnce().finally(() => {
+      opening = null;
+    }));
+
+  const openOnce = async (): Promise<EarTrouble | null> => {
     microphone?.close();
     microphone = null;
-    const opened = await outside.openMicrophone(unplugged);
+    const asked = outside.openMicrophone(unplugged);
+    const opened = await answerWithin(asked);
     if (typeof opened === 'string') return opened;
     if (closed) {
       opened.close();
@@ -181,9 +191,24 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
     microphone = opened;
     stopWaiting();
     plug();
-    if (trouble === 'unplugged' || trouble === 'denied' || trouble === 'no-microphone') hearAgain();
+    if (trouble === 'unplugged') hearAgain();
     return null;
   };
+
+  /** A request that nobody answers, or that a browser swallows, counts as denied. */
+  const answerWithin = (asked: Promise<Microphone | EarTrouble>) =>
+    new Promise<Microphone | EarTrouble>((resolve) => {
+      let late = false;
+      const watchdog = clock.setTimeout(() => {
+        late = true;
+        resolve('denied');
+      }, ASKED_MILLISECONDS);
+      void asked.then((opened) => {
+        clock.clearTimeout(watchdog);
+        if (late && typeof opened !== 'string') opened.close();
+        resolve(opened);
+      });
+    });
 
   const unplugged = () => {
     microphone?.close();

@@ -1,0 +1,168 @@
+import { describe, expect, test } from 'vitest';
+import type { Hearing } from '../../src/ports';
+import { puppetEar } from './doubles';
+
+const listening = () => {
+  const puppet = puppetEar();
+  const heard: Hearing[] = [];
+  puppet.ear.listen((hearing) => heard.push(hearing));
+  puppet.ear.attend('confirm');
+  return { ...puppet, heard };
+};
+const words = (text: string, utterance: number) =>
+  ({
+    type: 'heard',
+    utterance,
+    hearing: { type: 'words', text, confidence: 0.9, prompt: 'confirm' },
+  }) as const;
+const settled = () => new Promise<void>((resolve) => setImmediate(resolve));
+
+describe('a rude worker', () => {
+  test('telling one utterance twice is heard once', () => {
+    const { worker, heard } = listening();
+    worker().tell(words('yes', 1));
+    worker().tell(words('yes', 1));
+    worker().tell(words('yes', 2));
+    expect(heard).toHaveLength(2);
+  });
+
+  test('telling an urgent word and then all of it is heard as both', () => {
+    const { worker, heard } = listening();
+    worker().tell(words('pain', 1));
+    worker().tell(words('pain seven', 1));
+    expect(heard).toMatchObject([{ text: 'pain' }, { text: 'pain seven' }]);
+  });
+
+  test('telling of an utterance that is over is not heard', () => {
+    const { worker, heard } = listening();
+    worker().tell(words('yes', 2));
+    worker().tell(words('no', 1));
+    expect(heard).toMatchObject([{ text: 'yes' }]);
+  });
+
+  test('talking on after the ear was closed is not heard', () => {
+    const { ear, worker, heard } = listening();
+    const last = worker();
+    ear.close();
+    last.tell(words('yes', 1));
+    expect(heard).toEqual([]);
+    expect(last.terminated).toBe(true);
+  });
+
+  test('crashing makes the ear deaf, is started again at the same prompt and hears again', () => {
+    const { clock, workers, worker, heard } = listening();
+    worker().tell({ type: 'ready' });
+    const dead = worker();
+    dead.crash();
+    expect(heard).toEqual([{ type: 'deaf', why: 'worker-failed' }]);
+    clock.advance(1000);
+    expect(workers).toHaveLength(2);
+    expect(worker().attended).toBe('confirm');
+    worker().tell({ type: 'ready' });
+    dead.tell(words('no', 1));
+    worker().tell(words('yes', 1));
+    expect(heard.slice(1)).toMatchObject([{ type: 'hears-again' }, { text: 'yes' }]);
+  });
+
+  test('crashing again and again is given up after three starts', async () => {
+    const { ear, clock, workers, worker, heard } = listening();
+    for (let crash = 0; crash < 6; crash += 1) {
+      worker().crash();
+      clock.advance(60_000);
+    }
+    expect(workers).toHaveLength(4);
+    expect(heard).toEqual([{ type: 'deaf', why: 'worker-failed' }]);
+    await expect(ear.ready).rejects.toThrow('stopped');
+  });
+
+  test('whose models are missing is not started again', async () => {
+    const { ear, clock, workers, worker, heard } = listening();
+    worker().tell({ type: 'failed', why: 'model-missing', detail: 'ear/vad.onnx: answered 404' });
+    clock.advance(60_000);
+    expect(workers).toHaveLength(1);
+    expect(heard).toEqual([{ type: 'deaf', why: 'model-missing' }]);
+    await expect(ear.ready).rejects.toThrow('answered 404');
+  });
+});
+
+describe('the microphone', () => {
+  test.each(['denied', 'no-microphone'] as const)('%s is the answer of open', async (trouble) => {
+    const { ear, microphoneAnswers } = listening();
+    microphoneAnswers(trouble);
+    expect(await ear.open()).toBe(trouble);
+  });
+
+  test('a request that nobody answers is denied after half a minute', async () => {
+    const { ear, clock, microphoneAnswers } = listening();
+    microphoneAnswers('never');
+    const opening = ear.open();
+    clock.advance(30_000);
+    expect(await opening).toBe('denied');
+  });
+
+  test('unplugged makes the ear deaf; plugged in again it is joined to the same worker', async () => {
+    const { ear, heard, worker, microphones, microphoneAnswers, plugIn } = listening();
+    expect(await ear.open()).toBeNull();
+    microphones[0]!.ended();
+    expect(heard).toEqual([{ type: 'deaf', why: 'unplugged' }]);
+    expect(microphones[0]!.closed).toBe(true);
+
+    microphoneAnswers('no-microphone');
+    plugIn();
+    await settled();
+    expect(heard).toHaveLength(1);
+
+    microphoneAnswers('opens');
+    plugIn();
+    await settled();
+    expect(heard[1]).toEqual({ type: 'hears-again' });
+    expect(worker().sent.filter(({ type }) => type === 'microphone')).toHaveLength(2);
+  });
+
+  test('asked for twice at once is opened once', async () => {
+    const { ear, microphones } = listening();
+    await Promise.all([ear.open(), ear.open()]);
+    expect(microphones).toHaveLength(1);
+  });
+
+  test('a new worker gets the microphone that is open', async () => {
+    const { ear, clock, worker, microphones } = listening();
+    await ear.open();
+    worker().crash();
+    clock.advance(1000);
+    expect(worker().sent.some(({ type }) => type === 'microphone')).toBe(true);
+    expect(microphones[0]!.ports).toBe(2);
+  });
+
+  test('is given back by close', async () => {
+    const { ear, microphones } = listening();
+    await ear.open();
+    ear.close();
+    expect(microphones[0]!.closed).toBe(true);
+  });
+});
+
+test('a grammar travels to the worker once', () => {
+  const { ear, worker } = listening();
+  ear.attend('idle');
+  ear.attend('confirm');
+  const grammars = worker().sent.flatMap((message) =>
+    message.type === 'attend' ? [[message.prompt, message.grammar !== null]] : [],
+  );
+  expect(grammars).toEqual([
+    ['confirm', true],
+    ['idle', true],
+    ['confirm', false],
+  ]);
+});
+
+test('the level and how well it hears reach whoever watches', () => {
+  const { ear, worker } = listening();
+  const seen: [number, string][] = [];
+  const cancel = ear.onLevel((level, hearsWell) => seen.push([level, hearsWell]));
+  worker().tell({ type: 'level', report: { level: 0.4, hearsWell: 'quiet' } });
+  cancel();
+  worker().tell({ type: 'level', report: { level: 0.5, hearsWell: 'good' } });
+  expect(seen).toEqual([[0.4, 'quiet']]);
+  expect(ear.hearsWell()).toBe('good');
+});
