@@ -28,8 +28,8 @@ export function commandSaid(
   for (const length of comma > 0 ? [words.length, comma] : [words.length]) {
     const texts = words.slice(0, length).map(({ text }) => text);
     for (const phrase of unwrapped(book, texts)) {
-      const found = meanings.commands.get(once(phrase));
-      if (found && allowed.includes(found.command)) return { ...found, target: null, length };
+      const found = sameCommand(meanings, phrase, allowed);
+      if (found) return { ...found, target: null, length };
       const target = targetOf(book, meanings, phrase);
       if (target) return { command: 'go-to', target, clear: true, length };
     }
@@ -55,9 +55,21 @@ function unwrapped(book: CueBook, texts: string[]): string[][] {
     .sort((a, b) => b.length - a.length);
 }
 
-/** "stop stop stop" is "stop". */
-const once = (phrase: string[]): string =>
-  phrase.every((word) => word === phrase[0]) ? (phrase[0] ?? '') : phrase.join(' ');
+/** A command, perhaps said several times in several ways ("stop, stop it"). */
+function sameCommand(
+  meanings: Meanings,
+  phrase: string[],
+  allowed: readonly Command[],
+): { command: Command; clear: boolean } | null {
+  for (let end = phrase.length; end > 0; end--) {
+    const found = meanings.commands.get(phrase.slice(0, end).join(' '));
+    if (!found || !allowed.includes(found.command)) continue;
+    if (end === phrase.length) return found;
+    const again = sameCommand(meanings, phrase.slice(end), allowed);
+    if (again?.command === found.command) return again;
+  }
+  return null;
+}
 
 function targetOf(book: CueBook, meanings: Meanings, phrase: string[]): string | null {
   for (let at = phrase.length - 1; at > 0; at--) {

@@ -72,7 +72,8 @@ export function faultsSaid(
     const states = statesOf(segment);
     const parts = partsOf(segment);
     const open = named.filter(({ bound }) => !bound);
-    const behind = states.length > 0 ? bind(order, open.length > 0 ? open : named, states) : [];
+    const within = open.length > 0 ? open : joined || segment.after ? named : [];
+    const behind = states.length > 0 ? bind(order, within, states) : [];
     if (states.length > 0 && (parts.length === 0 || (behind.length > 0 && open.length > 0))) {
       const ahead =
         behind.length > 0 && open.length > 0
