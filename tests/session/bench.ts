@@ -55,10 +55,13 @@ export function openBench(options: BenchOptions = {}) {
           return () => clock.clearTimeout(timer);
         }
         sounding = text;
-        const timer = clock.setTimeout(() => {
-          sounding = null;
-          ended('spoken');
-        }, secondsOf(text) * 1000);
+        const timer = clock.setTimeout(
+          () => {
+            sounding = null;
+            ended('spoken');
+          },
+          secondsOf(text) * 1000,
+        );
         return () => {
           clock.clearTimeout(timer);
           if (sounding === text) sounding = null;

@@ -19,7 +19,10 @@ const line = (phase: PacedLine['phase'], more: Partial<PacedLine> = {}): PacedLi
 });
 
 /** Performs lines on a virtual clock; `late` is how late every timer fires, in milliseconds. */
-function perform(lines: PacedLine[], options: { from?: number; late?: number; sayMs?: number } = {}) {
+function perform(
+  lines: PacedLine[],
+  options: { from?: number; late?: number; sayMs?: number } = {},
+) {
   const clock = createVirtualClock(0);
   const happened: string[] = [];
   const reports: number[] = [];
