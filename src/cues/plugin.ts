@@ -1,6 +1,5 @@
 import { join } from 'node:path';
-import { checkFolder } from './checking';
-import { CueError, loadBook } from './fromFolder';
+import { loadBook } from './fromFolder';
 import { wordsOf } from './grammarWords';
 import type { Lexicon } from './soundingAlike';
 import { filesOf } from './reading';
@@ -30,9 +29,9 @@ export interface CuesPlugin {
 }
 
 /**
- * Gives `virtual:sayso-cues` to the page: `book`, `lexicon` and `durations`, read and checked
- * when the page is built, so that no YAML is parsed in the browser. Throws CueError, which lists
- * every problem and fails the build, where the scripts are not right.
+ * Gives `virtual:sayso-cues` to the page: `book`, `lexicon` and `durations`, read when the page
+ * is built, so that no YAML is parsed in the browser. Where the scripts cannot be used, CueError
+ * fails the build and lists every problem; what only the whole check finds does not stop it.
  */
 export function saysoCues({ root, language, lexiconFor }: CuesOptions): CuesPlugin {
   const folder = join(root, 'scripts-cues');
@@ -42,8 +41,6 @@ export function saysoCues({ root, language, lexiconFor }: CuesOptions): CuesPlug
     load(id) {
       if (id !== RESOLVED) return undefined;
       for (const file of filesOf(folder, language)) this.addWatchFile(file);
-      const problems = checkFolder(folder, language, lexiconFor);
-      if (problems.length > 0) throw new CueError(problems);
       const book = loadBook(folder, language);
       const exported = { book, lexicon: lexiconFor(wordsOf(book)), durations: table };
       return Object.entries(exported)
