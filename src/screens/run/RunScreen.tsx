@@ -4,6 +4,7 @@ import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
 import { Heard } from './Heard';
+import { Notes } from './Notes';
 import { commandOf } from './replies';
 import { Stage } from './Stage';
 import { Troubles } from './Troubles';
@@ -47,6 +48,7 @@ export function RunScreen({ seat }: { seat: Seat }) {
       )}
       <Stage seat={seat} />
       <div className="run-side">
+        <Notes seat={seat} />
         <Heard seat={seat} />
         {hears && <LevelMeter seat={seat} />}
         <Troubles seat={seat} />

@@ -6,7 +6,7 @@ import type { Seat } from '../seat';
 import { Shape, type ShapeName } from '../Shape';
 import { useNowSeconds, useSeat } from '../useSeat';
 import { secondsLeft, type View } from '../view';
-import { PHASE_WORDS, placeOf, repsOf, SIDE_WORDS, subjectOf, titleOf } from '../words';
+import { PHASE_WORDS, placeOf, repsOf, SIDE_WORDS, titleOf } from '../words';
 import { sayable } from './sayable';
 
 /** The one thing now, to be read from three metres: name, side, and count or time left. */
@@ -30,8 +30,6 @@ export function Stage({ seat }: { seat: Seat }) {
         </p>
       )}
       <Cue view={view} silent={silent} />
-      <Because view={view} />
-      <Caution book={book} view={view} />
       <Sayable book={book} view={view} />
     </section>
   );
@@ -94,7 +92,7 @@ function Figure({ seat, book, view }: { seat: Seat; book: CueBook; view: View })
   return (
     <div className={`figure phase-${phase ?? 'none'}`}>
       <p className="number">
-        {number} <span className="unit">{unit}</span>
+        <span>{number}</span> <span className="unit">{unit}</span>
       </p>
       <div
         className="bar"
@@ -123,34 +121,11 @@ const LONG_CUE_LETTERS = 60;
  */
 function Cue({ view, silent }: { view: View; silent: boolean }) {
   const text = view.cue?.text ?? '';
-  const alone = view.endsAtSeconds === null && view.prompt !== 'confirm';
-  const size = !alone ? 'small' : text.length > LONG_CUE_LETTERS ? 'long' : 'large';
+  const size =
+    view.phase !== 'cueing' ? 'small' : text.length > LONG_CUE_LETTERS ? 'long' : 'large';
   return (
     <p className={`cue cue-${size}`} aria-live={silent ? 'polite' : 'off'}>
       {text}
-    </p>
-  );
-}
-
-function Because({ view }: { view: View }) {
-  const last = view.decisions.at(-1);
-  const said = last?.because === view.cue?.text;
-  if (last === undefined || said || view.phase !== 'cueing') return null;
-  return (
-    <p className="because">
-      <span className="label">Why:</span> {last.because}
-    </p>
-  );
-}
-
-/** The script's own caution, while there is still time to heed it. */
-function Caution({ book, view }: { book: CueBook; view: View }) {
-  const subject = view.step === null ? null : subjectOf(book, view.step.prompt);
-  const before = view.phase === 'cueing' || view.phase === 'settling';
-  if (subject === null || !before || subject.caution === '') return null;
-  return (
-    <p className="caution">
-      <Shape name="notice" /> {subject.caution}
     </p>
   );
 }

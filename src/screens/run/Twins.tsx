@@ -2,7 +2,6 @@ import { useEffect, useRef, useState } from 'react';
 import type { Command, Reply } from '../../domain/hearing/reply';
 import type { CueBook } from '../../domain/script';
 import type { Seat } from '../seat';
-import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
 import type { View } from '../view';
 import { PainKindTwins, PainNumberTwins, PainTwin, RedFlagTwins } from './PainTwins';
@@ -29,17 +28,16 @@ export function Twins({ seat }: { seat: Seat }) {
         <Answers key={question} view={view} send={send} book={book} />
       )}
       <div className="row always">
-        <Say send={send} command={view.phase === 'paused' ? 'resume' : 'pause'} />
-        <Say send={send} command="repeat" />
-        <Say send={send} command="undo" />
-        <Say send={send} command="skip" />
+        {alwaysAt(view).map((command) => (
+          <Say key={command} send={send} command={command} />
+        ))}
         <button
           type="button"
           className="unwell"
           aria-expanded={unwell}
           onClick={() => setUnwell(!unwell)}
         >
-          <Shape name="notice" /> Unwell
+          Unwell
         </button>
       </div>
       <details className="more">
@@ -52,6 +50,14 @@ export function Twins({ seat }: { seat: Seat }) {
       </details>
     </div>
   );
+}
+
+/** What the session takes at this moment besides the answer itself. */
+function alwaysAt({ phase, prompt }: View): Command[] {
+  if (phase === 'paused') return [];
+  if (prompt === 'confirm') return ['repeat'];
+  if (prompt.startsWith('pain/')) return ['pause', 'repeat', 'undo'];
+  return ['pause', 'repeat', 'undo', 'skip'];
 }
 
 const MORE: Command[] = [
@@ -98,7 +104,7 @@ function WorkTwins({ send, view }: Send & { view: View }) {
   const isSet = view.step?.prompt.startsWith('set/') === true;
   const waits = view.phase === 'settling' || view.phase === 'resting';
   return (
-    <div className="row two">
+    <div className={view.phase === 'repeating' ? 'row three' : 'row two'}>
       {waits && <Say send={send} command="ready" className="first" />}
       {view.phase === 'repeating' && (
         <>

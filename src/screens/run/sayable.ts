@@ -3,32 +3,24 @@ import type { View } from '../view';
 import { subjectOf } from '../words';
 import { faultsAt } from './replies';
 
-const FAULTS_SHOWN = 3;
+const FAULTS_SHOWN = 2;
 
-/** The likely things to say at this moment, most likely first; "stop" is always among them. */
+/** The likely things to say at this moment; "stop" always works and has its own large button. */
 export function sayable(book: CueBook, view: View): string[] {
-  if (view.phase === 'paused') return ['resume', 'stop'];
+  if (view.phase === 'paused') return ['resume'];
   switch (view.prompt) {
     case 'idle':
-      return [...whileWorking(view), 'pause', 'pain', 'stop'];
+      return [...whileWorking(view), 'pause', 'pain'];
     case 'confirm':
       return ['yes', 'no'];
     case 'pain/how-much':
-      return ['zero to ten', 'stop'];
+      return ['zero to ten'];
     case 'pain/kind':
-      return ['new', 'sharp', 'known', 'stop'];
+      return ['new', 'sharp', 'known'];
     default: {
       const faults = faultsAt(book, view.prompt).slice(0, FAULTS_SHOWN);
       const sides = subjectOf(book, view.prompt)?.sided === true ? ['left', 'right'] : [];
-      return [
-        ...sides,
-        'held',
-        'short',
-        ...faults.map(({ readback }) => readback),
-        'pain',
-        'repeat',
-        'stop',
-      ];
+      return [...sides, 'held', 'short', ...faults.map(({ readback }) => readback), 'pain'];
     }
   }
 }
