@@ -11,34 +11,44 @@ import {
   type Trial,
 } from './course';
 
-const keyOf = ({ check, side }: Slot): string => (side === null ? check : `${check}/${side}`);
+const UNTRIED: Trial = { tries: 0, answer: null };
 
-export const trialOf = (round: Round, slot: Slot): Trial =>
-  round.get(keyOf(slot)) ?? { tries: 0, answer: null };
+export const trialOf = (round: Round, { key }: Slot): Trial => round.get(key) ?? UNTRIED;
+
+// A log is folded for every decision: slots are made once for each script.
+const slotsMade = new WeakMap<CheckScript, Slot[]>();
 
 /** The slots of a check in the order they are asked: left, then right. */
-export const slotsOf = ({ id, sided }: CheckScript): Slot[] =>
-  (sided ? (['left', 'right'] as const) : [null]).map((side) => ({ check: id, side }));
+export function slotsOf(script: CheckScript): Slot[] {
+  const made = slotsMade.get(script);
+  if (made !== undefined) return made;
+  const { id: check, sided } = script;
+  const slots: Slot[] = sided
+    ? (['left', 'right'] as const).map((side) => ({ check, side, key: `${check}/${side}` }))
+    : [{ check, side: null, key: check }];
+  slotsMade.set(script, slots);
+  return slots;
+}
 
 const isFail = (answer: Answer | null): boolean =>
   answer !== null && answer.result !== 'held' && answer.result !== 'not-tested';
 
-const answersOf = (round: Round, check: CheckScript): (Answer | null)[] =>
-  slotsOf(check).map((slot) => trialOf(round, slot).answer);
+const answerOf = (round: Round, slot: Slot): Answer | null => trialOf(round, slot).answer;
 
 /** The worst side counts: one failed side fails the check. */
 export const hasFailed = (round: Round, check: CheckScript): boolean =>
-  answersOf(round, check).some(isFail);
+  slotsOf(check).some((slot) => isFail(answerOf(round, slot)));
 
 const hasHeld = (round: Round, check: CheckScript): boolean =>
-  answersOf(round, check).every((answer) => answer?.result === 'held');
+  slotsOf(check).every((slot) => answerOf(round, slot)?.result === 'held');
 
 /** Failed answers of a round with their checks, for the ladder's entry. */
 export const failuresOf = (book: CueBook, { area, checks }: AreaCourse) =>
   checksOf(book, area).flatMap((check) =>
-    answersOf(checks, check).flatMap((answer) =>
-      answer !== null && isFail(answer) ? [{ check: check.id, ...answer }] : [],
-    ),
+    slotsOf(check).flatMap((slot) => {
+      const answer = answerOf(checks, slot);
+      return answer !== null && isFail(answer) ? [{ check: check.id, ...answer }] : [];
+    }),
   );
 
 /** Checks that are asked in the first round as things stand (rules 1.11, 6.1, 10.6, 10.7). */
@@ -64,7 +74,7 @@ function retestedOf(course: Course, at: AreaCourse): CheckScript[] {
     (c) =>
       c.loaded &&
       !failed.includes(c) &&
-      answersOf(at.checks, c).every((answer) => answer === null) &&
+      slotsOf(c).every((slot) => answerOf(at.checks, slot) === null) &&
       !(c.needsCoach && way === 'alone'),
   );
   return held && loads && failed.length > 0 ? [...failed, ...waited] : failed;
@@ -75,7 +85,10 @@ export function openSlot(course: Course, at: AreaCourse, retest: boolean): Slot 
   if (!isRoundOpen(at, retest)) return null;
   const round = retest ? at.retests : at.checks;
   const asked = retest ? retestedOf(course, at) : askedOf(course, at);
-  return asked.flatMap(slotsOf).find((slot) => trialOf(round, slot).answer === null) ?? null;
+  for (const check of asked) {
+    for (const slot of slotsOf(check)) if (answerOf(round, slot) === null) return slot;
+  }
+  return null;
 }
 
 /** Whether a round of checks is open at all (rules 1.3, 6.1). */
@@ -94,24 +107,22 @@ export function slotsSaid(
   said: Side | 'both' | null,
   asked: Side | null,
 ): Slot[] {
-  if (!check.sided) return [{ check: check.id, side: null }];
-  if (said === 'both') return slotsOf(check);
-  return [{ check: check.id, side: said ?? asked ?? 'left' }];
+  const slots = slotsOf(check);
+  if (!check.sided || said === 'both') return slots;
+  const side = said ?? asked ?? 'left';
+  return slots.filter((slot) => slot.side === side);
 }
 
-/** Takes a try's answer; a null answer leaves the slot open for another try. */
+/** Takes a try with its answer; without one the slot is open again, for another try. */
 export function record(round: Round, slot: Slot, answer: Answer | null): void {
-  const before = trialOf(round, slot);
-  round.set(keyOf(slot), {
-    tries: Math.min(before.tries + 1, MOST_TRIES),
-    answer: answer ?? before.answer,
-  });
+  const { tries } = trialOf(round, slot);
+  round.set(slot.key, { tries: Math.min(tries + 1, MOST_TRIES), answer });
 }
 
 /** Sets an answer without a try: not tested. */
 export function leaveOut(round: Round, slot: Slot): void {
-  const answer: Answer = { result: 'not-tested', faults: [] };
-  round.set(keyOf(slot), { ...trialOf(round, slot), answer });
+  const { tries } = trialOf(round, slot);
+  round.set(slot.key, { tries, answer: { result: 'not-tested', faults: [] } });
 }
 
 /** Whether every check of the area was asked and held, at first or in the end. */

@@ -14,6 +14,8 @@ export interface Answer {
 export interface Slot {
   check: CheckId;
   side: Side | null;
+  /** Its name in a round. */
+  key: string;
 }
 
 /** What became of a slot so far. */

@@ -1,5 +1,5 @@
 import type { EntryOf } from '../log';
-import { leaveOut, maySlot, slotsOf, trialOf } from './checking';
+import { leaveOut, maySlot, record, slotsOf, trialOf } from './checking';
 import { drillOf, ladderOf, mayDrill, openClimb, rungFrom, visit } from './climbing';
 import { because, mayLoad, MOST_TRIES, nameOf, type Course, type Reason } from './course';
 import { nameAt, placeOf, type Place } from './place';
@@ -42,7 +42,7 @@ function overruleCheck(
   switch (command) {
     case 'again': {
       if (trial.tries + 1 >= MOST_TRIES) return refuse('try', { check, tries: MOST_TRIES });
-      round.set(keyed(place), { ...trial, tries: trial.tries + 1 });
+      record(round, place.slot, trial.answer);
       return coach('9.1', 'again', { name: check });
     }
     case 'skip':
@@ -69,9 +69,6 @@ function overruleCheck(
       return refuse('load-check', { check });
   }
 }
-
-const keyed = ({ slot }: CheckPlace): string =>
-  slot.side === null ? slot.check : `${slot.check}/${slot.side}`;
 
 function overruleSet(
   course: Course,

@@ -99,7 +99,7 @@ export class Walk {
     const result = this.chance(habits.held) ? 'held' : this.pick(RESULTS);
     const own = step.side;
     const sides: (Side | 'both' | null)[] =
-      own === null ? [null] : [own, own, 'left', 'both', null];
+      own === null ? [null] : [own, own, own, 'left', 'right', 'both'];
     const faults = result === 'held' ? [] : [...FAULTS].filter(() => this.chance(0.2));
     told.say(hurts && this.chance(0.5) ? 'pain' : result, {
       side: this.pick(sides),
