@@ -47,9 +47,9 @@ export function judge(
     redFlag: said.redFlags[0] ?? null,
   };
   const contradicts =
-    (said.results.includes('held') && (faults.length > 0 || said.results.length > 1)) ||
-    (said.results.includes('not-tested') && (faults.length > 0 || said.results.length > 1)) ||
+    ((said.results.includes('held') || said.results.includes('not-tested')) && faults.length > 0) ||
     (said.results.includes('failed') && faults.length === 0) ||
+    (said.results.length > 1 && faults.length === 0) ||
     faults.some((fault) => said.faults.denied.includes(fault)) ||
     (hurts && said.noPain);
   const impossible =

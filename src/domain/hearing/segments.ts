@@ -13,11 +13,19 @@ export interface Segment {
   number: number | null;
   /** Punctuation stands before it. */
   after: boolean;
+  /** Holds a word that tells rather than orders ("stayed"). */
+  tells: boolean;
   /** How it was matched; `sounds` is a near-homophone, `unknown` has no meaning. */
   by: 'word' | 'ending' | 'sounds' | 'unknown';
 }
 
 const COST = { word: 1, ending: 1.2, sounds: 1.5, unknown: 3 } as const;
+
+/** Meanings whose words may take other endings. */
+const BENDS: Meaning['is'][] = [
+  ...(['part', 'state', 'fault', 'pain', 'sharp', 'not-pain', 'place'] as const),
+  ...(['red-flag', 'praise', 'fillers'] as const),
+];
 
 /** Cuts words into the fewest known phrases; a phrase never reaches over punctuation. */
 export function segmentsOf(
@@ -64,8 +72,10 @@ function startingAt(
     possible: Meaning[],
     number: number | null = null,
   ) => {
-    const text = texts.slice(at, at + length).join(' ');
-    found.push({ length, segment: { text, at, meanings: possible, number, after, by } });
+    const taken = texts.slice(at, at + length);
+    const tells = taken.some((text) => look(text).some(({ is }) => is === 'telling'));
+    const text = taken.join(' ');
+    found.push({ length, segment: { text, at, meanings: possible, number, after, tells, by } });
   };
   const look = (phrase: string) => (meanings.phrases.get(phrase) ?? []).filter(mayMean);
   const unbroken = words.slice(at + 1).findIndex((word) => word.after);
@@ -82,7 +92,7 @@ function startingAt(
   const word = texts[at] ?? '';
   if (!number && look(word).length === 0) {
     const loose = stemsOf(vocabulary.endings, word)
-      .map(look)
+      .map((stem) => look(stem).filter(({ is }) => BENDS.includes(is)))
       .find((each) => each.length > 0);
     if (loose) add(1, 'ending', loose);
     const meant = Object.hasOwn(vocabulary.soundsLike, word) ? vocabulary.soundsLike[word] : null;

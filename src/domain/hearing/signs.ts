@@ -11,7 +11,7 @@ export interface FaultsSaid {
   unclear: boolean;
   /** Parts named without anything said of them. */
   loose: string[];
-  /** How many pairs of part and state were understood. */
+  /** How many statements of what happened were understood. */
   pairs: number;
 }
 
@@ -66,26 +66,32 @@ export function faultsSaid(
     }
     if (isRefusal(vocabulary, segment)) refused = true;
     else if (means(segment, 'negators')) negated = true;
-    const whole = segment.meanings.find((meaning) => meaning.is === 'fault');
-    if (whole) return note({ fault: whole.fault, good: false }, whole.noun);
     if (taken.has(index)) return;
     const states = statesOf(segment);
     const parts = partsOf(segment);
     const open = named.filter(({ bound }) => !bound);
     const within = open.length > 0 ? open : joined || segment.after ? named : [];
     const behind = states.length > 0 ? bind(order, within, states) : [];
-    if (states.length > 0 && (parts.length === 0 || (behind.length > 0 && open.length > 0))) {
-      const ahead =
-        behind.length > 0 && open.length > 0
-          ? null
-          : aheadOf(segments, index, order.slice(0, 1), states);
+    const whole = segment.meanings.find((meaning) => meaning.is === 'fault');
+    const ahead =
+      states.length === 0 || (behind.length > 0 && open.length > 0)
+        ? null
+        : aheadOf(segments, index, order.slice(0, 1), states);
+    if (whole && !ahead && (open.length === 0 || behind.length === 0)) {
+      note({ fault: whole.fault, good: false }, whole.noun);
+    } else if (
+      states.length > 0 &&
+      (parts.length === 0 || (behind.length > 0 && open.length > 0))
+    ) {
       if (ahead) {
         taken.add(ahead.index);
         named.push(ahead.named);
       }
       const noun = segment.meanings.some((meaning) => meaning.is === 'state' && meaning.noun);
-      const pairs = ahead ? bind(order, [ahead.named], states) : behind;
+      const alone = isLoose(segment, named) ? [] : only(order, states, negated);
+      const pairs = ahead ? bind(order, [ahead.named], states) : behind.length > 0 ? behind : alone;
       for (const pair of pairs) note(pair, noun);
+      if (pairs.length === 0 && refused && noun) said.pairs++;
     } else if (parts.length > 0) {
       if (open.length === 0) {
         if (named.length > 0 && !joined) negated = false;
@@ -97,6 +103,21 @@ export function faultsSaid(
   });
   said.loose = named.filter(({ bound }) => !bound).flatMap(({ parts }) => parts.slice(0, 1));
   return said;
+}
+
+/** A part without more ("left, ribs") is asked about as the one expected fault of that part. */
+export function guessed(
+  vocabulary: Vocabulary,
+  said: FaultsSaid,
+  expected: ReadonlySet<FaultId>,
+): FaultsSaid {
+  const [part, ...others] = said.loose;
+  const fitting = vocabulary.faults.filter(
+    ({ id, signs }) => expected.has(id) && signs.some(({ about }) => about.includes(part ?? '')),
+  );
+  const [fault] = fitting;
+  if (others.length > 0 || !fault || fitting.length > 1) return said;
+  return { ...said, faults: [fault.id], loose: [], unclear: true, pairs: 1 };
 }
 
 const partsOf = (segment: Segment): string[] =>
@@ -139,6 +160,20 @@ function bind(order: FaultWords[][], named: Named[], states: string[]): Pair[] {
     if (pair && !each.joined) break;
   }
   return pairs;
+}
+
+/** A small word, a result, or something said of a part: no state that could stand alone. */
+const isLoose = (segment: Segment, named: Named[]): boolean =>
+  named.length > 0 || means(segment, 'fillers') || means(segment, 'result');
+
+/** The one expected fault that a state without a part can only be of ("flared"). */
+function only(order: FaultWords[][], states: string[], negated: boolean): Pair[] {
+  const kind = negated ? 'isNot' : 'is';
+  const fitting = (order[0] ?? []).filter(({ signs }) =>
+    signs.some((sign) => sign[kind].some((state) => states.includes(state))),
+  );
+  const [fault] = fitting;
+  return fault && fitting.length === 1 ? [{ fault: fault.id, good: negated }] : [];
 }
 
 function pairOf(order: FaultWords[][], parts: string[], states: string[]): Pair | null {

@@ -2,7 +2,7 @@ import type { Side } from '../areas';
 import type { FaultId } from '../faults';
 import type { PainKind, RedFlag } from '../findings';
 import { means, type Segment } from './segments';
-import { faultsSaid, isRefusal, type FaultsSaid } from './signs';
+import { faultsSaid, guessed, isRefusal, type FaultsSaid } from './signs';
 import type { ResultWord, Vocabulary } from './vocabulary';
 
 /** Everything that an utterance states, before it is weighed. */
@@ -50,12 +50,20 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
       ? []
       : segment.meanings.flatMap((meaning) => (meaning.is === 'red-flag' ? [meaning.flag] : [])),
   );
+  const sides = sidesIn(segments);
+  const results = resultsIn(segments, denied);
+  const numbers = numbersIn(vocabulary, segments, {
+    pain: pain || asked.painNumber,
+    only: asked.painNumber,
+  });
+  const said = faultsSaid(vocabulary, segments, asked.expected);
+  const brief = sides.length + numbers.angles.length > 0 || results.includes('lost');
   const wantsKinds = pain || asked.painKind || asked.painNumber;
   return {
-    sides: sidesIn(segments),
-    results: resultsIn(segments, denied),
-    faults: faultsSaid(vocabulary, segments, asked.expected),
-    ...numbersIn(vocabulary, segments, { pain: pain || asked.painNumber, only: asked.painNumber }),
+    sides,
+    results,
+    faults: brief && said.pairs === 0 ? guessed(vocabulary, said, asked.expected) : said,
+    ...numbers,
     degrees: segments.some((segment) => means(segment, 'degrees')),
     pain,
     noPain:
@@ -65,7 +73,7 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
     kinds: wantsKinds ? kinds : [],
     redFlags,
     unsure: segments.some((segment) => means(segment, 'unsure')),
-    told: segments.some((segment) => means(segment, 'telling') || isNo(vocabulary, segment)),
+    told: segments.some((segment) => segment.tells || isNo(vocabulary, segment)),
   };
 }
 
@@ -78,11 +86,14 @@ const isNo = (vocabulary: Vocabulary, segment: Segment): boolean =>
 
 /** A negation reaches over small words to what it denies, never over punctuation. */
 function deniedAt(vocabulary: Vocabulary, segments: Segment[], index: number): boolean {
+  let began = false;
   for (let at = index; at > 0; at--) {
     if (segments[at]?.after) return false;
     const before = segments[at - 1];
     if (!before) return false;
-    if (isNo(vocabulary, before)) return true;
+    if (isRefusal(vocabulary, before)) return !began;
+    if (means(before, 'negators')) return true;
+    if (means(before, 'askedOf')) began = true;
     const small = ['fillers', 'polite', 'place', 'side', 'between', 'unsure'] as const;
     if (before.number !== null || !small.some((role) => means(before, role))) return false;
   }

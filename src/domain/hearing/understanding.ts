@@ -182,7 +182,8 @@ function isWorthAsking(asked: Prompt, said: Statement, graded: boolean): boolean
   const angled = said.angles.some((angle) => angle >= 20);
   const overhead = asked.area === 'overhead';
   return (
-    (angled && (overhead || said.degrees || said.sides.length > 0)) ||
+    said.degrees ||
+    (angled && (overhead || said.sides.length > 0)) ||
     (said.unsure && said.sides.length > 0)
   );
 }
