@@ -1,11 +1,12 @@
+// The look comes first, so that each screen's own rules may refine it.
+import './look/tokens.css';
+import './look/base.css';
 import { ErrorBoundary } from './ErrorBoundary';
 import { FinishedScreen } from './finished/FinishedScreen';
 import { StartGate } from './gate/StartGate';
 import { RunScreen } from './run/RunScreen';
 import type { Seat } from './seat';
 import { useSeat } from './useSeat';
-import './look/tokens.css';
-import './look/base.css';
 
 const SCREENS = { gate: StartGate, run: RunScreen, finished: FinishedScreen };
 

@@ -19,18 +19,16 @@ export const Decisions = ({
         {decisions.map((decision, index) => (
           <li key={index}>
             <p className="because">{decision.because}</p>
-            <p className="detail">
-              {[
-                decision.area === null ? '' : AREA_WORDS[decision.area],
-                decision.to === null ? '' : `→ ${nameOf(book, decision.to)}`,
-                `rule ${decision.rule}`,
-              ]
-                .filter((part) => part !== '')
-                .join(' · ')}
-            </p>
+            <p className="detail">{detailOf(book, decision)}</p>
           </li>
         ))}
       </ol>
     )}
   </section>
 );
+
+function detailOf(book: CueBook, { area, to, rule }: Told<'decision'>): string {
+  const where = area === null ? '' : `${AREA_WORDS[area]}, `;
+  const next = to === null ? '' : `on to ${nameOf(book, to).toLowerCase()}, `;
+  return `${where}${next}rule ${rule}`;
+}

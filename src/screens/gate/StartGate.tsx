@@ -37,7 +37,7 @@ export function StartGate({ seat }: { seat: Seat }) {
       className={canHear ? 'first' : ''}
       onClick={() => begin('microphone')}
     >
-      <Shape name="ear" /> {canHear ? 'Begin by voice' : 'Ask for the microphone and begin'}
+      <Shape name="ear" /> Begin by voice
     </button>
   );
   const byTouch = (
@@ -47,7 +47,7 @@ export function StartGate({ seat }: { seat: Seat }) {
       className={canHear ? '' : 'first'}
       onClick={() => begin('hands')}
     >
-      Begin by touch and keys
+      Begin by touch
     </button>
   );
 
@@ -61,29 +61,40 @@ export function StartGate({ seat }: { seat: Seat }) {
           It speaks each cue, listens for what you saw, and decides the next drill with you. Your
           hands and eyes stay on the athlete.
         </p>
+        <div className="rehearsal">
+          <p>
+            New here? A recorded coach runs the session and the real ear listens. No microphone is
+            needed.
+          </p>
+          <button type="button" onClick={() => seat.watchRehearsal(routine)}>
+            Watch a rehearsal
+          </button>
+        </div>
       </header>
 
       {unfinished !== null && <Unfinished seat={seat} head={unfinished} />}
 
-      <fieldset className="card">
-        <legend>What to run</legend>
-        <div className="choices">
-          {routines.map(({ id, name }) => (
-            <label key={id} className="choice">
-              <input
-                type="radio"
-                name="routine"
-                value={id}
-                checked={id === routine}
-                onChange={() => setRoutine(id)}
-              />
-              <span>{name}</span>
-            </label>
-          ))}
-        </div>
-      </fieldset>
+      <div className="settings">
+        <fieldset className="card">
+          <legend>What to run</legend>
+          <div className="choices">
+            {routines.map(({ id, name }) => (
+              <label key={id} className="choice">
+                <input
+                  type="radio"
+                  name="routine"
+                  value={id}
+                  checked={id === routine}
+                  onChange={() => setRoutine(id)}
+                />
+                <span>{name}</span>
+              </label>
+            ))}
+          </div>
+        </fieldset>
 
-      <Hearing seat={seat} />
+        <Hearing seat={seat} />
+      </div>
 
       <Cautions>
         <label className="choice acknowledge">
@@ -108,17 +119,6 @@ export function StartGate({ seat }: { seat: Seat }) {
       </Cautions>
 
       <div className="begin">{canHear ? [byVoice, byTouch] : [byTouch, byVoice]}</div>
-
-      <section className="card" aria-labelledby="rehearsal-title">
-        <h2 id="rehearsal-title">New here?</h2>
-        <p>
-          A recorded coach runs the session, and the real ear listens to it. No microphone and
-          nobody on the floor are needed.
-        </p>
-        <button type="button" onClick={() => seat.watchRehearsal(routine)}>
-          Watch a rehearsal
-        </button>
-      </section>
     </main>
   );
 }

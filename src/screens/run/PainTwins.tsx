@@ -38,7 +38,7 @@ export const PainKindTwins = ({ send }: Send) => (
 export const RedFlagTwins = ({ send, close }: Send & { close: () => void }) => (
   <div className="red-flags">
     <p>Any of these ends the session now and is recorded.</p>
-    <div className="row two">
+    <div className="row three">
       {RED_FLAGS.map((redFlag) => (
         <button
           key={redFlag}
