@@ -50,32 +50,54 @@ class History {
   }
 }
 
-/** Best paths that have just ended a word, by state of the word graph. */
+/**
+ * Best paths that have just ended a word, three for each state of the word graph: after a blank;
+ * inside a last phone; and inside another last phone, since a phone may not follow its like.
+ */
 class Arrivals {
-  /** After a blank, and still inside the last phone, which may not be said again without one. */
-  readonly blank: Float64Array;
-  readonly label: Float64Array;
-  readonly lastPhone: Uint8Array;
-  readonly blankHistory: Int32Array;
-  readonly labelHistory: Int32Array;
-  readonly blankEnd: Int32Array;
-  readonly labelEnd: Int32Array;
+  readonly score: Float64Array;
+  readonly history: Int32Array;
+  readonly phone: Uint8Array;
+  readonly end: Int32Array;
 
   constructor(states: number) {
-    this.blank = new Float64Array(states).fill(NOTHING);
-    this.label = new Float64Array(states).fill(NOTHING);
-    this.lastPhone = new Uint8Array(states);
-    this.blankHistory = new Int32Array(states).fill(-1);
-    this.labelHistory = new Int32Array(states).fill(-1);
-    this.blankEnd = new Int32Array(states).fill(-1);
-    this.labelEnd = new Int32Array(states).fill(-1);
+    this.score = new Float64Array(3 * states).fill(NOTHING);
+    this.history = new Int32Array(3 * states).fill(-1);
+    this.phone = new Uint8Array(3 * states);
+    this.end = new Int32Array(3 * states).fill(-1);
   }
 
   clear(): void {
-    this.blank.fill(NOTHING);
-    this.label.fill(NOTHING);
-    this.blankEnd.fill(-1);
-    this.labelEnd.fill(-1);
+    this.score.fill(NOTHING);
+    this.end.fill(-1);
+  }
+
+  afterBlank(state: number, score: number, history: number, end: number): void {
+    if (score > (this.score[3 * state] as number)) this.put(3 * state, score, history, end, BLANK);
+  }
+
+  insidePhone(state: number, score: number, history: number, end: number, phone: number): void {
+    const first = 3 * state + 1;
+    const second = first + 1;
+    if (score > (this.score[first] as number)) {
+      if (this.phone[first] !== phone) this.copy(first, second);
+      this.put(first, score, history, end, phone);
+    } else if (this.phone[first] !== phone && score > (this.score[second] as number))
+      this.put(second, score, history, end, phone);
+  }
+
+  private put(at: number, score: number, history: number, end: number, phone: number): void {
+    this.score[at] = score;
+    this.history[at] = history;
+    this.end[at] = end;
+    this.phone[at] = phone;
+  }
+
+  private copy(from: number, to: number): void {
+    this.score[to] = this.score[from] as number;
+    this.history[to] = this.history[from] as number;
+    this.end[to] = this.end[from] as number;
+    this.phone[to] = this.phone[from] as number;
   }
 }
 
@@ -95,8 +117,9 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
   const history = new History();
   let arrived = new Arrivals(states);
   let arriving = new Arrivals(states);
-  arrived.blank[0] = 0;
+  arrived.score[0] = 0;
   let floor = NOTHING;
+  let silence = 0;
 
   for (let frame = 0; frame < posteriors.frames; frame += 1) {
     const row = frame * OUTPUTS;
@@ -104,11 +127,11 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
     let best = NOTHING;
     arriving.clear();
     for (let state = 0; state < states; state += 1) {
-      const fromBlank = arrived.blank[state] as number;
-      const fromLabel = arrived.label[state] as number;
-      const entered = fromBlank > floor || fromLabel > floor;
+      const blankIn = 3 * state;
+      const entered =
+        (arrived.score[blankIn] as number) > floor ||
+        (arrived.score[blankIn + 1] as number) > floor;
       if (!entered && live[state] === 0) continue;
-      const lastPhone = arrived.lastPhone[state] as number;
       let alive = 0;
       const first = blockStart[state] as number;
       // Backwards, so that parents still hold the frame before.
@@ -131,13 +154,14 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
             came = labelHistory[above] as number;
           }
         } else if (entered) {
-          if (fromBlank > score) {
-            score = fromBlank;
-            came = arrived.blankHistory[state] as number;
+          if ((arrived.score[blankIn] as number) > score) {
+            score = arrived.score[blankIn] as number;
+            came = arrived.history[blankIn] as number;
           }
-          if (fromLabel > score && lastPhone !== said) {
-            score = fromLabel;
-            came = arrived.labelHistory[state] as number;
+          const labelIn = blankIn + (arrived.phone[blankIn + 1] === said ? 2 : 1);
+          if ((arrived.score[labelIn] as number) > score) {
+            score = arrived.score[labelIn] as number;
+            came = arrived.history[labelIn] as number;
           }
         }
         if (score < floor && rest < floor) {
@@ -156,48 +180,27 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
         if (silent > best) best = silent;
         for (let end = endStart[node] as number; end < (endStart[node + 1] as number); end += 1) {
           const to = endState[end] as number;
-          if (spoken > (arriving.label[to] as number)) {
-            arriving.label[to] = spoken;
-            arriving.labelHistory[to] = came;
-            arriving.labelEnd[to] = end;
-            arriving.lastPhone[to] = said;
-          }
-          if (silent > (arriving.blank[to] as number)) {
-            arriving.blank[to] = silent;
-            arriving.blankHistory[to] = blankHistory[node] as number;
-            arriving.blankEnd[to] = end;
-          }
+          arriving.insidePhone(to, spoken, came, end, said);
+          arriving.afterBlank(to, silent, blankHistory[node] as number, end);
         }
       }
       live[state] = alive;
     }
-    arriving.blank[0] = (arrived.blank[0] as number) + blankCost;
-    arriving.blankHistory[0] = -1;
-    if ((arriving.blank[0] as number) > best) best = arriving.blank[0] as number;
+    // Nothing said yet: the silence before the first word.
+    arriving.afterBlank(0, silence + blankCost, -1, -1);
+    silence += blankCost;
+    if (silence > best) best = silence;
     floor = best - BEAM;
-    for (let state = 0; state < states; state += 1) {
-      const labelEnd = arriving.labelEnd[state] as number;
-      if (labelEnd >= 0 && (arriving.label[state] as number) > floor)
-        arriving.labelHistory[state] = history.add(
-          arriving.labelHistory[state] as number,
-          endWord[labelEnd] as number,
-          lengthOf(labelEnd),
-        );
-      const blankEnd = arriving.blankEnd[state] as number;
-      if (blankEnd >= 0 && (arriving.blank[state] as number) > floor)
-        arriving.blankHistory[state] = history.add(
-          arriving.blankHistory[state] as number,
-          endWord[blankEnd] as number,
-          lengthOf(blankEnd),
-        );
+    for (let at = 0; at < arriving.end.length; at += 1) {
+      const end = arriving.end[at] as number;
+      if (end < 0 || (arriving.score[at] as number) < floor) continue;
+      const length = depth[nodeOfEnd(endStart, end)] as number;
+      const word = endWord[end] as number;
+      arriving.history[at] = history.add(arriving.history[at] as number, word, length);
     }
     [arrived, arriving] = [arriving, arrived];
   }
   return bestOf(ending());
-
-  function lengthOf(end: number): number {
-    return depth[nodeOfEnd(endStart, end)] as number;
-  }
 
   /** Every last word of a finished utterance, best first. */
   function ending(): Ending[] {

@@ -21,9 +21,10 @@ export function lexiconFor(words: string[], own: Record<string, string> = {}): L
   const lexicon: Lexicon = {};
   const missing: string[] = [];
   for (const word of [...new Set(words)].sort()) {
-    const entries = [inDictionary(word), OWN_WORDS[word], own[word]].flatMap((said) =>
-      typeof said === 'string' ? said.split(',') : (said ?? []),
-    );
+    const entries = [
+      ...inDictionary(word),
+      ...[OWN_WORDS, own].flatMap((words) => entryOf(words, word)?.split(',') ?? []),
+    ];
     const said = [...new Set(entries.map((entry) => phonesOf(entry.trim()).join(' ')))];
     if (said.length === 0) missing.push(word);
     else lexicon[word] = said.map((pronunciation) => pronunciation.split(' '));
@@ -36,10 +37,14 @@ export function lexiconFor(words: string[], own: Record<string, string> = {}): L
   return lexicon;
 }
 
+/** Words such as "constructor" are no entries. */
+const entryOf = (words: Record<string, string>, word: string): string | undefined =>
+  Object.hasOwn(words, word) ? words[word] : undefined;
+
 function inDictionary(word: string): string[] {
   const found: string[] = [];
   for (let variant = 0; ; variant += 1) {
-    const entry = dictionary[variant === 0 ? word : `${word}(${variant})`];
+    const entry = entryOf(dictionary, variant === 0 ? word : `${word}(${variant})`);
     if (entry !== undefined) found.push(entry);
     // Variants are numbered from 1 or from 2, by edition.
     else if (variant > 1) return found;

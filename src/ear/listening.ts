@@ -103,7 +103,7 @@ export class Listening {
   }
 
   private drop(): void {
-    this.segmenter.reset();
+    this.segmenter.drop();
     this.parts.tell({ type: 'nothing' });
   }
 

@@ -32,9 +32,11 @@ export class Segmenter {
   private rising = 0;
   private voiced = 0;
   private trailing = 0;
+  private dropped = false;
 
   /** @param speech probability of speech in this frame. */
   push(frame: Float32Array, speech: number): Segmenting {
+    if (this.dropped) return this.waitForSilence(speech);
     if (!this.speaking) return this.wait(frame, speech);
     this.frames.push(frame);
     if (speech >= (this.trailing > 0 ? BEGINS_AT : LASTS_ABOVE)) {
@@ -86,6 +88,22 @@ export class Segmenter {
     this.rising = 0;
     this.voiced = 0;
     this.trailing = 0;
+  }
+
+  /** Closes the segment and takes no part of this talk: the next begins after a silence. */
+  drop(): void {
+    this.reset();
+    this.earlier.length = 0;
+    this.dropped = true;
+  }
+
+  private waitForSilence(speech: number): Segmenting {
+    this.trailing = speech < LASTS_ABOVE ? this.trailing + 1 : 0;
+    if (this.trailingSeconds >= SINGLE_SILENCE_SECONDS) {
+      this.dropped = false;
+      this.trailing = 0;
+    }
+    return 'silent';
   }
 
   private wait(frame: Float32Array, speech: number): Segmenting {

@@ -1,0 +1,108 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { ASKS_FROM } from '../../src/ear/confidence';
+import { nodeRecogniser } from '../../src/ear/node';
+import type { Recogniser } from '../../src/ear/recognising';
+import { hingeCheck, lexiconOf } from './grammars';
+import { mixed, NOISES, randomFrom } from './noises';
+import { COACH_VOICE, joined, SAYSO_VOICE, spoken } from './speech';
+
+const grammar = hingeCheck();
+const lexicon = lexiconOf(grammar);
+let recogniser: Recogniser;
+beforeAll(async () => {
+  recogniser = await nodeRecogniser();
+});
+const hear = (sound: Float32Array) => recogniser.hear(sound, grammar, lexicon);
+
+describe('replies at a prompt with some thousand others', () => {
+  test.each([
+    'pass',
+    'stop',
+    'knees came forward',
+    'no pain',
+    'left one forty limited',
+    'back rounded knees locked',
+    'right side one hundred and fifty five shins not vertical',
+    'pain seven',
+    'say that again',
+  ])('"%s" is heard, surely, from both voices', async (said) => {
+    for (const voice of [COACH_VOICE, SAYSO_VOICE]) {
+      const heard = await hear(await spoken(said, { voice }));
+      expect(heard?.text).toBe(said);
+      expect(heard?.confidence).toBeGreaterThan(0.6);
+    }
+  });
+
+  test.each(NOISES.map(({ name, make }) => ({ name, make })))(
+    'in $name 10 dB below it a fault is still heard and believed',
+    async ({ make }) => {
+      const speech = await spoken('knees came forward', { before: 0, after: 0 });
+      const heard = await hear(mixed(speech, make, 10, randomFrom(3)));
+      expect(heard?.text).toBe('knees came forward');
+      expect(heard?.confidence).toBeGreaterThan(0.5);
+    },
+  );
+
+  test('as quiet as a whisper from across the room it is heard the same', async () => {
+    const loud = await spoken('bar drifted away');
+    const heard = await hear(loud.map((sample) => sample * 0.01));
+    expect(heard?.text).toBe('bar drifted away');
+  });
+
+  test('whether more may follow is told with it', async () => {
+    expect(await hear(await spoken('knees locked'))).toMatchObject({ canGoOn: true });
+    expect(await hear(await spoken('undo'))).toMatchObject({ canGoOn: false });
+  });
+});
+
+describe('what is no reply', () => {
+  test.each([
+    'what time do you finish today',
+    'can you turn the music down please',
+    'did you pass your driving test',
+    'my daughter starts school on monday',
+    'push your hips back',
+    'beautiful, keep going',
+  ])('"%s" is not taken for one', async (said) => {
+    const heard = await hear(await spoken(said));
+    expect(heard?.confidence ?? 0).toBeLessThan(ASKS_FROM);
+  });
+
+  test.each(NOISES.map(({ name, make }) => ({ name, make })))(
+    'two seconds of $name are nothing',
+    async ({ make }) => {
+      expect(await hear(make(32000, randomFrom(5)))).toBeNull();
+    },
+  );
+
+  test('silence, a click and sound without end are nothing', async () => {
+    expect(await hear(new Float32Array(16000))).toBeNull();
+    expect(await hear(new Float32Array(800).fill(0.5))).toBeNull();
+    expect(await hear(new Float32Array(0))).toBeNull();
+    expect(await hear(await spoken('stop', { after: 13 }))).toBeNull();
+  });
+});
+
+test('questions asked at once are answered each with its own', async () => {
+  const said = ['pass', 'stop', 'limited'];
+  const sounds = await Promise.all(said.map((text) => spoken(text)));
+  const heard = await Promise.all(sounds.map(hear));
+  expect(heard.map((each) => each?.text)).toEqual(said);
+});
+
+test('the same sound gives the same answer to the last digit', async () => {
+  const sound = joined(await spoken('knees came forward'), await spoken('back rounded'));
+  expect(await hear(sound)).toEqual(await hear(sound));
+});
+
+test('a grammar with a word that cannot be pronounced names it', async () => {
+  const strange = {
+    prompt: 'idle',
+    states: 2,
+    finals: [1],
+    arcs: [{ from: 0, to: 1, words: 'zorb' }],
+  };
+  await expect(recogniser.hear(new Float32Array(16000), strange, lexicon)).rejects.toThrow(
+    'replies at idle use words without pronunciation: zorb',
+  );
+});
