@@ -36,7 +36,8 @@ export function wordsOf(issue: Issue): string {
         : `must be ${article(issue.expected)}`;
     case 'invalid_value':
       return `must be ${issue.values.length > 1 ? 'one of ' : ''}${issue.values.join(', ')}`;
-    case 'unrecognized_keys':
+    case 'invalid_key':
+      return issue.issues[0]?.message ?? issue.message;
     default:
       return issue.message;
   }

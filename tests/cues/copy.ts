@@ -1,0 +1,59 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, relative } from 'node:path';
+import { afterAll } from 'vitest';
+import { checkFolder } from '../../src/cues/checking';
+import type { Lexicon } from '../../src/cues/soundingAlike';
+
+const made: string[] = [];
+afterAll(() => {
+  for (const folder of made) rmSync(folder, { recursive: true });
+});
+
+/** A copy of the shipped scripts that a test may break. */
+export function copyOfScripts(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'scripts-cues-'));
+  made.push(folder);
+  cpSync('scripts-cues', folder, { recursive: true });
+  return folder;
+}
+
+/** Changes `from` into `to` in one file of a copy, once; fails where `from` does not stand there. */
+export function change(folder: string, file: string, from: string | RegExp, to: string): void {
+  const path = join(folder, 'en', file);
+  const before = readFileSync(path, 'utf8');
+  const after = before.replace(from, to);
+  if (after === before) throw new Error(`${file} holds no ${String(from)} to change.`);
+  writeFileSync(path, after);
+}
+
+export interface Found {
+  file: string;
+  field: string;
+  problem: string;
+  /** The line itself, as it stands in the file. */
+  line: string;
+}
+
+let shipped: string[] | undefined;
+const keyOf = ({ field, problem }: { field: string; problem: string }) => `${field}: ${problem}`;
+
+/** What is wrong with a copy in which one thing was changed, and is not wrong with what is shipped. */
+export function problemsAfter(
+  file: string,
+  from: string | RegExp,
+  to: string,
+  lexiconFor?: (words: string[]) => Lexicon,
+): Found[] {
+  const folder = copyOfScripts();
+  shipped ??= checkFolder(folder, 'en').map(keyOf);
+  change(folder, file, from, to);
+  const known = shipped;
+  const found = checkFolder(folder, 'en', lexiconFor).filter((one) => !known.includes(keyOf(one)));
+  return found.map(({ file: path, line, field, problem }) => ({
+    file: relative(join(folder, 'en'), path),
+    field,
+    problem,
+    line: readFileSync(path, 'utf8').split('\n')[line - 1]?.trim() ?? '',
+  }));
+}
