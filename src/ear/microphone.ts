@@ -24,10 +24,6 @@ const WANTED: MediaTrackConstraints = {
 const TROUBLE_OF: Record<string, EarTrouble> = {
   NotAllowedError: 'denied',
   SecurityError: 'denied',
-  NotFoundError: 'no-microphone',
-  OverconstrainedError: 'no-microphone',
-  NotReadableError: 'no-microphone',
-  AbortError: 'no-microphone',
 };
 
 /**
@@ -38,37 +34,43 @@ export async function openMicrophone(ended: () => void): Promise<Microphone | Ea
   // A page that is not secure has no microphones at all.
   const devices = (navigator as Partial<Navigator>).mediaDevices;
   if (devices === undefined) return 'no-microphone';
-  const context = new AudioContext({ latencyHint: 'interactive' });
+  let stream: MediaStream;
   try {
-    const stream = await devices.getUserMedia({ audio: WANTED });
-    await context.audioWorklet.addModule(workletAddress);
-    const source = context.createMediaStreamSource(stream);
-    const gathering = new AudioWorkletNode(context, 'gathering', {
-      numberOfInputs: 1,
-      numberOfOutputs: 0,
-      channelCount: 1,
-      channelCountMode: 'explicit',
-    });
-    source.connect(gathering);
-    await context.resume();
-    const [track] = stream.getTracks();
-    track?.addEventListener('ended', ended, { once: true });
-    // A call or a headset change suspends the sound; it comes back by itself where it may.
-    context.onstatechange = () => {
-      if (context.state !== 'running' && context.state !== 'closed') void context.resume();
-    };
-    return {
-      sampleRate: context.sampleRate,
-      sendTo: (port) => gathering.port.postMessage(port, [port]),
-      close: () => {
-        track?.removeEventListener('ended', ended);
-        context.onstatechange = null;
-        for (const each of stream.getTracks()) each.stop();
-        void context.close();
-      },
-    };
+    stream = await devices.getUserMedia({ audio: WANTED });
   } catch (problem) {
-    void context.close();
-    return TROUBLE_OF[problem instanceof DOMException ? problem.name : ''] ?? 'worker-failed';
+    // None there, none that fits, or one that another program holds.
+    return TROUBLE_OF[(problem as DOMException).name] ?? 'no-microphone';
   }
+  const context = new AudioContext({ latencyHint: 'interactive' });
+  const [track] = stream.getTracks();
+  const close = () => {
+    track?.removeEventListener('ended', ended);
+    context.onstatechange = null;
+    for (const each of stream.getTracks()) each.stop();
+    void context.close();
+  };
+  try {
+    await context.audioWorklet.addModule(workletAddress);
+  } catch {
+    close();
+    return 'worker-failed';
+  }
+  const gathering = new AudioWorkletNode(context, 'gathering', {
+    numberOfInputs: 1,
+    numberOfOutputs: 0,
+    channelCount: 1,
+    channelCountMode: 'explicit',
+  });
+  context.createMediaStreamSource(stream).connect(gathering);
+  track?.addEventListener('ended', ended, { once: true });
+  // A call or a headset change suspends the sound; it comes back by itself where it may.
+  context.onstatechange = () => {
+    if (context.state !== 'running' && context.state !== 'closed') void context.resume();
+  };
+  void context.resume();
+  return {
+    sampleRate: context.sampleRate,
+    sendTo: (port) => gathering.port.postMessage(port, [port]),
+    close,
+  };
 }
