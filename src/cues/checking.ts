@@ -37,10 +37,10 @@ export function checkFolder(
   }
   const broken = everySource(sources).flatMap(({ problems }) => problems);
   const book = join(sources, language);
-  if (book === null) return broken;
-  const wrong = [...broken, ...referenceProblems(sources, book)];
-  // The rest judges the book as a whole, and half a book would be blamed for what is missing.
-  if (wrong.length > 0) return wrong;
+  // What follows judges the book as a whole; half a book would be blamed for what is missing.
+  if (broken.length > 0 || book === null) return broken;
+  const unknown = referenceProblems(sources, book);
+  if (unknown.length > 0) return unknown;
   return [
     ...lengthProblems(sources, book),
     ...reachabilityProblems(sources, book),

@@ -38,7 +38,7 @@ export interface Found {
 let shipped: string[] | undefined;
 const keyOf = ({ field, problem }: { field: string; problem: string }) => `${field}: ${problem}`;
 
-/** What is wrong with a copy in which one thing was changed, and is not wrong with what is shipped. */
+/** What is wrong with a copy in which one thing was changed. */
 export function problemsAfter(
   file: string,
   from: string | RegExp,
@@ -46,8 +46,13 @@ export function problemsAfter(
   lexiconFor?: (words: string[]) => Lexicon,
 ): Found[] {
   const folder = copyOfScripts();
-  shipped ??= checkFolder(folder, 'en').map(keyOf);
   change(folder, file, from, to);
+  return newProblems(folder, lexiconFor);
+}
+
+/** What is wrong with a copy and is not wrong with what is shipped. */
+export function newProblems(folder: string, lexiconFor?: (words: string[]) => Lexicon): Found[] {
+  shipped ??= checkFolder('scripts-cues', 'en').map(keyOf);
   const known = shipped;
   const found = checkFolder(folder, 'en', lexiconFor).filter((one) => !known.includes(keyOf(one)));
   return found.map(({ file: path, line, field, problem }) => ({

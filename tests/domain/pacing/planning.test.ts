@@ -1,0 +1,239 @@
+import { describe, expect, it } from 'vitest';
+import table from '../../../src/cues/durations.json';
+import { loadBook } from '../../../src/cues/fromFolder';
+import { secondsOf } from '../../../src/domain/pacing/duration';
+import type { PacedLine } from '../../../src/domain/pacing/line';
+import { askOf, planOf, planStep } from '../../../src/domain/pacing/planning';
+import { checksOf, type CueBook } from '../../../src/domain/script';
+import { checkStep, evenly, readable, setStep } from './readable';
+
+const book = loadBook('scripts-cues', 'en');
+const measured = (text: string) => secondsOf(table, text);
+const said = (lines: PacedLine[]) => lines.flatMap(({ text }) => text ?? []);
+
+describe('a plan as it is heard', () => {
+  it('one side of a check: the side first, the set-up, a counted exhale, the hold, two breaths', () => {
+    const step = checkStep('overhead-passive', { side: 'left' });
+    expect(readable(planStep(book, step, evenly))).toEqual([
+      '0.0 cueing 1 "Left side."',
+      '1.0 cueing 6 "Lie on your back with your knees bent and your feet flat."',
+      '7.0 cueing 5.5 "Coach, ask first, then lay one hand on the lower ribs."',
+      '12.5 cueing 3.5 "Take a breath in through the nose."',
+      '16.0 settling 2',
+      '18.0 exhaling 5 [0:one 1:two 2:three 3:four 4:five]',
+      '23.0 cueing 7 "Lift the arm slowly, coach. Let it be heavy, and breathe as you like."',
+      '30.0 holding 4',
+      '34.0 cueing 3.5 "Lower the arm. Take two normal breaths."',
+      '37.5 resting 6',
+    ]);
+    expect(askOf(book, step)).toBe('What did you see on this side?');
+  });
+
+  it('a set: each rep by its number, with its pause at the knee', () => {
+    const lines = planStep(book, setStep('deadlift', { again: true }), evenly);
+    expect(readable(lines).slice(0, 8)).toEqual([
+      '0.0 cueing 4 "Take the same stance, bar close, arms long."',
+      '4.0 settling 8',
+      '12.0 cueing 8 "Go slowly, four times. Take a small breath in, and let it out through the effort."',
+      '20.0 repeating 1.5 rep 1 [0:one]',
+      '21.5 pausingAtKnee 2 rep 1',
+      '23.5 repeating 1.5 rep 1',
+      '25.0 repeating 1.5 rep 1',
+      '26.5 pausingAtKnee 2 rep 1',
+    ]);
+    expect(lines.at(-1)).toMatchObject({ rep: 4, phase: 'repeating' });
+  });
+
+  it('a rep that turns at the knee pauses there once, at the bottom', () => {
+    const rep = planStep(book, setStep('romanian-deadlift'), evenly).filter(({ rep }) => rep === 2);
+    expect(rep.map(({ phase, seconds }) => [phase, seconds])).toEqual([
+      ['repeating', 3],
+      ['pausingAtKnee', 2],
+      ['repeating', 2],
+    ]);
+  });
+
+  it('a long exhale on the way down of each rep, counted, and breathing in on the way up', () => {
+    const rep = planStep(book, setStep('lying-pullover'), evenly).filter(({ rep }) => rep === 6);
+    expect(rep.map(({ phase, seconds }) => [phase, seconds])).toEqual([
+      ['exhaling', 5],
+      ['repeating', 3],
+    ]);
+    expect(rep[0]?.beats.map(({ text }) => text)).toEqual(['one', 'two', 'three', 'four', 'five']);
+  });
+
+  it('normal breaths at the far point, each told', () => {
+    const rep = planStep(book, setStep('hands-knees-walkout'), evenly).filter((l) => l.rep === 1);
+    expect(rep[1]).toMatchObject({ phase: 'holding', seconds: 8 });
+    expect(rep[1]?.beats.map(({ atSeconds, text }) => [atSeconds, text])).toEqual([
+      [0, 'Breathe.'],
+      [4, 'Breathe.'],
+    ]);
+  });
+
+  it('as many long breaths as the dose says, with a breath in between', () => {
+    const lines = planStep(book, setStep('supported-hang'), evenly);
+    const breaths = lines.filter(({ phase }) => phase === 'exhaling' || phase === 'resting');
+    expect(breaths.map(({ phase, seconds }) => [phase, seconds])).toEqual([
+      ['exhaling', 6],
+      ['resting', 3],
+      ['exhaling', 6],
+      ['resting', 3],
+      ['exhaling', 6],
+      ['resting', 6],
+    ]);
+  });
+});
+
+describe('what is said before the work', () => {
+  const { setUp, setUpAgain, fixes, good, easier, heavier, caution } = book.drills['bell-hinge']!;
+
+  it('the full set-up and the caution the first time, the short set-up after', () => {
+    expect(said(planStep(book, setStep('bell-hinge'), evenly)).slice(0, -1)).toEqual([
+      ...setUp,
+      caution,
+    ]);
+    expect(
+      said(planStep(book, setStep('bell-hinge', { again: true }), evenly)).slice(0, -1),
+    ).toEqual(setUpAgain);
+  });
+
+  it.each([
+    ['the second side', { side: 'right' as const }],
+    ['another try', { side: 'left' as const, try: 2 }],
+    ['a retest', { side: 'left' as const, retest: true }],
+  ])('the short set-up for %s of a check', (_, more) => {
+    const texts = said(planStep(book, checkStep('overhead-passive', more), evenly));
+    expect(texts.slice(1, 3)).toEqual(book.checks['overhead-passive']!.setUpAgain);
+  });
+
+  it('one fix, and only that one', () => {
+    const texts = said(planStep(book, setStep('bell-hinge', { fix: 'knees-forward' }), evenly));
+    const cues = fixes.filter(({ cue }) => texts.includes(cue));
+    expect(cues.map(({ fault }) => fault)).toEqual(['knees-forward']);
+  });
+
+  it('what good looks like, where no fault was named', () => {
+    const texts = said(planStep(book, setStep('bell-hinge', { sayGood: true }), evenly));
+    expect(texts).toContain(good);
+    expect(said(planStep(book, setStep('bell-hinge'), evenly))).not.toContain(good);
+  });
+
+  it('how the load changes', () => {
+    const of = (load: Parameters<typeof setStep>[1]) =>
+      said(planStep(book, setStep('bell-hinge', { again: true, ...load }), evenly));
+    expect(of({ load: 'raised' })).toContain(easier!.cue);
+    expect(of({ load: 'heavier' })).toContain(heavier!.cue);
+    expect(of({ load: 'unloaded' })).toContain(book.lines['say.unloaded']);
+    expect(of({ load: 'as-written' })).not.toContain(easier!.cue);
+  });
+});
+
+/** Every check side and every set that the book can come to. */
+const everyPlan = (of: CueBook): [string, PacedLine[]][] => [
+  ...Object.values(of.checks).flatMap((check) =>
+    (check.sided ? (['left', 'right'] as const) : [null]).map((side): [string, PacedLine[]] => [
+      `check/${check.id}`,
+      planStep(of, checkStep(check.id, { side }), measured),
+    ]),
+  ),
+  ...Object.values(of.drills).flatMap((drill) =>
+    drill.fixes.map(({ fault: fix }, index): [string, PacedLine[]] => [
+      `set/${drill.id} ${fix}`,
+      planStep(of, setStep(drill.id, { fix, again: index > 0 }), measured),
+    ]),
+  ),
+];
+
+describe('every plan of the shipped scripts', () => {
+  it.each(everyPlan(book))('%s: one line after the other, nothing overlaps', (_, lines) => {
+    lines.forEach(({ atSeconds, seconds, phase, text }, index) => {
+      const next = lines[index + 1];
+      if (next) expect(next.atSeconds).toBeCloseTo(atSeconds + seconds, 6);
+      expect(seconds).toBeGreaterThan(0);
+      expect(phase === 'cueing').toBe(text !== null);
+    });
+  });
+
+  it.each(everyPlan(book))(
+    '%s: each count ends before the next and inside its line',
+    (_, lines) => {
+      for (const { seconds, beats } of lines) {
+        beats.forEach(({ atSeconds, text }, index) => {
+          const until = beats[index + 1]?.atSeconds ?? seconds;
+          expect(atSeconds + measured(text ?? ''), text ?? '').toBeLessThanOrEqual(until);
+        });
+      }
+    },
+  );
+
+  it.each(everyPlan(book))(
+    '%s: exhales of 4 to 8 s, at most 6, then two normal breaths',
+    (_, lines) => {
+      const exhales = lines.filter(({ phase }) => phase === 'exhaling');
+      for (const { seconds, beats } of exhales) {
+        expect(seconds).toBeGreaterThanOrEqual(4);
+        expect(seconds).toBeLessThanOrEqual(8);
+        expect(beats.map(({ atSeconds }) => atSeconds)).toEqual(
+          Array.from({ length: seconds }, (_second, second) => second),
+        );
+      }
+      expect(exhales.length).toBeLessThanOrEqual(6);
+      if (exhales.length > 0) expect(lines.at(-1)).toMatchObject({ phase: 'resting', seconds: 6 });
+    },
+  );
+
+  it('never tell anybody to hold a breath', () => {
+    const texts = everyPlan(book).flatMap(([, lines]) => said(lines));
+    expect(texts.filter((text) => /hold (your |the |a )?breath|don't breathe/i.test(text))).toEqual(
+      [],
+    );
+  });
+
+  it('are spoken at 130 to 150 words a minute', () => {
+    const texts = [...new Set(everyPlan(book).flatMap(([, lines]) => said(lines)))];
+    const words = texts.join(' ').split(' ').length;
+    const minutes = texts.reduce((sum, text) => sum + measured(text), 0) / 60;
+    expect(words / minutes).toBeGreaterThan(130);
+    expect(words / minutes).toBeLessThan(150);
+  });
+});
+
+describe('the plan of a whole routine', () => {
+  it('has every check by side, two sets a rung, and the retests', () => {
+    const steps = planOf(book, book.routines['overhead']!, measured).map(({ step }) => step);
+    expect(steps.slice(0, 5)).toEqual([
+      'check/overhead-passive left',
+      'check/overhead-passive right',
+      'check/overhead-active-lying',
+      'check/overhead-active-standing',
+      'set/supported-hang set 1',
+    ]);
+    expect(steps).toContain('set/half-kneeling-press right set 2');
+    expect(steps.at(-1)).toBe('check/overhead-active-standing retest');
+    expect(steps).toHaveLength(4 + 6 * 2 + 4);
+  });
+
+  it('takes under nine minutes for a readiness session in which every check is held', () => {
+    const checks = planOf(book, book.routines['readiness']!, measured).filter(
+      ({ step }) => step.startsWith('check/') && !step.endsWith('retest'),
+    );
+    expect(checks).toHaveLength(checksOf(book, 'overhead').length + 1 + 4);
+    const seconds = checks.reduce((sum, check) => sum + check.seconds, 0);
+    expect(seconds).toBeLessThan(9 * 60);
+  });
+});
+
+describe('what cannot be planned', () => {
+  it('a check or drill that is not there names the known ones', () => {
+    expect(() => planStep(book, checkStep('knees'), evenly)).toThrow(/no check "knees".*hinge-bar/);
+    expect(() => planStep(book, setStep('swing'), evenly)).toThrow(/no drill "swing".*deadlift/);
+  });
+
+  it('asks what the pain questions and the end ask, and nothing at the end', () => {
+    const ask = { do: 'ask', prompt: 'pain/how-much', area: null } as const;
+    expect(askOf(book, { ...ask, about: 'pain-number' })).toBe(book.lines['ask.pain-number']);
+    expect(askOf(book, { ...ask, about: 'end-session' })).toBe(book.lines['confirm.end']);
+    expect(askOf(book, { do: 'end', reason: 'completed' })).toBe('');
+  });
+});
