@@ -23,7 +23,7 @@ export class ErrorBoundary extends Component<
           question.
         </p>
         <div className="pair">
-          <a className="button first" href="">
+          <a className="button first" href="./">
             Reload
           </a>
           <button

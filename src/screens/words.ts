@@ -78,11 +78,12 @@ const QUESTION_TITLES: Record<string, string> = {
   confirm: 'Yes or no?',
 };
 
-/** The book's spoken name without its article, with a capital: "the bell hinge" -> "Bell hinge". */
-export const titled = (name: string): string => {
-  const bare = name.replace(/^(the|an|a) /i, '');
-  return bare.charAt(0).toUpperCase() + bare.slice(1);
-};
+/** The book's spoken name without its article: "the bell hinge" -> "bell hinge". */
+const bare = (name: string): string => name.replace(/^(the|an|a) /i, '');
+
+/** The same with a capital, as a title: "Bell hinge". */
+export const titled = (name: string): string =>
+  bare(name).charAt(0).toUpperCase() + bare(name).slice(1);
 
 /** The check or drill that a prompt asks about, or null. */
 export function subjectOf(book: CueBook, prompt: PromptId) {
@@ -105,9 +106,9 @@ export function repsOf(book: CueBook, prompt: PromptId): number | null {
   return ('dose' in subject ? subject.dose.reps : subject.reps) ?? null;
 }
 
-/** The name of a check or drill by its id, as decisions give it. */
+/** The name of a check or drill by its id, as it stands inside a sentence. */
 export const nameOf = (book: CueBook, id: string): string =>
-  titled(book.checks[id]?.name ?? book.drills[id]?.name ?? id);
+  bare(book.checks[id]?.name ?? book.drills[id]?.name ?? id);
 
 /** Where in the session a step is: "Hinge · rung 2 of 4 · set 1 of 2". */
 export function placeOf(book: CueBook, step: Told<'step'>): string {
@@ -142,7 +143,7 @@ export function standingOf(book: CueBook, { area, outcome, rung }: Standing): st
       if (rung === 0) return 'Below rung 1 of its ladder.';
       return drill === undefined
         ? 'A check did not hold yet.'
-        : `Rung ${rung} held. Homework: ${nameOf(book, drill).toLowerCase()}.`;
+        : `Rung ${rung} held. Homework: ${nameOf(book, drill)}.`;
   }
 }
 

@@ -29,6 +29,6 @@ export const Decisions = ({
 
 function detailOf(book: CueBook, { area, to, rule }: Told<'decision'>): string {
   const where = area === null ? '' : `${AREA_WORDS[area]}, `;
-  const next = to === null ? '' : `on to ${nameOf(book, to).toLowerCase()}, `;
+  const next = to === null ? '' : `on to ${nameOf(book, to)}, `;
   return `${where}${next}rule ${rule}`;
 }

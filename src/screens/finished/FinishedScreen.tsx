@@ -47,7 +47,8 @@ export function FinishedScreen({ seat }: { seat: Seat }) {
     <main className="page finished">
       <header className={`reason reason-${reason}`}>
         <h1 ref={heading} tabIndex={-1}>
-          {reason === 'red-flag' && <Shape name="pain" />} {REASON_WORDS[reason].title}
+          {reason === 'red-flag' && <Shape name="pain" />}
+          {REASON_WORDS[reason].title}
         </h1>
         <p className="lead">{REASON_WORDS[reason].text}</p>
         {rehearsal && <p>This was a rehearsal: nobody was tested.</p>}

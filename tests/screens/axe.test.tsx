@@ -1,0 +1,31 @@
+// @vitest-environment jsdom
+import { cleanup, fireEvent, screen } from '@testing-library/react';
+import { afterEach, beforeAll, expect, it } from 'vitest';
+import { faultsOfPage, show } from './rendering';
+import { STATES } from './states';
+
+beforeAll(() => {
+  document.documentElement.lang = 'en';
+  document.title = 'Sayso';
+});
+afterEach(cleanup);
+
+it.each(Object.keys(STATES))('%s has nothing that axe objects to', async (name) => {
+  show(STATES[name]!);
+  expect(await faultsOfPage()).toEqual([]);
+});
+
+it('the sheets of faults and of warning signs have nothing that axe objects to', async () => {
+  show(STATES['run-set-open']!);
+  fireEvent.click(screen.getByRole('button', { name: 'Lost…' }));
+  expect(await faultsOfPage()).toEqual([]);
+  fireEvent.click(screen.getByRole('button', { name: 'Unwell' }));
+  expect(await faultsOfPage()).toEqual([]);
+});
+
+it('axe would object to a button without a name', async () => {
+  show(STATES['gate-first']!);
+  document.body.append(document.createElement('button'));
+  expect(await faultsOfPage()).toEqual([expect.stringContaining('button-name')]);
+  document.body.lastElementChild?.remove();
+});

@@ -1,0 +1,129 @@
+// @vitest-environment jsdom
+import { act, cleanup, fireEvent, screen } from '@testing-library/react';
+import { afterEach, describe, expect, it } from 'vitest';
+import type { MicrophoneState } from '../../src/screens/seat';
+import { STATE } from './fakeSeat';
+import { show } from './rendering';
+import { STATES } from './states';
+
+afterEach(cleanup);
+const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }));
+const agree = () => fireEvent.click(screen.getByRole('checkbox', { name: /they agree to begin/ }));
+const microphone = (state: MicrophoneState) => ({ ...STATE.microphone, state });
+
+describe('beginning', () => {
+  it('takes the tick and one tap: the first routine, by voice', () => {
+    const seat = show({});
+    agree();
+    press('Begin by voice');
+    expect(seat.did).toEqual([['begin', { routine: 'hinge', listen: 'microphone' }]]);
+  });
+
+  it('begins the chosen routine by touch, without the microphone', () => {
+    const seat = show({});
+    fireEvent.click(screen.getByRole('radio', { name: 'Overhead' }));
+    agree();
+    press('Begin by touch');
+    expect(seat.did).toEqual([['begin', { routine: 'overhead', listen: 'hands' }]]);
+  });
+
+  it('does not begin before history and consent are acknowledged, and says so', () => {
+    const seat = show({});
+    press('Begin by voice');
+    expect(seat.did).toEqual([]);
+    expect(screen.getByRole('alert').textContent).toMatch(/Ask first, then tick the box/);
+    expect(document.activeElement).toBe(screen.getByRole('checkbox'));
+    agree();
+    expect(screen.getByRole('alert').textContent).toBe('');
+    press('Begin by voice');
+    expect(seat.did).toHaveLength(1);
+  });
+
+  it('shows the cautions in plain words', () => {
+    show({});
+    const text = document.body.textContent;
+    for (const words of [
+      'pain, injury, surgery, pregnancy, and heart or blood-pressure history',
+      'licensed professional decides',
+      'not medical advice',
+      'Ask before you touch',
+      'Under 18',
+      'works at any moment',
+    ]) {
+      expect(text).toContain(words);
+    }
+  });
+
+  it('lets a newcomer watch a rehearsal in one tap, with nothing to acknowledge', () => {
+    const seat = show({ microphone: microphone('none') });
+    press('Watch a rehearsal');
+    expect(seat.did).toEqual([['rehearsal', 'hinge']]);
+  });
+});
+
+describe('the microphone', () => {
+  it('can be tried before anything starts', () => {
+    const seat = show({});
+    press('Try the microphone');
+    expect(seat.did).toEqual([['tryMicrophone']]);
+  });
+
+  it('shows how loud it is and whether it hears well', () => {
+    const seat = show({ microphone: { state: 'hears', level: 0.25, hearsWell: 'quiet' } });
+    const meter = screen.getByRole('meter', { name: 'Loudness' });
+    expect(meter.getAttribute('aria-valuenow')).toBe('25');
+    expect(screen.getByText(/Too quiet/)).toBeTruthy();
+    act(() => seat.patch({ microphone: { state: 'hears', level: 0.75, hearsWell: 'good' } }));
+    expect(meter.getAttribute('aria-valuenow')).toBe('75');
+    expect(screen.getByText(/Hears you well/)).toBeTruthy();
+  });
+
+  it.each<[MicrophoneState, RegExp]>([
+    ['denied', /not allowed.*page settings/],
+    ['none', /No microphone was found.*plug one in/],
+    ['unplugged', /was unplugged.*plug it in/],
+    ['failed', /ear could not start.*reload/],
+  ])('%s: says what is missing, and leads with touch', (state, words) => {
+    const seat = show({ microphone: microphone(state) });
+    expect(document.body.textContent).toMatch(words);
+    expect(document.body.textContent).toContain('Touch and keys do everything');
+    const [first] = screen.getAllByRole('button', { name: /^Begin/ });
+    expect(first?.textContent).toContain('touch');
+    agree();
+    fireEvent.click(first!);
+    expect(seat.did).toEqual([['begin', { routine: 'hinge', listen: 'hands' }]]);
+  });
+
+  it('says what to do while the browser asks', () => {
+    show({ microphone: microphone('asking') });
+    expect(screen.getByText(/choose Allow/)).toBeTruthy();
+  });
+
+  it('shows how far the recogniser has loaded, and what a failed load means', () => {
+    const seat = show({ ear: { state: 'loading', progress: 0.4 } });
+    expect(screen.getByRole('progressbar').getAttribute('value')).toBe('0.4');
+    act(() => seat.patch({ ear: { state: 'failed', progress: null } }));
+    expect(screen.queryByRole('progressbar')).toBeNull();
+    expect(screen.getByText(/recogniser could not load/)).toBeTruthy();
+  });
+
+  it('says that cues are shown where no voice was found', () => {
+    show({ voice: 'none' });
+    expect(screen.getByText(/No voice was found/)).toBeTruthy();
+  });
+});
+
+describe('an unfinished session', () => {
+  it('is offered by name; "Go on" needs no second acknowledgement', () => {
+    const seat = show(STATES['gate-unfinished']!);
+    expect(screen.getByText(/Hinge, begun .*2026/)).toBeTruthy();
+    press('Go on');
+    press('Leave it');
+    expect(seat.did).toEqual([['goOn'], ['discard']]);
+  });
+
+  it('is not mentioned where there is none', () => {
+    show({});
+    expect(screen.queryByText(/not finished/)).toBeNull();
+  });
+});

@@ -1,0 +1,27 @@
+import axe from 'axe-core';
+import { act, cleanup, render } from '@testing-library/react';
+import type { SessionEvent } from '../../src/ports';
+import { App } from '../../src/screens/App';
+import type { SeatState } from '../../src/screens/seat';
+import { fakeSeat, type FakeSeat } from './fakeSeat';
+
+/** Shows the app as it is in that state; the seat remembers what is done on it. */
+export function show(state: Partial<SeatState>): FakeSeat {
+  cleanup();
+  const seat = fakeSeat(state);
+  render(<App seat={seat} />);
+  return seat;
+}
+
+/** What the timeline tells next. */
+export function tell(seat: FakeSeat, ...events: SessionEvent[]): void {
+  act(() => events.forEach((event) => seat.show({ ...event, atSeconds: seat.nowSeconds() })));
+}
+
+/** What axe finds wrong on the page; contrast is computed from the style sheets instead. */
+export async function faultsOfPage(): Promise<string[]> {
+  const { violations } = await axe.run(document.body, {
+    rules: { 'color-contrast': { enabled: false } },
+  });
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+}
