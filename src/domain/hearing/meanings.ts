@@ -92,6 +92,8 @@ function isReadBySigns(
   phrases: Map<string, Meaning[]>,
 ): boolean {
   const words = phrase.split(' ');
+  const isResult = (some: string[]) =>
+    phrases.get(some.join(' '))?.some(({ is }) => is === 'result') ?? false;
   const ids = (some: string[], is: 'part' | 'state') =>
     (phrases.get(some.join(' ')) ?? []).flatMap((meaning) =>
       meaning.is === 'part' && is === 'part'
@@ -101,8 +103,9 @@ function isReadBySigns(
           : [],
     );
   return words.some((_, at) => {
-    const parts = ids(words.slice(0, at), 'part');
-    const states = [...ids(words.slice(at), 'state'), ...ids(words.slice(at + 1), 'state')];
+    const [before, rest, later] = [words.slice(0, at), words.slice(at), words.slice(at + 1)];
+    const parts = [...ids(before, 'part'), ...ids(rest, 'part')];
+    const states = [...ids(rest, 'state'), ...ids(later, 'state'), ...(isResult(before) ? [] : ids(before, 'state'))];
     return signs.some(
       ({ about, is }) =>
         about.some((part) => parts.includes(part)) && is.some((state) => states.includes(state)),

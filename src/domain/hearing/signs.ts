@@ -19,6 +19,8 @@ interface Named {
   parts: string[];
   /** Named together with the one before ("knees and shins"). */
   joined: boolean;
+  /** What was said of it stands before it; more may follow ("rounded back arched"). */
+  early: boolean;
   /** Something was said of it. */
   bound: boolean;
 }
@@ -70,14 +72,17 @@ export function faultsSaid(
     const states = statesOf(segment);
     const parts = partsOf(segment);
     const open = named.filter(({ bound }) => !bound);
-    const within = open.length > 0 ? open : joined || segment.after ? named : [];
-    const behind = states.length > 0 ? bind(order, within, states) : [];
+    const more = joined || segment.after || named.some(({ early }) => early);
+    const within = open.length > 0 ? open : more ? named : [];
+    const likely = means(segment, 'result') ? order.slice(0, 1) : order;
+    const behind = states.length > 0 ? bind(likely, within, states) : [];
     const whole = segment.meanings.find((meaning) => meaning.is === 'fault');
     const ahead =
-      states.length === 0 || (behind.length > 0 && open.length > 0)
+      states.length === 0 || means(segment, 'result') || (behind.length > 0 && open.length > 0)
         ? null
         : aheadOf(segments, index, order.slice(0, 1), states);
-    if (whole && !ahead && (open.length === 0 || behind.length === 0)) {
+    const single = !segment.text.includes(' ');
+    if (whole && !(ahead && single) && (open.length === 0 || behind.length === 0)) {
       note({ fault: whole.fault, good: false }, whole.noun);
     } else if (
       states.length > 0 &&
@@ -97,7 +102,7 @@ export function faultsSaid(
         if (named.length > 0 && !joined) negated = false;
         named = [];
       }
-      named.push({ parts, joined, bound: false });
+      named.push({ parts, joined, bound: false, early: false });
       joined = false;
     }
   });
@@ -145,7 +150,7 @@ function aheadOf(
       if (means(segment, 'fillers')) continue;
       return null;
     }
-    const named: Named = { parts, joined: false, bound: true };
+    const named: Named = { parts, joined: false, bound: true, early: true };
     return bind(order, [named], states).length > 0 ? { index: at, named } : null;
   }
   return null;

@@ -19,7 +19,13 @@ const script = {
   caution: '',
 };
 
-const check = (area: Area, id: string, name: string, faults: string[], sided = false): CheckScript => ({
+const check = (
+  area: Area,
+  id: string,
+  name: string,
+  faults: string[],
+  sided = false,
+): CheckScript => ({
   ...script,
   id,
   area,
@@ -50,7 +56,14 @@ const squat = [
 ];
 const hinge = [
   ...['knees-forward', 'knees-locked', 'shins-tilted', 'back-rounded', 'back-arched'],
-  ...['shoulders-forward', 'shoulders-first', 'hips-first', 'bar-away', 'weight-forward', 'toes-up'],
+  ...[
+    'shoulders-forward',
+    'shoulders-first',
+    'hips-first',
+    'bar-away',
+    'weight-forward',
+    'toes-up',
+  ],
 ];
 const standing = ['ribs-flared', 'back-arched', 'hips-forward', 'elbows-bent', 'arms-short'];
 
@@ -60,7 +73,12 @@ const checks = [
     ...['pressure-lost', 'ribs-flared', 'elbows-bent', 'arms-short'],
   ]),
   check('overhead', 'overhead-active-standing', 'the standing overhead check', standing),
-  check('squat', 'squat-bodyweight', 'the bodyweight squat', squat.filter((id) => id !== 'elbows-dropped')),
+  check(
+    'squat',
+    'squat-bodyweight',
+    'the bodyweight squat',
+    squat.filter((id) => id !== 'elbows-dropped'),
+  ),
   check('squat', 'squat-front-rack', 'the front rack squat', squat),
   check('hinge', 'hinge-unloaded', 'the unloaded hinge', hinge),
   check('hinge', 'hinge-bar', 'the hinge with the bar', hinge),
