@@ -44,7 +44,7 @@ describe('9 the coach overrules', () => {
     expect(told.decision).toMatchObject({ rule: '9.4', by: 'coach', to: 'bench-hinge' });
     const { step } = told;
     told.coach('back');
-    expectRefused(told, 'There is no drill below the bench hinge that we can do today.');
+    expectRefused(told, 'Nothing gentler than the bench hinge can be done today.');
     expect({ ...told.step, again: false }).toEqual(step);
   });
 
@@ -57,7 +57,7 @@ describe('9 the coach overrules', () => {
     expect(kept.now).toBe('check hinge-bar');
     expect(kept.held().stands).toBe('hinge ready');
     const first = new Telling('hinge').coach('back');
-    expectRefused(first, 'The hinge unloaded is the first one here, so there is none before it.');
+    expectRefused(first, 'The hinge unloaded comes before all others here.');
     expect(first.now).toBe('check hinge-unloaded');
   });
 
@@ -92,7 +92,7 @@ describe('9 the coach overrules', () => {
 
   it('9.6 heavier is refused after any pain in the area, and alone', () => {
     const hurt = bell().say('held', { pain: 1 }).kind('known').coach('heavier');
-    expectRefused(hurt, 'After what hurt, no load is added in the hinge today.');
+    expectRefused(hurt, 'In the hinge, the load stays as it is today.');
     expect(hurt.step).toMatchObject({ load: 'as-written' });
     const alone = new Telling('squat', 'alone').lost('back-rounded').coach('heavier');
     expectRefused(alone, 'Alone, the plate reach squat keeps the load that was agreed.');
@@ -122,23 +122,15 @@ describe('9 the coach overrules', () => {
   it('9.8 says why go-to cannot be done, and repeats the step', () => {
     const cases: [Telling, string, string][] = [
       [bell(), 'tightrope', 'I know no drill or check of that name on this ladder.'],
-      [bell(), 'goblet-squat', 'The goblet squat belongs elsewhere, and we are at the hinge.'],
+      [bell(), 'goblet-squat', 'We are at the hinge, and the goblet squat belongs elsewhere.'],
       [bell(), 'hinge-bar', 'The hinge bar has its turn after this ladder.'],
       [
         new Telling('readiness'),
         'standing-press',
         'The standing press has to wait until its ladder has its turn.',
       ],
-      [
-        bell().hurts(4, 'known'),
-        'deadlift',
-        'After what hurt, the deadlift has to wait for another day.',
-      ],
-      [
-        bell().hurts(1, 'sharp'),
-        'bell-hinge',
-        'After what hurt, the bell hinge has to wait for another day.',
-      ],
+      [bell().hurts(4, 'known'), 'deadlift', 'The deadlift has to wait for another day.'],
+      [bell().hurts(1, 'sharp'), 'bell-hinge', 'The bell hinge has to wait for another day.'],
     ];
     for (const [told, target, because] of cases) {
       const { now } = told;

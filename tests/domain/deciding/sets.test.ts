@@ -63,7 +63,7 @@ describe('3 a set that was not held', () => {
     const told = bell().lost('knees-forward');
     expect([told.now, told.rule]).toEqual(['set 2 bell-hinge', '3.1']);
     expect(told.step).toMatchObject({ fix: 'knees-forward', sayGood: false, of: 3 });
-    expect(told.decision.because).toBe('I heard knees forward: the same set, with one fix.');
+    expect(told.decision.because).toBe('The same set, with one fix.');
   });
 
   it('3.1 of several faults fixes the one that comes first in the drill', () => {
