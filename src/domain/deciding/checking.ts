@@ -1,5 +1,5 @@
 import type { Side } from '../areas';
-import { checksOf, type CheckScript, type CueBook } from '../script';
+import type { CheckScript } from '../script';
 import {
   mayLoad,
   MOST_TRIES,
@@ -43,8 +43,8 @@ const hasHeld = (round: Round, check: CheckScript): boolean =>
   slotsOf(check).every((slot) => answerOf(round, slot)?.result === 'held');
 
 /** Failed answers of a round with their checks, for the ladder's entry. */
-export const failuresOf = (book: CueBook, { area, checks }: AreaCourse) =>
-  checksOf(book, area).flatMap((check) =>
+export const failuresOf = ({ all, checks }: AreaCourse) =>
+  all.flatMap((check) =>
     slotsOf(check).flatMap((slot) => {
       const answer = answerOf(checks, slot);
       return answer !== null && isFail(answer) ? [{ check: check.id, ...answer }] : [];
@@ -53,7 +53,7 @@ export const failuresOf = (book: CueBook, { area, checks }: AreaCourse) =>
 
 /** Checks that are asked in the first round as things stand (rules 1.11, 6.1, 10.6, 10.7). */
 function askedOf(course: Course, at: AreaCourse): CheckScript[] {
-  const all = checksOf(course.book, at.area);
+  const { all } = at;
   const bars = !mayLoad(course, at) || all.some((c) => !c.loaded && hasFailed(at.checks, c));
   return all.filter(
     ({ loaded, needsCoach }) => !(loaded && bars) && !(needsCoach && course.way === 'alone'),
@@ -62,9 +62,8 @@ function askedOf(course: Course, at: AreaCourse): CheckScript[] {
 
 /** Checks that are asked again after the ladder (rules 5.1 to 5.4). */
 function retestedOf(course: Course, at: AreaCourse): CheckScript[] {
-  const { book, way } = course;
   if (at.climb === null || at.climb.ended === 'pain') return [];
-  const all = checksOf(book, at.area);
+  const { all } = at;
   const loads = mayLoad(course, at);
   const bars = !loads || all.some((c) => !c.loaded && hasFailed(at.retests, c));
   const failed = all.filter((c) => hasFailed(at.checks, c) && !(c.loaded && bars));
@@ -75,7 +74,7 @@ function retestedOf(course: Course, at: AreaCourse): CheckScript[] {
       c.loaded &&
       !failed.includes(c) &&
       slotsOf(c).every((slot) => answerOf(at.checks, slot) === null) &&
-      !(c.needsCoach && way === 'alone'),
+      !(c.needsCoach && course.way === 'alone'),
   );
   return held && loads && failed.length > 0 ? [...failed, ...waited] : failed;
 }
@@ -126,11 +125,7 @@ export function leaveOut(round: Round, slot: Slot): void {
 }
 
 /** Whether every check of the area was asked and held, at first or in the end. */
-export function standing(
-  { book }: Course,
-  { area, checks, retests }: AreaCourse,
-): 'held' | 'failed' | 'untested' {
-  const all = checksOf(book, area);
+export function standing({ all, checks, retests }: AreaCourse): 'held' | 'failed' | 'untested' {
   if (all.every((check) => hasHeld(checks, check))) return 'held';
   if (!all.some((check) => hasFailed(checks, check))) return 'untested';
   const regained = all.every((check) => hasHeld(checks, check) || hasHeld(retests, check));

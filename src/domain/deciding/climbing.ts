@@ -75,7 +75,7 @@ export function visit(climb: Climb, { rung, drill }: { rung: number; drill: Dril
 
 /** Rule 11.1: the lowest rung of every entry that applies, else the first. */
 function entryRung(course: Course, at: AreaCourse): number {
-  const failures = failuresOf(course.book, at);
+  const failures = failuresOf(at);
   const rungs = ladderOf(course, at)
     .entry.filter((entry) =>
       failures.some(
@@ -93,10 +93,7 @@ function entryRung(course: Course, at: AreaCourse): number {
 export function needsClimb(course: Course, at: AreaCourse): boolean {
   if (at.referred || at.timeUp) return false;
   if (at.climb !== null) return at.climb.ended === null;
-  return (
-    failuresOf(course.book, at).length > 0 &&
-    rungFrom(course, at, entryRung(course, at), -1) !== null
-  );
+  return failuresOf(at).length > 0 && rungFrom(course, at, entryRung(course, at), -1) !== null;
 }
 
 /** Begins the ladder; nothing happens where it was begun before. */

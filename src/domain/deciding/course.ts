@@ -2,7 +2,14 @@ import type { Area, Side, Way } from '../areas';
 import type { FaultId } from '../faults';
 import type { Load, PainKind, Result } from '../findings';
 import type { EndReason, EntryOf, SessionSettings } from '../log';
-import type { CheckId, CueBook, DrillId, Routine } from '../script';
+import {
+  checksOf,
+  type CheckId,
+  type CheckScript,
+  type CueBook,
+  type DrillId,
+  type Routine,
+} from '../script';
 
 /** What was said of one side of a check or set. */
 export interface Answer {
@@ -62,6 +69,8 @@ export interface Climb {
 
 export interface AreaCourse {
   area: Area;
+  /** Its checks, in the order they are asked. */
+  all: CheckScript[];
   checks: Round;
   retests: Round;
   climb: Climb | null;
@@ -146,7 +155,7 @@ export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
       throw new Error(`Routine "${routine.id}" needs a ladder for ${area}: add it to the scripts.`);
     }
   }
-  const areas = new Map(routine.items.map(({ area }) => [area, openArea(area)]));
+  const areas = new Map(routine.items.map(({ area }) => [area, openArea(book, area)]));
   return {
     book,
     routine,
@@ -168,8 +177,9 @@ export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
   };
 }
 
-const openArea = (area: Area): AreaCourse => ({
+const openArea = (book: CueBook, area: Area): AreaCourse => ({
   area,
+  all: checksOf(book, area),
   checks: new Map(),
   retests: new Map(),
   climb: null,

@@ -83,7 +83,7 @@ function outcomeOf(course: Course, at: AreaCourse): AreaOutcome {
   ) {
     return 'unfinished';
   }
-  const stands = standing(course, at);
+  const stands = standing(at);
   if (stands === 'held') return 'ready';
   return stands === 'failed' && at.climb !== null ? 'working' : 'unfinished';
 }

@@ -8,7 +8,7 @@ import { Walk } from './walking';
 
 const SESSIONS = 10_000;
 /** Sessions whose every prefix is decided anew: slower, so fewer. */
-const EVERY = 8;
+const EVERY = 12;
 /** Undo costs one more decision for each entry. */
 const UNDO_EVERY = 2;
 /** The longest session by rules alone stays under this, in entries. */
