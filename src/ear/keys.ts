@@ -41,15 +41,13 @@ export function replyOfKey(prompt: PromptId, key: string): Reply | null {
   return anywhere === undefined ? null : command(anywhere);
 }
 
-/** What a key means at this prompt alone; null where it must mean nothing there. */
-function ownOf(prompt: PromptId, key: string): Reply | null | undefined {
+/** What a key means at this prompt alone. */
+function ownOf(prompt: PromptId, key: string): Reply | undefined {
   const forward = FORWARD.includes(key);
   if (prompt === 'pain/how-much') {
-    if (forward) return null;
     return /^[0-9]$/.test(key) ? { ...NO_REPLY, result: 'pain', pain: Number(key) } : undefined;
   }
   if (prompt === 'pain/kind') {
-    if (forward) return null;
     const kind = ({ n: 'new', s: 'sharp', k: 'known' } as const)[key];
     return kind && { ...NO_REPLY, painKind: kind };
   }
