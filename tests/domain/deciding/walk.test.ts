@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { areaStates, live, nextStep, undoable } from '../../../src/domain/deciding/deciding';
 import type { Decision, Step } from '../../../src/domain/deciding/step';
@@ -148,7 +149,15 @@ function lookBack(seed: number, entries: Entry[], byRulesAlone: boolean): void {
 const isSame = (one: Decision, other: Decision): boolean =>
   JSON.stringify(one) === JSON.stringify(other);
 
-function walk(seed: number): { entries: number; end: string } {
+/** Ids of the rules as they are written down. */
+const RULES = [
+  ...readFileSync(
+    new URL('../../../src/domain/deciding/RULES.md', import.meta.url),
+    'utf8',
+  ).matchAll(/^- \*\*([\d.]+)\*\*/gm),
+].map(([, id]) => id);
+
+function walk(seed: number, rules: Set<string>): string {
   const session = new Walk(seed);
   const { told, habits } = session;
   const note = (what: string) => `seed ${seed}: ${what}`;
@@ -162,6 +171,7 @@ function walk(seed: number): { entries: number; end: string } {
     if (length > quiet && !isSame(told.decision, before)) throw new Error(note('silence decided'));
     session.tell();
     const after = told.decision;
+    rules.add(after.rule);
     const log = live(told.entries);
     const broken = brokenByPain(after.step, log);
     if (broken !== null) throw new Error(note(`${brief(after.step)} ${broken}`));
@@ -191,19 +201,22 @@ function walk(seed: number): { entries: number; end: string } {
   }
   const broken = brokenByReadiness(live(told.entries));
   if (broken !== null) throw new Error(note(`is ready although ${broken}`));
-  return { entries: told.entries.length, end: before.step.reason };
+  return before.step.reason;
 }
 
 describe(`${SESSIONS} random sessions`, { timeout: 120_000 }, () => {
   it('keep every rule of pain, caps, undo and silence, and all end', () => {
     const ends: Record<string, number> = {};
+    const rules = new Set<string>();
     for (let seed = 1; seed <= SESSIONS; seed += 1) {
-      const { end } = walk(seed);
+      const end = walk(seed, rules);
       ends[end] = (ends[end] ?? 0) + 1;
     }
     // The walks must reach every way of ending, or they prove little.
     expect(Object.keys(ends).sort()).toEqual(['completed', 'red-flag', 'stopped']);
     for (const count of Object.values(ends)) expect(count).toBeGreaterThan(200);
+    expect([...rules].filter((rule) => !RULES.includes(rule))).toEqual([]);
+    expect(rules.size).toBeGreaterThan(40);
   });
 
   it('decided anew at every entry, keep to their minutes and step back from a rung once', () => {

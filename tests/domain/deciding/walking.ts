@@ -2,6 +2,7 @@ import type { Side } from '../../../src/domain/areas';
 import { undoable } from '../../../src/domain/deciding/deciding';
 import { RED_FLAGS, RESULTS, type PainKind } from '../../../src/domain/findings';
 import type { OverruleCommand } from '../../../src/domain/log';
+import type { CueBook } from '../../../src/domain/script';
 import { Telling } from './logging';
 
 /** Random numbers from a seed, 0 to 1 (mulberry32, public domain). */
@@ -43,7 +44,10 @@ export class Walk {
   readonly habits: Habits;
   readonly random: () => number;
 
-  constructor(readonly seed: number) {
+  constructor(
+    readonly seed: number,
+    book?: CueBook,
+  ) {
     this.random = randomFrom(seed);
     this.habits = {
       coach: this.pick([0, 0, 0.1, 0.4]),
@@ -52,7 +56,7 @@ export class Walk {
       slowSeconds: this.pick([30, 60, 300]),
     };
     const routine = this.pick(['readiness', 'readiness', 'overhead', 'squat', 'hinge']);
-    this.told = new Telling(routine, this.pick(['hands-on', 'hands-on', 'alone']));
+    this.told = new Telling(routine, this.pick(['hands-on', 'hands-on', 'alone']), {}, book);
   }
 
   pick<T>(list: readonly T[]): T {
