@@ -82,10 +82,12 @@ function addResults(graph: Graph, book: CueBook, prompt: Prompt): number[] {
   const faults =
     prompt.kind === 'result' ? [...prompt.faults] : early ? Object.keys(book.faults) : [];
   const first = graph.state(true);
-  const second = graph.state(true);
-  const joined = graph.state();
-  addFaults(graph, book, faults, starts, first);
   if (faults.length > 0) {
+    const article = graph.state();
+    const joined = graph.state();
+    const second = graph.state(true);
+    for (const word of book.vocabulary.goTo.articles.slice(0, 1)) graph.word(starts, article, word);
+    addFaults(graph, book, faults, [...starts, article], first);
     for (const word of book.vocabulary.numbers.and.slice(0, 1)) graph.word([first], joined, word);
     addFaults(graph, book, faults, [first, joined, failed], second);
   }

@@ -104,8 +104,15 @@ function isReadBySigns(
     );
   return words.some((_, at) => {
     const [before, rest, later] = [words.slice(0, at), words.slice(at), words.slice(at + 1)];
-    const parts = [...ids(before, 'part'), ...ids(rest, 'part')];
-    const states = [...ids(rest, 'state'), ...ids(later, 'state'), ...(isResult(before) ? [] : ids(before, 'state'))];
+    const turned = at === 1 && !isResult(before);
+    const parts = [
+      ...[...ids(before, 'part'), ...ids(before.slice(1), 'part')],
+      ...(turned ? [...ids(rest, 'part'), ...ids(later, 'part')] : []),
+    ];
+    const states = [
+      ...[...ids(rest, 'state'), ...ids(later, 'state')],
+      ...(turned ? ids(before, 'state') : []),
+    ];
     return signs.some(
       ({ about, is }) =>
         about.some((part) => parts.includes(part)) && is.some((state) => states.includes(state)),

@@ -169,7 +169,11 @@ function decided(
         : false;
   const fits = harm || answers || (asked.kind === 'result' && reply.result !== null);
   const asks = doubtful || cut || !fits || unknown > UNKNOWN.act;
-  if (unknown > UNKNOWN.ask || !isWorthAsking(asked, said, graded || answers || said.kinds.length > 0)) return IGNORED;
+  if (
+    unknown > UNKNOWN.ask ||
+    !isWorthAsking(asked, said, graded || answers || said.kinds.length > 0)
+  )
+    return IGNORED;
   const failed = said.results.includes('failed');
   return { reply, verdict: asks ? 'confirm' : 'accept', sure, failed };
 }
