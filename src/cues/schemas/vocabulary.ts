@@ -88,7 +88,10 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     sides: every(['left', 'right', 'both'] as const, readable),
     results: every(RESULT_WORDS, readable),
     parts: z.record(name, z.array(phrase).min(1)),
-    states: z.record(name, z.strictObject({ words: phrases, nouns: phrases })),
+    states: z.record(
+      name,
+      z.strictObject({ words: phrases, nouns: phrases, alone: z.boolean().default(false) }),
+    ),
     faults: z.array(fault).min(1),
     pain: z.strictObject({
       readback: z.string().min(1),

@@ -93,7 +93,13 @@ export function faultsSaid(
         named.push(ahead.named);
       }
       const noun = segment.meanings.some((meaning) => meaning.is === 'state' && meaning.noun);
-      const alone = isLoose(segment, named) ? [] : only(order, states, negated);
+      const alone = isLoose(segment, named)
+        ? []
+        : only(
+            order,
+            states.filter((state) => vocabulary.states[state]?.alone),
+            negated,
+          );
       const pairs = ahead ? bind(order, [ahead.named], states) : behind.length > 0 ? behind : alone;
       for (const pair of pairs) note(pair, noun);
       if (pairs.length === 0 && refused && noun) said.pairs++;

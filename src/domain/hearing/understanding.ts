@@ -1,7 +1,7 @@
 import type { CueBook, PromptId } from '../script';
 import { commandSaid, type CommandSaid } from './commanding';
 import { correctedStatement } from './correcting';
-import { judge, type Judged } from './judging';
+import { ANGLE_DEGREES, judge, type Judged } from './judging';
 import { meaningsOf, type Meaning } from './meanings';
 import { commandsAt, promptOf, type Prompt } from './prompts';
 import { readbackOf } from './readback';
@@ -183,7 +183,7 @@ function isWorthAsking(asked: Prompt, said: Statement, graded: boolean): boolean
   if (graded || said.redFlags.length > 0) return true;
   if (said.faults.pairs > 0) return said.told || said.faults.unclear;
   if (asked.kind !== 'result') return said.unsure && said.painNumbers.length > 0;
-  const angled = said.angles.some((angle) => angle >= 20);
+  const angled = said.angles.some((angle) => angle >= ANGLE_DEGREES.least);
   const overhead = asked.area === 'overhead';
   return (
     said.degrees ||
@@ -199,7 +199,7 @@ function unknownShare(segments: Segment[], said: Statement): number {
   const known =
     said.results.length +
     said.sides.length +
-    said.angles.length +
+    said.angles.filter((angle) => angle >= ANGLE_DEGREES.least).length +
     said.painNumbers.length +
     2 * said.faults.pairs +
     2 * said.redFlags.length +

@@ -31,6 +31,8 @@ export type SpokenCommand = Exclude<Command, 'go-to'>;
 export interface StateWords {
   words: Pattern[];
   nouns: Pattern[];
+  /** Said without a part it is of the one expected fault that it can be of ("flared"). */
+  alone: boolean;
 }
 
 /** Any of these parts with a state of `is` is the fault; a negated `isNot` is the fault too. */
