@@ -82,8 +82,12 @@ const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
   return result;
 };
 
+/** Put before and after: files begin and end hard on the word, and the head never heard that. */
+const AROUND_SAMPLES = 0.2 * HEARD_RATE;
+const LONGEST_SPOKEN_SECONDS = LONGEST_SECONDS - 0.5;
+
 /**
- * The one utterance of a sound file: all from its first word to its last, without the silence
+ * The one utterance of a sound file: all from its first word to its last, with little silence
  * around. Null where nobody speaks.
  * @throws EarFileError where that is longer than a reply can be.
  */
@@ -93,17 +97,18 @@ export async function utteranceOf(
 ): Promise<Float32Array | null> {
   const pieces = await utterancesOf(samples);
   if (pieces.length === 0) return null;
-  const whole = new Float32Array(pieces.reduce((length, piece) => length + piece.length, 0));
-  let at = 0;
+  const spoken = pieces.reduce((length, piece) => length + piece.length, 0);
+  const seconds = spoken / HEARD_RATE;
+  if (seconds > LONGEST_SPOKEN_SECONDS)
+    throw new EarFileError(
+      `${name}: holds ${Math.round(seconds)} s of speech; a reply is at most ` +
+        `${LONGEST_SPOKEN_SECONDS} s. Cut it into one file a reply.`,
+    );
+  const whole = new Float32Array(spoken + 2 * AROUND_SAMPLES);
+  let at = AROUND_SAMPLES;
   for (const piece of pieces) {
     whole.set(piece, at);
     at += piece.length;
   }
-  const seconds = whole.length / HEARD_RATE;
-  if (seconds > LONGEST_SECONDS)
-    throw new EarFileError(
-      `${name}: holds ${Math.round(seconds)} s of speech; a reply is at most ${LONGEST_SECONDS} s. ` +
-        'Cut it into one file a reply.',
-    );
   return whole;
 }
