@@ -1,0 +1,160 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium, type BrowserContext, type Page } from 'playwright-core';
+import type { Entry } from '../../src/domain/log';
+import { serveFolder } from '../../src/serving/serving.mjs';
+
+const dist = fileURLToPath(new URL('../../dist', import.meta.url));
+
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--autoplay-policy=user-gesture-required',
+];
+
+export interface Opened {
+  page: Page;
+  context: BrowserContext;
+  /** Everything the page complained of. */
+  complaints: string[];
+  close(): Promise<void>;
+}
+
+export interface OpenOptions {
+  /** A WAV file that is the microphone; it begins to play when the microphone is opened. */
+  microphone?: string;
+  /** What the browser answers when the page asks for the microphone. */
+  permission?: 'granted' | 'denied';
+  /** Addresses that do not arrive. */
+  blocked?: RegExp;
+  viewport?: { width: number; height: number };
+  /** Runs in the page before anything of it. */
+  before?: () => void;
+}
+
+/** The built page in a real Chromium of its own, at its start gate. */
+export async function open(options: OpenOptions = {}): Promise<Opened> {
+  const { microphone, permission = 'granted', blocked, before } = options;
+  const served = await serveFolder(dist, { port: 0 });
+  const profile = mkdtempSync(join(tmpdir(), 'sayso-browser-'));
+  const fakes = [
+    '--use-fake-device-for-media-stream',
+    ...(permission === 'granted' ? ['--use-fake-ui-for-media-stream'] : []),
+    ...(microphone ? [`--use-file-for-fake-audio-capture=${microphone}%noloop`] : []),
+  ];
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    headless: true,
+    args: [...FLAGS, ...fakes],
+    viewport: options.viewport ?? { width: 390, height: 844 },
+  });
+  if (before) await context.addInitScript(before);
+  const page = context.pages()[0] ?? (await context.newPage());
+  const complaints: string[] = [];
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  if (blocked) await page.route(blocked, (route) => route.abort());
+  await page.goto(`http://localhost:${served.port}/`);
+  return {
+    page,
+    context,
+    complaints,
+    async close() {
+      await context.close();
+      await served.close();
+      rmSync(profile, { recursive: true, force: true });
+    },
+  };
+}
+
+/** The stored log as it lies in the browser's database, of the session begun last. */
+export const storedLog = (page: Page): Promise<Entry[]> =>
+  page.evaluate(
+    () =>
+      new Promise<Entry[]>((resolve, reject) => {
+        const opening = indexedDB.open('sayso');
+        opening.onerror = () => reject(new Error(String(opening.error)));
+        opening.onsuccess = () => {
+          const read = opening.result.transaction('entries').objectStore('entries').getAll();
+          read.onerror = () => reject(new Error(String(read.error)));
+          read.onsuccess = () => {
+            opening.result.close();
+            const rows = read.result as { session: string; entry: Entry }[];
+            const last = rows.findLast(({ entry }) => entry.type === 'started')?.session;
+            resolve(rows.filter(({ session }) => session === last).map(({ entry }) => entry));
+          };
+        };
+      }),
+  );
+
+/** Waits, without counting time, until the stored log holds what is looked for. */
+export async function untilStored(
+  page: Page,
+  found: (log: Entry[]) => boolean,
+  timeoutSeconds: number,
+): Promise<Entry[]> {
+  const deadline = Date.now() + timeoutSeconds * 1000;
+  for (;;) {
+    const log = await storedLog(page);
+    if (found(log)) return log;
+    if (Date.now() > deadline) {
+      const facts = log.map(({ type, atSeconds }) => `${atSeconds} ${type}`);
+      throw new Error(`Not stored in ${timeoutSeconds} s. The log:\n${facts.join('\n')}`);
+    }
+    await page.evaluate(() => new Promise((next) => requestAnimationFrame(next)));
+  }
+}
+
+interface Meter {
+  peak: number;
+}
+
+/** Begins to watch how loud the page is; `loudest` gives the peak since the last look. */
+export async function watchSound(page: Page): Promise<{ loudest(): Promise<number> }> {
+  await page.evaluate(() => {
+    const { ctx, masterGain } = (window as unknown as { Howler: HowlerSound }).Howler;
+    const analyser = ctx.createAnalyser();
+    masterGain.connect(analyser);
+    const meter: Meter = { peak: 0 };
+    (window as unknown as { meter: Meter }).meter = meter;
+    const samples = new Float32Array(analyser.fftSize);
+    const look = () => {
+      analyser.getFloatTimeDomainData(samples);
+      for (const sample of samples) meter.peak = Math.max(meter.peak, Math.abs(sample));
+      requestAnimationFrame(look);
+    };
+    look();
+  });
+  return {
+    loudest: () =>
+      page.evaluate(() => {
+        const { meter } = window as unknown as { meter: Meter };
+        const { peak } = meter;
+        meter.peak = 0;
+        return peak;
+      }),
+  };
+}
+
+interface HowlerSound {
+  ctx: AudioContext;
+  masterGain: GainNode;
+}
+
+/** Ticks what was asked before hands go on, and begins. */
+export async function begin(page: Page, how: 'voice' | 'touch', routine = 'hinge'): Promise<void> {
+  await page.locator(`input[value="${routine}"]`).check();
+  await page.getByRole('checkbox').check();
+  await page
+    .getByRole('button', { name: how === 'voice' ? 'Begin by voice' : 'Begin by touch' })
+    .click();
+}

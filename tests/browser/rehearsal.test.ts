@@ -1,0 +1,42 @@
+import { afterEach, expect, it } from 'vitest';
+import { bookOf } from '../../src/cli/verb';
+import { open, untilStored, watchSound, type Opened } from './opening';
+
+/** The first cue of the next set: the drill's short set-up. */
+const NEXT_CUE = bookOf().drills['bell-hinge']?.setUpAgain[0] ?? '';
+
+let opened: Opened | undefined;
+afterEach(async () => {
+  await opened?.close();
+  opened = undefined;
+});
+
+it('a newcomer without a microphone watches a recorded coach drive a real session', async () => {
+  opened = await open({ permission: 'denied' });
+  const { page, complaints } = opened;
+  await page.locator('input[value="hinge"]').check();
+  await page.getByRole('button', { name: 'Watch a rehearsal' }).click();
+  const sound = await watchSound(page);
+  const log = await untilStored(
+    page,
+    (log) => log.filter(({ type }) => type === 'finding').length > 1,
+    170,
+  );
+  expect(log.filter(({ type }) => type === 'finding')).toMatchObject([
+    { check: 'hinge-unloaded', faults: ['knees-forward'], source: { by: 'voice' } },
+    { drill: 'bell-hinge', faults: ['knees-forward'], source: { by: 'voice' } },
+  ]);
+  const after = await untilStored(
+    page,
+    (log) => log.filter(({ type }) => type === 'decision').length > 2,
+    10,
+  );
+  expect(after.filter(({ type }) => type === 'decision').at(-1)).toMatchObject({
+    to: 'bell-hinge',
+    rule: '3.1',
+  });
+  await sound.loudest();
+  await page.getByText(NEXT_CUE).waitFor();
+  expect(await sound.loudest()).toBeGreaterThan(0.1);
+  expect(complaints).toEqual([]);
+}, 200_000);

@@ -1,0 +1,102 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import { bookOf } from '../../src/cli/verb';
+import { begin, open, storedLog, untilStored, type Opened } from './opening';
+
+const SET_UP = bookOf().checks['hinge-unloaded']?.setUp[1] ?? '';
+
+let opened: Opened | undefined;
+afterEach(async () => {
+  await opened?.close();
+  opened = undefined;
+});
+
+/** To the first question, by touch: ready to settle, then done. */
+const toQuestion = async ({ page }: Opened) => {
+  await page.getByRole('button', { name: 'Done' }).click({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Held' }).waitFor();
+};
+
+describe('the tab is killed in mid-session', () => {
+  it('and comes back to the same question, with nothing lost', async () => {
+    opened = await open();
+    const { page } = opened;
+    await begin(page, 'touch');
+    await toQuestion(opened);
+    await page.getByRole('button', { name: 'Held' }).click();
+    await page.getByRole('heading', { name: /Hinge with the bar/i }).waitFor({ timeout: 20_000 });
+    await toQuestion(opened);
+    await untilStored(page, (log) => log.at(-1)?.type === 'asked', 10);
+    await page.reload();
+    await page.getByRole('button', { name: 'Go on' }).click();
+    await page.getByRole('button', { name: 'Held' }).waitFor({ timeout: 20_000 });
+    await page.getByRole('button', { name: 'Held' }).click();
+    const log = await untilStored(page, (log) => log.at(-1)?.type === 'ended', 40);
+    expect(log.filter(({ type }) => type === 'finding')).toMatchObject([
+      { check: 'hinge-unloaded', result: 'held', source: { by: 'hand' } },
+      { check: 'hinge-bar', result: 'held' },
+    ]);
+    expect(log.filter(({ type }) => type === 'outcome')).toMatchObject([{ outcome: 'ready' }]);
+    await page
+      .getByText(/ready to be taught/i)
+      .first()
+      .waitFor();
+  });
+});
+
+describe('what fails is said, and the session runs on with what is left', () => {
+  it('the microphone is refused: hands lead', async () => {
+    opened = await open({ permission: 'denied' });
+    const { page } = opened;
+    await begin(page, 'voice');
+    await page
+      .getByText(/microphone is not allowed|no microphone/i)
+      .first()
+      .waitFor();
+    await toQuestion(opened);
+    await page.getByRole('button', { name: 'Held' }).click();
+    await untilStored(page, (log) => log.some(({ type }) => type === 'finding'), 10);
+  });
+
+  it('no voice can speak: captions keep the pace', async () => {
+    opened = await open({ blocked: /flite\.wasm/ });
+    const { page } = opened;
+    await begin(page, 'touch');
+    await page
+      .getByText(/no voice/i)
+      .first()
+      .waitFor({ timeout: 20_000 });
+    await page.getByText(SET_UP).waitFor({ timeout: 30_000 });
+    await toQuestion(opened);
+  });
+
+  it('the recogniser does not arrive: touch and keys do everything', async () => {
+    opened = await open({ blocked: /encoder\.onnx/ });
+    const { page } = opened;
+    await page.getByText(/ear could not start|recogniser could not load/i).waitFor();
+    await begin(page, 'touch');
+    await toQuestion(opened);
+    await page.getByRole('button', { name: 'Held' }).click();
+    await untilStored(page, (log) => log.some(({ type }) => type === 'finding'), 10);
+  });
+
+  it('the record cannot be written: it is said, and kept', async () => {
+    opened = await open({
+      before: () => {
+        // A browser whose disk is full.
+        IDBObjectStore.prototype.add = () => {
+          throw new DOMException('full', 'QuotaExceededError');
+        };
+      },
+    });
+    const { page } = opened;
+    await begin(page, 'touch');
+    await page
+      .getByText(/room|full|space|storage/i)
+      .first()
+      .waitFor({ timeout: 20_000 });
+    await toQuestion(opened);
+    await page.getByRole('button', { name: 'Held' }).click();
+    await page.getByRole('heading', { name: /Hinge with the bar/i }).waitFor({ timeout: 20_000 });
+    expect(await storedLog(page)).toEqual([]);
+  });
+});
