@@ -15,8 +15,8 @@ export interface HowlerTones extends Tones {
    */
   unlock(): Promise<void>;
   /**
-   * Where other sound of the page joins in: its audio context and the master gain. Throws where
-   * the browser has no sound.
+   * Where other sound of the page joins in: its audio context and the master gain. Asks for
+   * sound back where it is suspended. Throws where the browser has no sound.
    */
   output(): { context: AudioContext; destination: AudioNode };
 }
@@ -56,6 +56,7 @@ export const createHowlerTones = (): HowlerTones => {
     output() {
       const sound = context();
       if (sound === null) throw new Error(NO_SOUND);
+      if (!runs()) void sound.resume();
       return { context: sound, destination: Howler.masterGain };
     },
   };

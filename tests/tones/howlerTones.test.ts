@@ -71,6 +71,8 @@ describe('tones in the page', () => {
     await pass(5000);
     expect(audio.begun).toHaveLength(1);
     expect(context!.resumes).toBe(resumes + 1);
+    tones.output();
+    expect(context!.resumes).toBe(resumes + 2);
     context!.state = 'running';
     tones.play('accepted');
     await pass(10);
