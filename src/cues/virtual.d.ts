@@ -1,12 +1,2 @@
-declare module 'virtual:sayso-cues' {
-  import type { Durations } from '../domain/pacing/duration';
-  import type { CueBook } from '../domain/script';
-  import type { Lexicon } from './soundingAlike';
-
-  /** Everything spoken, asked and graded, checked when the page was built. */
-  export const book: CueBook;
-  /** Pronunciations of every word that can be heard. */
-  export const lexicon: Lexicon;
-  /** How long words take to say. */
-  export const durations: Durations;
-}
+/** What the build embeds (plugin.ts); read it through page.ts, which says its types. */
+declare module 'virtual:sayso-cues';

@@ -1,5 +1,5 @@
 import { Howler } from 'howler';
-import { book, durations, lexicon } from 'virtual:sayso-cues';
+import { book, durations, lexicon } from '../cues/page';
 import { grammarOf } from '../domain/hearing/building';
 import { secondsOf } from '../domain/pacing/duration';
 import { createDeviceEar } from '../ear/deviceEar';
