@@ -94,6 +94,13 @@ describe('the microphone', () => {
     expect(seat.did).toEqual([['begin', { routine: 'hinge', listen: 'hands' }]]);
   });
 
+  it('tells a screen reader of a change of the microphone, politely', () => {
+    const seat = show({});
+    const told = () => screen.getAllByRole('status').map(({ textContent }) => textContent);
+    act(() => seat.patch({ microphone: microphone('unplugged') }));
+    expect(told().join()).toContain('was unplugged');
+  });
+
   it('says what to do while the browser asks', () => {
     show({ microphone: microphone('asking') });
     expect(screen.getByText(/choose Allow/)).toBeTruthy();

@@ -131,6 +131,15 @@ describe('the findings that count', () => {
     ]);
   });
 
+  it('each have their own prompt, also where two of them say the same', () => {
+    const check = finding('check/hinge-unloaded');
+    const view = viewAfter([check, held, end([check, held])]);
+    expect(findingsAtEnd(view).map(({ prompt }) => prompt)).toEqual([
+      'check/hinge-unloaded',
+      'set/bench-hinge',
+    ]);
+  });
+
   it('are shown without a prompt where the timeline never told it', () => {
     expect(
       findingsAtEnd(viewAfter([held, end([first, held])])).map(({ prompt }) => prompt),
