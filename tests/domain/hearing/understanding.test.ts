@@ -1,0 +1,252 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { isPrompt, promptsOf } from '../../../src/domain/hearing/prompts';
+import { understand } from '../../../src/domain/hearing/understanding';
+import { hearingBook } from './book';
+
+const book = hearingBook();
+const prompts = promptsOf(book).map(({ prompt }) => prompt);
+const hear = (at: string, text: string, confidence = 1, passLineDegrees = 155) =>
+  understand(book, at, text, { passLineDegrees, confidence });
+const hinge = 'check/hinge-unloaded';
+const overhead = 'check/overhead-passive';
+
+describe('a reading', () => {
+  it('keeps the words heard, is sure of plain ones, and says little back', () => {
+    expect(hear(overhead, 'Left, one forty, ribs flared.')).toEqual({
+      heard: 'Left, one forty, ribs flared.',
+      verdict: 'accept',
+      reply: {
+        command: null,
+        target: null,
+        side: 'left',
+        result: 'lost',
+        faults: ['ribs-flared'],
+        angleDegrees: 140,
+        pain: null,
+        painKind: null,
+        redFlag: null,
+      },
+      confidence: 1,
+      readback: 'left, one forty, ribs',
+    });
+  });
+
+  it('has neither reply nor readback where it is ignored', () => {
+    expect(hear(hinge, 'beautiful')).toMatchObject({
+      verdict: 'ignore',
+      reply: null,
+      readback: null,
+    });
+  });
+
+  it.each([
+    ['left pass', 'left, pass'],
+    ['right one oh five limited', 'right, one oh five, limited'],
+    ['both one hundred limited', 'both, one hundred, limited'],
+    ['pain seven', 'pain seven'],
+    ['no pain', 'no pain'],
+    ['new pain', 'new pain'],
+    ['fail', 'limited, or lost?'],
+    ['no rib flare', 'no fault'],
+    ['chest pain', 'chest pain'],
+    ['go back to the plate squat', 'go to the plate-reach squat'],
+  ])('"%s" is read back as "%s"', (text, readback) => {
+    expect(hear(overhead, text).readback).toBe(readback);
+  });
+
+  it('is less sure of what has to be asked about, and of a near-homophone', () => {
+    expect(hear(hinge, 'pass but knees forward').confidence).toBeLessThan(0.7);
+    expect(hear(hinge, 'past').confidence).toBeLessThan(1);
+  });
+
+  it('takes a pass only from the pass line on', () => {
+    expect(hear(overhead, 'one fifty pass', 1, 150).verdict).toBe('accept');
+    expect(hear(overhead, 'one forty nine pass', 1, 150).verdict).toBe('confirm');
+  });
+
+  it('asks about a fault that the check does not have', () => {
+    expect(hear('check/squat-bodyweight', 'elbows dropped').verdict).toBe('confirm');
+    expect(hear('check/squat-front-rack', 'elbows dropped').verdict).toBe('accept');
+    expect(hear('set/goblet-squat', 'elbows dropped').verdict).toBe('accept');
+  });
+
+  it('refuses a prompt that is not in the book', () => {
+    expect(() => hear('check/nothing', 'pass')).toThrow('no prompt "check/nothing"');
+    expect(() => hear('set/constructor', 'pass')).toThrow('no prompt');
+    expect(isPrompt(book, hinge)).toBe(true);
+    expect(isPrompt(book, 'toString')).toBe(false);
+  });
+});
+
+describe('how surely it was heard', () => {
+  it.each([
+    ['knees forward', 0.5, 'accept'],
+    ['knees forward', 0.49, 'confirm'],
+    ['knees forward', 0.25, 'confirm'],
+    ['knees forward', 0.24, 'ignore'],
+    ['next', 0.4, 'confirm'],
+    ['stop', 0.2, 'accept'],
+    ['pause', 0.2, 'accept'],
+    ['stop', 0.19, 'ignore'],
+    ['pain seven', 0.4, 'accept'],
+    ['pain seven', 0.2, 'confirm'],
+    ['chest pain', 0.2, 'confirm'],
+    ['chest pain', 0.4, 'accept'],
+  ])('"%s" at %d is %s', (text, confidence, verdict) => {
+    expect(hear(hinge, text, confidence).verdict).toBe(verdict);
+  });
+});
+
+describe('what may hurt somebody', () => {
+  const flags = Object.entries(book.vocabulary.redFlags);
+
+  it.each(prompts)('stop, pain and every red flag are heard at %s', (prompt) => {
+    expect(hear(prompt, 'stop').reply?.command).toBe('stop');
+    expect(hear(prompt, 'it hurts')).toMatchObject({
+      verdict: 'accept',
+      reply: { result: 'pain' },
+    });
+    for (const [redFlag, { say }] of flags) {
+      const text = say[0]!.replace(/[()?]/g, '');
+      expect(hear(prompt, text)).toMatchObject({ verdict: 'accept', reply: { redFlag } });
+    }
+  });
+
+  it.each(["don't stop", 'no dizziness', 'are you dizzy?', 'tell me if it hurts', 'never stop'])(
+    '"%s" is none',
+    (text) => {
+      expect(hear('idle', text).verdict).toBe('ignore');
+    },
+  );
+
+  it('keeps the pain that is said with a stop or a result', () => {
+    expect(hear(hinge, 'stop, pain six').reply).toMatchObject({ command: 'stop', pain: 6 });
+    expect(hear(hinge, 'limited, pain two').reply).toMatchObject({ result: 'short', pain: 2 });
+    expect(hear(hinge, 'limited, pain three').reply).toMatchObject({ result: 'pain', pain: 3 });
+    expect(hear(hinge, 'limited and it hurts').reply).toMatchObject({ result: 'pain', pain: null });
+  });
+});
+
+describe('for any words', () => {
+  const words = fc.constantFrom(
+    ...[
+      'knees',
+      'forward',
+      'no',
+      'not',
+      'left',
+      'right',
+      'one',
+      'forty',
+      'pass',
+      'limited',
+      'pain',
+    ],
+    ...[
+      'and',
+      'or',
+      ',',
+      'back',
+      'ribs',
+      'flared',
+      'stop',
+      'keep',
+      'your',
+      'go',
+      'to',
+      '?',
+      'zog',
+      '7/10',
+    ],
+  );
+  const talk = fc.array(words, { maxLength: 12 }).map((list) => list.join(' '));
+  const said = fc.oneof(talk, fc.string(), fc.string({ unit: 'binary' }));
+
+  it('an answer is given, whole and within its bounds', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...prompts),
+        said,
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (at, text, confidence) => {
+          const { heard, verdict, reply, readback, confidence: sure } = hear(at, text, confidence);
+          expect(heard).toBe(text);
+          expect(reply === null).toBe(verdict === 'ignore');
+          expect(readback === null).toBe(verdict === 'ignore');
+          expect(sure).toBeGreaterThanOrEqual(0);
+          expect(sure).toBeLessThanOrEqual(confidence);
+          if (reply?.pain != null) expect(reply.pain).toBeLessThanOrEqual(10);
+        },
+      ),
+      { numRuns: 1500, seed: 5 },
+    );
+  });
+
+  it('a fault that was denied is never recorded, and a told one is', () => {
+    const faults = [
+      ['knees', 'come forward', 'came forward', 'knees-forward'],
+      ['back', 'round', 'rounded', 'back-rounded'],
+      ['toes', 'lift', 'lifted', 'toes-up'],
+      ['bar', 'drift away', 'drifted away', 'bar-away'],
+      ['hips', 'shoot up', 'shot up', 'hips-first'],
+    ] as const;
+    const negator = fc.constantFrom("didn't", 'did not', 'never', "doesn't");
+    const owner = fc.constantFrom('', 'the ', 'his ', 'her ');
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...faults),
+        negator,
+        owner,
+        ([part, now, then, fault], no, whose) => {
+          expect(hear(hinge, `${whose}${part} ${no} ${now}, pass`).reply).toMatchObject({
+            result: 'held',
+            faults: [],
+          });
+          expect(hear(hinge, `${whose}${part} ${then}`).reply).toMatchObject({
+            result: 'lost',
+            faults: [fault],
+          });
+        },
+      ),
+    );
+  });
+
+  it('a fault told as an order, a question or a warning is never acted on', () => {
+    const opener = fc.constantFrom(
+      "don't let the",
+      'keep your',
+      'did your',
+      'are the',
+      'watch your',
+      'can you feel your',
+    );
+    const fault = fc.constantFrom(
+      'knees forward',
+      'back rounded',
+      'toes up',
+      'bar away',
+      'shins tilted',
+    );
+    fc.assert(
+      fc.property(opener, fault, (before, after) => {
+        expect(hear(hinge, `${before} ${after}`).verdict).toBe('ignore');
+      }),
+    );
+  });
+});
+
+describe('the prompts of a book', () => {
+  it('say what each expects', () => {
+    const expects = Object.fromEntries(promptsOf(book).map((each) => [each.prompt, each.expects]));
+    expect(expects[hinge]).toEqual(
+      expect.arrayContaining(['held', 'knees-forward', 'pain 0 to 10', 'stop']),
+    );
+    expect(expects[hinge]).not.toContain('ribs-flared');
+    expect(expects[hinge]).not.toContain('yes');
+    expect(expects[overhead]).toEqual(expect.arrayContaining(['side', 'angle', 'ribs-flared']));
+    expect(expects.confirm).toEqual(expect.arrayContaining(['yes', 'no', 'resume']));
+    expect(expects['pain/how-much']).toContain('pain 0 to 10');
+    expect(expects.idle).toContain('chest-pain');
+  });
+});
