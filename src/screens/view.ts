@@ -198,3 +198,6 @@ const isSame = (one: Finding, other: Finding): boolean =>
   one.angleDegrees === other.angleDegrees &&
   one.pain === other.pain &&
   one.faults.join() === other.faults.join();
+
+/** The last decision leads nowhere: the session is being closed, and nobody should go on. */
+export const isEnding = (view: View): boolean => view.decisions.at(-1)?.to === null;

@@ -292,6 +292,23 @@ it('a rehearsal says that it is one and can be left', () => {
 
 it('shows a decision by its reason before the next cue', () => {
   const seat = show(STATES['run-set-open']!);
-  tell(seat, { type: 'tone', name: 'accepted' }, decision('one more set, to be sure', '2.3', null));
+  tell(
+    seat,
+    { type: 'tone', name: 'accepted' },
+    decision('one more set, to be sure', '2.3', 'bell-hinge'),
+  );
   expect(screen.getByText(/one more set, to be sure/)).toBeTruthy();
+});
+
+it('after a warning sign no longer shows a drill that somebody might go on with', () => {
+  const seat = show(STATES['run-repeating']!);
+  tell(
+    seat,
+    heard('', 'accept', 'dizzy'),
+    { type: 'tone', name: 'accepted' },
+    decision('That is a warning sign, so the session ends here.', '7.4', null),
+    cue('I end the session here.'),
+  );
+  expect(heading()).toBe('The session ends');
+  expect(document.body.textContent).not.toContain('Set the bar down');
 });

@@ -2,7 +2,7 @@ import type { CueBook } from '../../domain/script';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
-import type { View } from '../view';
+import { isEnding, type View } from '../view';
 import { subjectOf } from '../words';
 
 /** Why this step was chosen, and what its script warns of. */
@@ -32,7 +32,7 @@ function Because({ view }: { view: View }) {
 function Caution({ book, view }: { book: CueBook; view: View }) {
   const subject = view.step === null ? null : subjectOf(book, view.step.prompt);
   const before = view.phase === 'cueing' || view.phase === 'settling';
-  if (subject === null || !before || subject.caution === '') return null;
+  if (subject === null || !before || isEnding(view) || subject.caution === '') return null;
   return (
     <p className="caution">
       <Shape name="notice" /> {subject.caution}

@@ -5,7 +5,7 @@ import type { Phase } from '../../ports';
 import type { Seat } from '../seat';
 import { Shape, type ShapeName } from '../Shape';
 import { useNowSeconds, useSeat } from '../useSeat';
-import { secondsLeft, type View } from '../view';
+import { isEnding, secondsLeft, type View } from '../view';
 import { PHASE_WORDS, placeOf, repsOf, SIDE_WORDS, titleOf } from '../words';
 import { sayable } from './sayable';
 
@@ -41,10 +41,11 @@ const asksEnd = (view: View): boolean =>
 
 /** Something other than the step's own work or question has the floor. */
 const isAside = (view: View): boolean =>
-  asksEnd(view) || view.phase === 'paused' || view.prompt.startsWith('pain/');
+  asksEnd(view) || isEnding(view) || view.phase === 'paused' || view.prompt.startsWith('pain/');
 
 function headingOf(book: CueBook, view: View): string {
   if (asksEnd(view)) return 'Stopped';
+  if (isEnding(view)) return 'The session ends';
   if (view.phase === 'paused') return 'Paused';
   if (view.prompt.startsWith('pain/')) return titleOf(book, view.prompt);
   return view.step === null ? 'Getting ready' : titleOf(book, view.step.prompt);
