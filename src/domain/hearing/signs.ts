@@ -9,7 +9,7 @@ export interface FaultsSaid {
   denied: FaultId[];
   /** "no ribs flared": a denial or a lost comma. */
   unclear: boolean;
-  /** Parts named without anything said of them. */
+  /** Parts named where nothing at all is said of any. */
   loose: string[];
   /** How many statements of what happened were understood. */
   pairs: number;
@@ -112,7 +112,12 @@ export function faultsSaid(
       joined = false;
     }
   });
-  said.loose = named.filter(({ bound }) => !bound).flatMap(({ parts }) => parts.slice(0, 1));
+  const told = segments.some(
+    (segment) => statesOf(segment).length > 0 && !means(segment, 'fillers'),
+  );
+  said.loose = told
+    ? []
+    : named.filter(({ bound }) => !bound).flatMap(({ parts }) => parts.slice(0, 1));
   return said;
 }
 

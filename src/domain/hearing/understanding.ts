@@ -192,9 +192,19 @@ function isWorthAsking(asked: Prompt, said: Statement, graded: boolean): boolean
   );
 }
 
+/** No meaning, or a word of counting that counts nothing ("a short week"). */
+function isUnknown(segment: Segment, before?: Segment, next?: Segment): boolean {
+  const counts = ({ is }: Meaning) => is === 'counted' || is === 'counting';
+  const counting = segment.meanings.length > 0 && segment.meanings.every(counts);
+  const counted = before?.number != null || next?.number != null;
+  return segment.by === 'unknown' || (counting && !counted);
+}
+
 /** How much of what was said is not understood, weighed against what is, 0 to 1. */
 function unknownShare(segments: Segment[], said: Statement): number {
-  const unknown = segments.filter(({ by }) => by === 'unknown').length;
+  const unknown = segments.filter((segment, at) =>
+    isUnknown(segment, segments[at - 1], segments[at + 1]),
+  ).length;
   const dangling = said.faults.pairs === 0 && !said.pain ? said.faults.loose.length : 0;
   const known =
     said.results.length +
