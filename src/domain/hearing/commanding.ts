@@ -1,7 +1,7 @@
 import type { CueBook } from '../script';
 import type { Meanings } from './meanings';
 import type { Command } from './reply';
-import type { Word } from './words';
+import type { Word, Words } from './words';
 
 /** A command found in an utterance. */
 export interface CommandSaid {
@@ -69,6 +69,25 @@ function sameCommand(
     if (again?.command === found.command) return again;
   }
   return null;
+}
+
+/** Other words that a "stop" at the start or end of an utterance may have beside it. */
+const BESIDE_STOP = 2;
+
+/**
+ * Whether somebody may have asked to stop among a few words that are not understood ("coach,
+ * stop"): asked about, since a stop that is missed may hurt.
+ */
+export function mayStop(book: CueBook, { words, question }: Words): boolean {
+  const { commands, talk } = book.vocabulary;
+  const texts = words.map(({ text }) => text);
+  const [stop] = commands.stop.say;
+  const others = texts.filter((text) => text !== stop);
+  const edge = texts[0] === stop || texts.at(-1) === stop;
+  const denied = others.some(
+    (text) => talk.negators.includes(text) || talk.refusals.includes(text),
+  );
+  return edge && !denied && !question && others.length <= BESIDE_STOP;
 }
 
 function targetOf(book: CueBook, meanings: Meanings, phrase: string[]): string | null {

@@ -1,5 +1,5 @@
 import type { CueBook, PromptId } from '../script';
-import { commandSaid, type CommandSaid } from './commanding';
+import { commandSaid, mayStop, type CommandSaid } from './commanding';
 import { correctedStatement } from './correcting';
 import { ANGLE_DEGREES, judge, type Judged } from './judging';
 import { meaningsOf, type Meaning } from './meanings';
@@ -61,6 +61,8 @@ export function understand(
   const understood =
     (command && commanded(book, asked, words, command, options)) ??
     replied(book, asked, words, options);
+  if (understood.verdict === 'ignore' && !ordered && mayStop(book, words))
+    return weighed(book, text, ASKS_TO_STOP, options.confidence);
   return weighed(book, text, understood, options.confidence);
 }
 
@@ -74,6 +76,12 @@ interface Understood {
 }
 
 const IGNORED: Understood = { reply: NO_REPLY, verdict: 'ignore', sure: 1 };
+
+const ASKS_TO_STOP: Understood = {
+  reply: { ...NO_REPLY, command: 'stop' },
+  verdict: 'confirm',
+  sure: 1,
+};
 
 /** Acts, asks or ignores by how surely the words were heard. */
 function weighed(
@@ -168,7 +176,9 @@ function decided(
         ? reply.painKind !== null || reply.pain !== null
         : false;
   const fits = harm || answers || (asked.kind === 'result' && reply.result !== null);
-  const asks = doubtful || cut || !fits || unknown > UNKNOWN.act;
+  const guessed = segments.some((each) => each.by === 'sounds' && means(each, 'result'));
+  const wordy = segments.some((each) => means(each, 'fillers'));
+  const asks = doubtful || cut || (guessed && wordy) || !fits || unknown > UNKNOWN.act;
   if (
     unknown > UNKNOWN.ask ||
     !isWorthAsking(asked, said, graded || answers || said.kinds.length > 0)
@@ -200,6 +210,21 @@ function isUnknown(segment: Segment, before?: Segment, next?: Segment): boolean 
   return segment.by === 'unknown' || (counting && !counted);
 }
 
+/** A word without meaning stands in the same clause as a result ("he passed his exam"). */
+function sharesClause(segments: Segment[]): boolean {
+  let clause: Segment[] = [];
+  const clauses = [clause];
+  for (const segment of segments) {
+    if (segment.after) clauses.push((clause = []));
+    clause.push(segment);
+  }
+  return clauses.some(
+    (each) =>
+      each.some((segment) => means(segment, 'result')) &&
+      each.some((segment, at) => isUnknown(segment, each[at - 1], each[at + 1])),
+  );
+}
+
 /** How much of what was said is not understood, weighed against what is, 0 to 1. */
 function unknownShare(segments: Segment[], said: Statement): number {
   const unknown = segments.filter((segment, at) =>
@@ -217,6 +242,6 @@ function unknownShare(segments: Segment[], said: Statement): number {
     said.kinds.length;
   const missed = unknown + dangling;
   if (missed === 0) return 0;
-  const alone = known < 2 && segments.some((segment) => means(segment, 'result'));
+  const alone = known < 2 && (dangling > 0 || sharesClause(segments));
   return alone ? 1 : missed / (missed + known);
 }
