@@ -50,6 +50,13 @@ describe('undo', () => {
     expect(live(told.entries).map(({ type }) => type)).toEqual(['started', 'finding']);
   });
 
+  it('takes back with a finding what was answered about its pain', () => {
+    const told = bell().say('pain').number(4);
+    told.undo('s:d:3');
+    expect(told.now).toBe('set 1 bell-hinge');
+    expect(last(told)?.id).toBe('s:d:2');
+  });
+
   it('takes back a number alone when the kind was asked after it', () => {
     const told = bell().say('pain').number(4).kind('sharp');
     expect(last(told)?.type).toBe('pain-kind');

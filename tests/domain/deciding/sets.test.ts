@@ -199,6 +199,11 @@ describe('6 caps', () => {
     expect(told.now).toBe('set 1 romanian-deadlift');
   });
 
+  it('6.1 the time that a question about pain stood open counts', () => {
+    const told = bell().say('held', { pain: 1 }).wait(1460).kind('known');
+    expect([told.now, told.rule]).toEqual(['retest hinge-unloaded', '6.1']);
+  });
+
   it('6.1 each area has its own time', () => {
     const told = new Telling('readiness').wait(1300).held(4).lost('heels-up').lost('toes-up');
     expect(told.wait(1300).held().now).toBe('set 2 cable-squat');

@@ -56,6 +56,7 @@ describe('7 stop and red flags', () => {
     const told = bell().redFlag('chest-pain');
     const flag = told.entries.at(-1)?.id ?? '';
     expect(told.undo(flag).coach('again').end(false).now).toBe('end red-flag');
+    expect(told.halt().end(true).now).toBe('end red-flag');
   });
 });
 
