@@ -66,7 +66,7 @@ function sameCommand(
     if (!found || !allowed.includes(found.command)) continue;
     if (end === phrase.length) return found;
     const again = sameCommand(meanings, phrase.slice(end), allowed);
-    if (again?.command === found.command) return again;
+    return again?.command === found.command ? again : null;
   }
   return null;
 }

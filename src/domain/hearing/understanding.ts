@@ -34,6 +34,9 @@ const UNKNOWN = { act: 0.34, ask: 0.5 } as const;
 /** How much less sure a reading is that has to be asked about. */
 const DOUBT = 0.6;
 
+/** No reply has more words than this; longer ones are talk. */
+const MOST_WORDS = 60;
+
 /** A near-homophone was read for what it sounds like. */
 const SOUNDS_LIKE = 0.9;
 
@@ -51,6 +54,7 @@ export function understand(
   const asked = promptOf(book, prompt);
   if (!asked) throw new Error(`There is no prompt "${prompt}" in the cue scripts.`);
   const words = wordsOf(text);
+  if (words.words.length > MOST_WORDS) return weighed(book, text, IGNORED, options.confidence);
   const whole = words.words.map((word) => word.text).join(' ');
   const ordered = meaningsOf(book)
     .phrases.get(whole)

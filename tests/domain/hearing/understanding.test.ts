@@ -183,6 +183,18 @@ describe('for any words', () => {
     );
   });
 
+  it('a flood of words is talk, and costs no time', () => {
+    const began = performance.now();
+    for (const text of [
+      'no '.repeat(55),
+      'no '.repeat(5000),
+      `${'please '.repeat(50)}x`,
+      'one '.repeat(60),
+    ])
+      expect(hear('confirm', `${text}zog`).verdict).toBe('ignore');
+    expect(performance.now() - began).toBeLessThan(1000);
+  });
+
   it('a fault that was denied is never recorded, and a told one is', () => {
     const faults = [
       ['knees', 'come forward', 'came forward', 'knees-forward'],
