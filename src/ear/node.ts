@@ -15,7 +15,9 @@ const head = fileURLToPath(new URL('../../public/ear/phone-head.onnx', import.me
 const installed = (name: string) => {
   const asset = EAR_ASSETS.find(({ to }) => to === name);
   if (asset === undefined) throw new Error(`The ear has no asset ${name}.`);
-  return readFile(installedPath(asset));
+  return readFile(installedPath(asset)).catch(() => {
+    throw new Error(`${asset.from} is not installed: run "npm ci".`);
+  });
 };
 
 /** The recogniser in Node, straight from the installed packages and public/ear: no build needed. */

@@ -47,7 +47,7 @@ const SPEAKERS = [
 ];
 
 async function gather(out: string): Promise<void> {
-  const random = randomFrom(7);
+  const random = randomFrom(19);
   const pick = <T>(from: T[]) => from[Math.floor(random() * from.length)] as T;
   const grammar = hingeCheck();
   const lexicon = lexiconOf(grammar);

@@ -1,8 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { ASKS_FROM } from '../../src/ear/confidence';
 import { nodeRecogniser } from '../../src/ear/node';
-import type { Recogniser } from '../../src/ear/recognising';
-import { hingeCheck, lexiconOf } from './grammars';
+import { OUTPUTS, outputOf } from '../../src/ear/phones';
+import { createRecogniser, type Recogniser, type Runtime } from '../../src/ear/recognising';
+import { hingeCheck, lexiconOf, phrases } from './grammars';
 import { mixed, NOISES, randomFrom } from './noises';
 import { COACH_VOICE, joined, SAYSO_VOICE, spoken } from './speech';
 
@@ -80,6 +81,52 @@ describe('what is no reply', () => {
     expect(await hear(new Float32Array(800).fill(0.5))).toBeNull();
     expect(await hear(new Float32Array(0))).toBeNull();
     expect(await hear(await spoken('stop', { after: 13 }))).toBeNull();
+  });
+});
+
+describe('a second look', () => {
+  /** A runtime whose head gives these rows of phones, one a look. */
+  const looksOf = async (...rows: string[][]) => {
+    let looks = 0;
+    const head = () => {
+      const row = rows[Math.min(looks, rows.length - 1)]!;
+      looks += 1;
+      const y = new Float32Array(row.length * OUTPUTS);
+      row.forEach((phone, frame) => {
+        y[frame * OUTPUTS + (outputOf(phone) ?? 0)] = 8;
+        // Half heard: the phone of the reply is not the likeliest, but not far below it.
+        if (phone === 'T') y[frame * OUTPUTS + outputOf('S')!] = 4.5;
+      });
+      return { y: { data: y } };
+    };
+    const runtime = {
+      env: { wasm: {} },
+      Tensor: Object,
+      InferenceSession: {
+        create: async (model: Uint8Array) => ({
+          run: async () => (model.length === 1 ? { last_hidden_state: {} } : head()),
+        }),
+      },
+    } as unknown as Runtime;
+    const loadModels = async () => ({ encoder: new Uint8Array(1), head: new Uint8Array(2) });
+    const grammar = phrases('confirm', ['yes']);
+    const heard = await (
+      await createRecogniser({ runtime, loadModels })
+    ).hear(new Float32Array(16000).fill(0.5), grammar, lexiconOf(grammar));
+    return { heard, looks };
+  };
+
+  test('is taken where the first was unsure, and the better one counts', async () => {
+    const { heard, looks } = await looksOf(['Y', 'EH', 'T'], ['Y', 'EH', 'S']);
+    expect(looks).toBe(2);
+    expect(heard?.confidence).toBeGreaterThan(0.8);
+    const worse = await looksOf(['Y', 'EH', 'T'], ['K', 'K', 'K']);
+    expect(worse.heard?.confidence).toBeLessThan(0.5);
+  });
+
+  test('is not taken where the first was sure, or hopeless', async () => {
+    expect(await looksOf(['Y', 'EH', 'S'])).toMatchObject({ looks: 1, heard: { text: 'yes' } });
+    expect(await looksOf(['K', 'K', 'K'])).toEqual({ looks: 1, heard: null });
   });
 });
 
