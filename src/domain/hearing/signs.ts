@@ -57,7 +57,7 @@ export function faultsSaid(
     const list = denied ? said.denied : said.faults;
     if (!list.includes(fault)) list.push(fault);
     said.pairs++;
-    for (const each of named) each.bound = true;
+    if (!good || expected.has(fault)) for (const each of named) each.bound = true;
     joined = false;
   };
   segments.forEach((segment, index) => {
@@ -74,7 +74,8 @@ export function faultsSaid(
     const open = named.filter(({ bound }) => !bound);
     const more = joined || segment.after || named.some(({ early }) => early);
     const within = open.length > 0 ? open : more ? named : [];
-    const likely = means(segment, 'result') ? order.slice(0, 1) : order;
+    const likely =
+      means(segment, 'result') || means(segment, 'fillers') ? order.slice(0, 1) : order;
     const behind = states.length > 0 ? bind(likely, within, states) : [];
     const whole = segment.meanings.find((meaning) => meaning.is === 'fault');
     const ahead =
@@ -182,14 +183,14 @@ function bind(order: FaultWords[][], named: Named[], states: string[]): Pair[] {
 const isLoose = (segment: Segment, named: Named[]): boolean =>
   named.length > 0 || means(segment, 'fillers') || means(segment, 'result');
 
-/** The one expected fault that a state without a part can only be of ("flared"). */
+/** The first expected fault that a state without a part can only be of ("flared"). */
 function only(order: FaultWords[][], states: string[], negated: boolean): Pair[] {
   const kind = negated ? 'isNot' : 'is';
   const fitting = (order[0] ?? []).filter(({ signs }) =>
     signs.some((sign) => sign[kind].some((state) => states.includes(state))),
   );
   const [fault] = fitting;
-  return fault && fitting.length === 1 ? [{ fault: fault.id, good: negated }] : [];
+  return fault ? [{ fault: fault.id, good: negated }] : [];
 }
 
 function pairOf(order: FaultWords[][], parts: string[], states: string[]): Pair | null {

@@ -29,9 +29,14 @@ export interface Asked {
   expected: ReadonlySet<FaultId>;
   /** A bare number is pain. */
   painNumber: boolean;
+  /** Angles are spoken here; elsewhere a small number counts reps. */
+  angles: boolean;
   /** A bare kind of pain is wanted. */
   painKind: boolean;
 }
+
+/** Numbers up to this count reps where no angle is spoken. */
+const MOST_REPS = 10;
 
 /** Reads one stretch of an utterance that holds no correction. */
 export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked): Statement {
@@ -55,6 +60,7 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
   const numbers = numbersIn(vocabulary, segments, {
     pain: pain || asked.painNumber,
     only: asked.painNumber,
+    angles: asked.angles,
   });
   const said = faultsSaid(vocabulary, segments, asked.expected);
   const brief = sides.length + numbers.angles.length > 0 || results.includes('lost');
@@ -141,7 +147,7 @@ function kindsIn(segments: Segment[], denied: (index: number) => boolean): PainK
 function numbersIn(
   vocabulary: Vocabulary,
   segments: Segment[],
-  pain: { pain: boolean; only: boolean },
+  pain: { pain: boolean; only: boolean; angles: boolean },
 ): Pick<Statement, 'angles' | 'painNumbers'> {
   const angles: number[] = [];
   const painNumbers: number[] = [];
@@ -158,6 +164,8 @@ function numbersIn(
     else if (means(next, 'counted') && !next?.after) return;
     else if (means(before, 'counting') && !segment.after) return;
     else if (pain.only || (pain.pain && segment.number < 20)) painNumbers.push(segment.number);
+    else if (!pain.angles && segment.number <= MOST_REPS && means(segments[index + 2], 'counted'))
+      return;
     else if (!(means(segment, 'fillers') && segment.number === 1)) angles.push(segment.number);
   });
   return { angles: [...new Set(angles)], painNumbers: [...new Set(painNumbers)] };

@@ -64,7 +64,7 @@ export function understand(
     : commandSaid(book, meaningsOf(book), words.words, commandsAt(asked));
   const understood =
     (command && commanded(book, asked, words, command, options)) ??
-    replied(book, asked, words, options);
+    replied(book, asked, withoutMovingOn(book, words), options);
   if (understood.verdict === 'ignore' && !ordered && mayStop(book, words))
     return weighed(book, text, ASKS_TO_STOP, options.confidence);
   return weighed(book, text, understood, options.confidence);
@@ -114,6 +114,14 @@ function weighed(
   };
 }
 
+/** "Pass, moving on": a result moves on by itself. */
+function withoutMovingOn(book: CueBook, { words, question }: Words): Words {
+  const comma = words.findLastIndex((word) => word.after);
+  const rest = words.slice(comma).map(({ text }) => text);
+  const next = comma > 0 && meaningsOf(book).commands.get(rest.join(' '))?.command === 'next';
+  return { words: next ? words.slice(0, comma) : words, question };
+}
+
 /** A command stands alone; after its comma only what does not change it may follow. */
 function commanded(
   book: CueBook,
@@ -148,6 +156,7 @@ function replied(
     expected,
     painNumber: asked.kind === 'pain-number',
     painKind: asked.kind === 'pain-kind',
+    angles: asked.kind !== 'result' || asked.area === 'overhead',
   };
   const read = (mayMean: (meaning: Meaning) => boolean) => {
     const segments = segmentsOf(book.vocabulary, meaningsOf(book), words, mayMean);
