@@ -24,6 +24,8 @@ export function commandSaid(
   words: Word[],
   allowed: readonly Command[],
 ): CommandSaid | null {
+  const halt = haltIn(meanings, words);
+  if (halt) return halt;
   const comma = words.findIndex((word) => word.after);
   for (const length of comma > 0 ? [words.length, comma] : [words.length]) {
     const texts = words.slice(0, length).map(({ text }) => text);
@@ -35,6 +37,15 @@ export function commandSaid(
     }
   }
   return null;
+}
+
+/** "No, stop" is a stop: after a comma as before it. */
+function haltIn(meanings: Meanings, words: Word[]): CommandSaid | null {
+  const comma = words.findLastIndex((word) => word.after);
+  if (comma <= 0) return null;
+  const last = words.slice(comma).map(({ text }) => text);
+  const found = sameCommand(meanings, last, ['stop']);
+  return found && { ...found, target: null, length: words.length };
 }
 
 /** The words, then with politeness taken off either end, longest first. */

@@ -92,7 +92,9 @@ function startingAt(
   const word = texts[at] ?? '';
   if (!number && look(word).length === 0) {
     const loose = stemsOf(vocabulary.endings, word)
-      .map((stem) => look(stem).filter(({ is }) => BENDS.includes(is)))
+      .map((stem) => look(stem))
+      .filter((possible) => !possible.some(({ is }) => is === 'result'))
+      .map((possible) => possible.filter(({ is }) => BENDS.includes(is)))
       .find((each) => each.length > 0);
     if (loose) add(1, 'ending', loose);
     const meant = Object.hasOwn(vocabulary.soundsLike, word) ? vocabulary.soundsLike[word] : null;

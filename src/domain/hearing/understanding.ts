@@ -224,7 +224,7 @@ function isUnknown(segment: Segment, before?: Segment, next?: Segment): boolean 
 }
 
 /** A word without meaning stands in the same clause as a result ("he passed his exam"). */
-function sharesClause(segments: Segment[]): boolean {
+function sharesClause(segments: Segment[], dangling: boolean): boolean {
   let clause: Segment[] = [];
   const clauses = [clause];
   for (const segment of segments) {
@@ -234,7 +234,10 @@ function sharesClause(segments: Segment[]): boolean {
   return clauses.some(
     (each) =>
       each.some((segment) => means(segment, 'result')) &&
-      each.some((segment, at) => isUnknown(segment, each[at - 1], each[at + 1])),
+      each.some(
+        (segment, at) =>
+          isUnknown(segment, each[at - 1], each[at + 1]) || (dangling && means(segment, 'part')),
+      ),
   );
 }
 
@@ -255,6 +258,6 @@ function unknownShare(segments: Segment[], said: Statement): number {
     said.kinds.length;
   const missed = unknown + dangling;
   if (missed === 0) return 0;
-  const alone = known < 2 && (dangling > 0 || sharesClause(segments));
+  const alone = known < 2 && sharesClause(segments, dangling > 0);
   return alone ? 1 : missed / (missed + known);
 }
