@@ -237,9 +237,23 @@ describe('what only the whole check finds', () => {
   });
 
   it('two replies of one prompt that sound too alike', () => {
-    const vocabulary = 'vocabulary.yaml';
-    const found = problemsAfter(vocabulary, /(\n {2}pause:\n.*say: \[)/s, '$1stomp, ', lexiconFor);
-    expect(found).toEqual([]);
+    const found = problemsAfter(
+      'vocabulary.yaml',
+      'say: [pause, hold on, wait]',
+      'say: [pause, hold on, wait, stock]',
+      lexiconFor,
+    );
+    expect(found).toContainEqual(
+      expect.objectContaining({
+        field: 'commands.pause.say.3',
+        problem: '"stock" (pause) sounds too much like "stop" (stop); word one of them otherwise',
+      }),
+    );
+  });
+
+  it('a reply that nobody can pronounce', () => {
+    const found = problemsAfter('vocabulary.yaml', 'say: [pause,', 'say: [pauzq,', lexiconFor);
+    expect(found[0]?.problem).toMatch(/No pronunciation for: pauzq/);
   });
 });
 
