@@ -1,4 +1,3 @@
-import { Howler } from 'howler';
 import { book, durations, lexicon } from '../cues/page';
 import { grammarOf } from '../domain/hearing/building';
 import { secondsOf } from '../domain/pacing/duration';
@@ -18,15 +17,13 @@ export function createParts(onProgress: (fraction: number) => void) {
   const assetsBase = new URL('./', document.baseURI).href;
   const synthesis = createSynthesis({ assetsBase });
   const tones = createHowlerTones();
-  const output = () => ({ context: Howler.ctx, destination: Howler.masterGain });
-  const shipped = createShippedVoice({ synthesis, output, clock });
+  const shipped = createShippedVoice({ synthesis, output: tones.output, clock });
   const speech = 'speechSynthesis' in window ? window.speechSynthesis : undefined;
   const browser = createBrowserVoice({ synthesis: speech, clock, language: book.language });
   return {
     book,
     secondsOf: (text: string) => secondsOf(durations, text),
     clock,
-    output,
     synthesis,
     tones,
     voice: fallingBack(browser, shipped),

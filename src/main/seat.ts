@@ -1,8 +1,9 @@
 import { createActor, type ActorRefFrom } from 'xstate';
 import { DEFAULT_SETTINGS, type Entry } from '../domain/log';
+import { say } from '../domain/saying';
 import type { RoutineId } from '../domain/script';
 import { manyEars } from '../ear/manyEars';
-import type { Ear, EarTrouble, SessionEvent } from '../ports';
+import type { Cancel, Ear, EarTrouble, SessionEvent } from '../ports';
 import { createSeatStore, type MicrophoneState, type Seat, type SeatState } from '../screens/seat';
 import { EMPTY_VIEW, viewOf } from '../screens/view';
 import { sessionMachine } from '../session/sessionMachine';
@@ -11,14 +12,18 @@ import { COACH_VOICE } from '../voice/voices';
 import { deviceName, randomName } from './names';
 import { createParts, type Parts } from './parts';
 import { RehearsalPartner } from './rehearsalPartner';
+import { stayAwake } from './wakefulness';
 
 /** Sessions of the invented rehearsal are told apart by their name, and never offered again. */
 const REHEARSAL = 'rehearsal-';
+
+const AT_ONCE = ['confirm.end', 'ask.pain-number', 'ask.pain-kind', 'say.paused', 'say.red-flag'];
 
 interface Running {
   actor: ActorRefFrom<typeof sessionMachine>;
   startedAtMilliseconds: number;
   partner: RehearsalPartner | null;
+  sleepAgain: Cancel;
 }
 
 const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
@@ -62,6 +67,8 @@ export function createSeat(): Seat {
     if (hearing.type === 'hears-again') microphone({ state: 'hears' });
   });
   void lookForUnfinished();
+  // Fetches the shipped voice behind the gate, and has the words ready that must come at once.
+  voice.prepare(AT_ONCE.map((key) => say(book.lines, key, {})));
 
   async function lookForUnfinished() {
     const heads = await records.sessions().catch(() => []);
@@ -83,8 +90,15 @@ export function createSeat(): Seat {
     tones.unlock().catch(() => undefined);
   };
 
-  function start(session: string, routine: RoutineId, log: Entry[], rehearsal: boolean) {
+  function endRunning() {
+    running?.partner?.leave();
     running?.actor.stop();
+    running?.sleepAgain();
+    running = null;
+  }
+
+  function start(session: string, routine: RoutineId, log: Entry[], rehearsal: boolean) {
+    endRunning();
     const partner = rehearsal ? createPartner() : null;
     const began = log.find((entry) => entry.type === 'started');
     const startedAtMilliseconds = began === undefined ? clock.now() : Date.parse(began.startedAt);
@@ -102,7 +116,7 @@ export function createSeat(): Seat {
         ports: { clock, ear: listening, voice, tones, records, screen: { show } },
       },
     });
-    running = { actor, startedAtMilliseconds, partner };
+    running = { actor, startedAtMilliseconds, partner, sleepAgain: stayAwake() };
     store.patch({ where: 'run', rehearsal, view: EMPTY_VIEW });
     actor.start();
   }
@@ -110,7 +124,10 @@ export function createSeat(): Seat {
   function show(event: SessionEvent & { atSeconds: number }) {
     const change: Partial<SeatState> = { view: viewOf(store.state().view, event) };
     if (event.type === 'trouble' && event.what === 'no-voice') change.voice = 'none';
-    if (event.type === 'end') change.where = 'finished';
+    if (event.type === 'end') {
+      change.where = 'finished';
+      running?.sleepAgain();
+    }
     store.patch(change);
     if (event.type === 'listen') running?.partner?.asked(event.prompt);
   }
@@ -120,7 +137,7 @@ export function createSeat(): Seat {
       clock,
       make: (text) => parts.synthesis.make(text, COACH_VOICE, 'now'),
       feed: ({ samples, sampleRate }) => ear.feed(samples, sampleRate),
-      play: (sound) => void playSound(parts.output(), sound, 1, () => undefined),
+      play: (sound) => void playSound(tones.output(), sound, 1, () => undefined),
     });
 
   return {
@@ -157,9 +174,7 @@ export function createSeat(): Seat {
     key: (event) => void hands.key(event),
     nowSeconds: () => (running === null ? 0 : (clock.now() - running.startedAtMilliseconds) / 1000),
     leave() {
-      running?.partner?.leave();
-      running?.actor.stop();
-      running = null;
+      endRunning();
       store.patch({ where: 'gate', rehearsal: false, view: EMPTY_VIEW });
       void lookForUnfinished();
     },
