@@ -146,7 +146,9 @@ async function runStages(asked) {
     if (found.failed > 0) counts.push(found);
     else if (built) {
       counts.push(
-        await vitest('browser', 'browser', ['--no-file-parallelism'], { CHROMIUM: chromium }),
+        await vitest('browser', 'browser', ['--fileParallelism', '--maxWorkers=3'], {
+          CHROMIUM: chromium,
+        }),
       );
     }
   }

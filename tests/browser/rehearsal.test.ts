@@ -37,6 +37,6 @@ it('a newcomer without a microphone watches a recorded coach drive a real sessio
   });
   await sound.loudest();
   await page.getByText(NEXT_CUE).waitFor();
-  expect(await sound.loudest()).toBeGreaterThan(0.1);
+  await expect.poll(() => sound.loudest(), { timeout: 10_000 }).toBeGreaterThan(0.1);
   expect(complaints).toEqual([]);
 }, 200_000);
