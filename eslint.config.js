@@ -24,7 +24,7 @@ const rooms = {
     rooms: ['domain', 'session', 'ports'],
     packages: ['react.*', '@xstate/react', 'xstate'],
   },
-  serving: { rooms: [], packages: ['node:.*', 'vite', 'selfsigned', 'sirv'] },
+  serving: { rooms: [], packages: ['node:.*', 'vite', 'selfsigned'] },
 };
 const every = [...Object.keys(rooms), 'ports', 'cli', 'main'];
 

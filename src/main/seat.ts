@@ -5,7 +5,7 @@ import type { RoutineId } from '../domain/script';
 import { manyEars } from '../ear/manyEars';
 import type { Cancel, Ear, EarTrouble, SessionEvent } from '../ports';
 import { createSeatStore, type MicrophoneState, type Seat, type SeatState } from '../screens/seat';
-import { EMPTY_VIEW, viewOf } from '../screens/view';
+import { EMPTY_VIEW, viewOf, viewOfLog } from '../screens/view';
 import { sessionMachine } from '../session/sessionMachine';
 import { playSound } from '../voice/playing';
 import { COACH_VOICE } from '../voice/voices';
@@ -117,7 +117,7 @@ export function createSeat(): Seat {
       },
     });
     running = { actor, startedAtMilliseconds, partner, sleepAgain: stayAwake() };
-    store.patch({ where: 'run', rehearsal, view: EMPTY_VIEW });
+    store.patch({ where: 'run', rehearsal, view: viewOfLog(log) });
     actor.start();
   }
 

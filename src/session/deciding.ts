@@ -49,8 +49,11 @@ function decisionFacts({ log }: SessionContext, decision: Decision): Fact[] {
   return isNoted ? [] : [fact];
 }
 
+/** Entries that decide nothing. */
+const UNDECIDING: Entry['type'][] = ['asked', 'heard', 'paused', 'resumed'];
+
 const isLatest = (log: Entry[], entry: Entry): boolean =>
-  log.slice(log.indexOf(entry) + 1).every(({ type }) => type === 'asked' || type === 'heard');
+  log.slice(log.indexOf(entry) + 1).every(({ type }) => UNDECIDING.includes(type));
 
 function outcomeText(book: CueBook, { area, outcome, rung }: AreaState): string {
   const values = { area: say(book.lines, `area.${area}`, {}) };

@@ -1,8 +1,8 @@
 import type { Area, AreaOutcome, Way } from '../domain/areas';
-import { openQuestion } from '../domain/deciding/deciding';
+import { isHalted, isPaused, openQuestion } from '../domain/deciding/deciding';
 import type { Decision } from '../domain/deciding/step';
 import type { Reading } from '../domain/hearing/reply';
-import type { EndReason, Entry, EntryOf, Fact, SessionSettings } from '../domain/log';
+import type { EndReason, Entry, EntryOf, Fact, SessionSettings, Source } from '../domain/log';
 import type { CueBook, RoutineId } from '../domain/script';
 import type { Ports } from '../ports';
 import type { Place } from './attemptMachine';
@@ -85,7 +85,7 @@ export function openContext(
     texts: [],
     endReason: null,
   };
-  if (started !== undefined) return context;
+  if (started !== undefined) return { ...context, ...timeAway(context) };
   const { routine, way, settings } = input;
   const startedAt = new Date(now).toISOString();
   const begin: Fact = {
@@ -97,6 +97,19 @@ export function openContext(
     settings,
   };
   return { ...context, ...adding(context, [begin]) };
+}
+
+/** Time away is no time of work: from the last entry to now is put on record as a pause. */
+function timeAway(context: SessionContext): Partial<SessionContext> {
+  const { logbook, log, ports } = context;
+  const last = log.at(-1);
+  if (last === undefined || isPaused(log) || isHalted(log)) return {};
+  const source: Source = { by: 'hand', text: '', confidence: 1 };
+  const leftAt = logbook.startedAtMilliseconds + last.atSeconds * 1000;
+  const left = entriesFor(logbook, log, [{ type: 'paused', source }], leftAt);
+  const stood = [...log, ...left];
+  const back = entriesFor(logbook, stood, [{ type: 'resumed', source }], ports.clock.now());
+  return { log: [...stood, ...back], unkept: [...left, ...back] };
 }
 
 /** A question that stood open when the session was interrupted opens again as of its first time. */

@@ -208,7 +208,12 @@ export const sessionMachine = session.createMachine({
         src: 'speaking',
         input: ({ context }) => ({ stage: context.stage, texts: context.texts }),
       },
-      on: { SPOKEN: 'ended', HEARD: { actions: 'showHeard' }, REPLIES_ENDED: {} },
+      on: {
+        SPOKEN: 'ended',
+        HEARD: { actions: 'showHeard' },
+        DEAF: { actions: 'showDeaf' },
+        REPLIES_ENDED: {},
+      },
     },
     ended: { entry: 'showEnd', type: 'final' },
   },

@@ -166,6 +166,17 @@ describe('a session that was cut off', () => {
     expect(bench.prompt()).toBe('set/bell-hinge');
   });
 
+  it('after hours is not over its time: being away is a pause', () => {
+    const before = inSet();
+    before.untilAsked();
+    const bench = after(before.entries, 3 * 3600);
+    bench.untilAsked();
+    bench.hear('clean');
+    bench.untilAsked();
+    expect(bench.prompt()).toBe('set/bell-hinge');
+    expect(bench.of('step').at(-1)).toMatchObject({ set: 2 });
+  });
+
   it('stays paused, and stays halted', () => {
     const paused = inSet();
     paused.hear('hold on');
@@ -335,6 +346,14 @@ describe('when something fails', () => {
     speaking.untilAsked(CHECK);
     expect(bench.of('trouble')[0]).toMatchObject({ what: 'no-voice' });
     expect(bench.clock.now()).toBeCloseTo(speaking.clock.now(), -2);
+  });
+
+  it('an ear that goes deaf at the end does not end the session twice', () => {
+    const bench = inSet();
+    bench.hear('I feel dizzy');
+    bench.ear({ type: 'deaf', why: 'unplugged' });
+    bench.seconds(60);
+    expect(bench.logged('ended')).toHaveLength(1);
   });
 
   it('an ear that goes deaf is spoken of, and hands go on at the same question', () => {

@@ -3,18 +3,8 @@ import { undoable } from '../../../src/domain/deciding/deciding';
 import { RED_FLAGS, RESULTS, type PainKind } from '../../../src/domain/findings';
 import type { OverruleCommand } from '../../../src/domain/log';
 import type { CueBook } from '../../../src/domain/script';
+import { seeded } from '../../session/seeded';
 import { Telling } from './logging';
-
-/** Random numbers from a seed, 0 to 1 (mulberry32, public domain). */
-export function randomFrom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 const COMMANDS: OverruleCommand[] = [
   'again',
@@ -48,7 +38,7 @@ export class Walk {
     readonly seed: number,
     book?: CueBook,
   ) {
-    this.random = randomFrom(seed);
+    this.random = seeded(seed);
     this.habits = {
       coach: this.pick([0, 0, 0.1, 0.4]),
       pain: this.pick([0, 0.05, 0.3]),
