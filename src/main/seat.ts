@@ -9,6 +9,7 @@ import { EMPTY_VIEW, viewOf, viewOfLog } from '../screens/view';
 import { sessionMachine } from '../session/sessionMachine';
 import { playSound } from '../voice/playing';
 import { COACH_VOICE } from '../voice/voices';
+import { createDoor } from './door';
 import { deviceName, randomName } from './names';
 import { createParts, type Parts } from './parts';
 import { RehearsalPartner } from './rehearsalPartner';
@@ -51,6 +52,7 @@ export function createSeat(): Seat {
     rehearsal: false,
     view: EMPTY_VIEW,
   });
+  const door = createDoor();
   let running: Running | null = null;
   /** The unfinished session that was left alone. */
   let discarded: string | null = null;
@@ -84,6 +86,7 @@ export function createSeat(): Seat {
     microphone({ state: 'asking' });
     const trouble = await ear.open();
     microphone({ state: trouble === null ? 'hears' : MICROPHONE_OF[trouble] });
+    if (trouble !== null) door.shut(trouble);
   }
 
   const unlockSound = () => {
@@ -102,7 +105,7 @@ export function createSeat(): Seat {
     const partner = rehearsal ? createPartner() : null;
     const began = log.find((entry) => entry.type === 'started');
     const startedAtMilliseconds = began === undefined ? clock.now() : Date.parse(began.startedAt);
-    const listening: Ear = manyEars([ear, hands]);
+    const listening: Ear = manyEars([ear, hands, door]);
     const actor = createActor(sessionMachine, {
       input: {
         book,

@@ -2,6 +2,8 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { begin, open, storedLog, untilStored, type Opened } from './opening';
 
+/** Said aloud, and shown as its caption. */
+const DEAF = bookOf().lines['say.deaf'] ?? '';
 const SET_UP = bookOf().checks['hinge-unloaded']?.setUp[1] ?? '';
 
 let opened: Opened | undefined;
@@ -52,6 +54,7 @@ describe('what fails is said, and the session runs on with what is left', () => 
       .getByText(/microphone is not allowed|no microphone/i)
       .first()
       .waitFor();
+    await page.getByText(DEAF).first().waitFor();
     await toQuestion(opened);
     await page.getByRole('button', { name: 'Held' }).click();
     await untilStored(page, (log) => log.some(({ type }) => type === 'finding'), 10);
