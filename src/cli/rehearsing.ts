@@ -37,6 +37,7 @@ export interface Said {
   text: string;
   fromSeconds: number;
   toSeconds: number;
+  isCutOff: boolean;
 }
 
 export interface Rehearsed {
@@ -110,13 +111,20 @@ function tableVoice(
   return {
     say(text, { started, ended }) {
       const seconds = secondsOf(text);
-      const piece: Said = { text, fromSeconds: secondsNow(), toSeconds: secondsNow() + seconds };
+      const piece: Said = {
+        text,
+        fromSeconds: secondsNow(),
+        toSeconds: secondsNow() + seconds,
+        isCutOff: false,
+      };
       said.push(piece);
       started?.();
       const timer = clock.setTimeout(() => ended('spoken'), seconds * 1000);
       return () => {
         clock.clearTimeout(timer);
-        piece.toSeconds = Math.min(piece.toSeconds, secondsNow());
+        if (secondsNow() >= piece.toSeconds) return;
+        piece.toSeconds = secondsNow();
+        piece.isCutOff = true;
       };
     },
     prepare: () => undefined,

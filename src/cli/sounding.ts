@@ -29,11 +29,20 @@ export async function soundFileOf({ said, timeline }: Rehearsed): Promise<Uint8A
   return waveFile(mix, sampleRate);
 }
 
-/** The line at the pace that fits its planned time, and cut where it was cut off. */
-function spoken(flite: Flite, { text, fromSeconds, toSeconds }: Said, sampleRate: number) {
+/** The line, a little faster where it would outlast its planned time, or cut where it was cut off. */
+function spoken(
+  flite: Flite,
+  { text, fromSeconds, toSeconds, isCutOff }: Said,
+  sampleRate: number,
+): Float32Array {
   const slot = Math.round((toSeconds - fromSeconds) * sampleRate);
   const { samples } = flite.synthesize(text, SAYSO_VOICE);
   if (samples.length <= slot) return samples;
+  if (!isCutOff) {
+    // The pace does not stretch a line exactly in proportion; the last hundredths are let go.
+    const stretch = SAYSO_VOICE.stretch * (slot / samples.length) * 0.98;
+    return flite.synthesize(text, { ...SAYSO_VOICE, stretch }).samples;
+  }
   const cut = samples.slice(0, slot);
   const fade = Math.min(cut.length, Math.round(FADE_SECONDS * sampleRate));
   for (let at = 0; at < fade; at += 1) {

@@ -75,6 +75,9 @@ const session = setup({
   },
 });
 
+/** The tone that acknowledges sounds for 276 ms; nothing is said over it. */
+const AFTER_TONE_MILLISECONDS = 300;
+
 const heard = (meaning: Meaning) => ({ type: 'means', params: meaning }) as const;
 const aside = (meaning: Meaning) =>
   ({
@@ -128,7 +131,11 @@ export const sessionMachine = session.createMachine({
       entry: 'attendIdle',
       invoke: {
         src: 'speaking',
-        input: ({ context }) => ({ stage: context.stage, texts: attempting.tellingTexts(context) }),
+        input: ({ context }) => ({
+          stage: context.stage,
+          texts: attempting.tellingTexts(context),
+          afterMilliseconds: AFTER_TONE_MILLISECONDS,
+        }),
       },
       on: {
         SPOKEN: [
