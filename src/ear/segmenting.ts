@@ -8,8 +8,8 @@ export const SINGLE_SILENCE_SECONDS = 0.3;
 export const COMBINED_SILENCE_SECONDS = 0.65;
 
 /** Speech begins at this probability and lasts while it stays above the lower one. */
-const BEGINS_AT = 0.5;
-const LASTS_ABOVE = 0.35;
+const BEGINS_AT = 0.35;
+const LASTS_ABOVE = 0.25;
 /** Frames in a row before it counts as an onset: a dropped plate is shorter. */
 const ONSET_FRAMES = 2;
 /** Speech shorter than this is a click: 96 ms, less than "up". */
