@@ -1,4 +1,4 @@
-import type { CueBook, CueStep } from '../domain/script';
+import type { CueBook, CueStep, SetUpLine } from '../domain/script';
 
 /** One text of the book that may be spoken, and where it stands. */
 export interface SpokenText {
@@ -11,8 +11,13 @@ export interface SpokenText {
 const ofSteps = (steps: CueStep[]): [(string | number)[], string | undefined][] =>
   steps.map((step, index) => [['steps', index, 'text'], step.text]);
 
-const each = (field: string, texts: string[]): [(string | number)[], string][] =>
-  texts.map((text, index) => [[field, index], text]);
+const each = (field: string, lines: SetUpLine[]): [(string | number)[], string][] =>
+  lines.map((line, index) =>
+    typeof line === 'string' ? [[field, index], line] : [[field, index, 'text'], line.text],
+  );
+
+/** Sentences for the screen and the sheet: no voice says them. */
+const ONLY_SHOWN = 'shown.';
 
 /** Every cue, question and sentence that may be spoken, with its field in its file. */
 export function spokenTexts(book: CueBook): SpokenText[] {
@@ -40,10 +45,9 @@ export function spokenTexts(book: CueBook): SpokenText[] {
       [['caution'], drill.caution],
     ]),
   );
-  const lines = Object.entries(book.lines).map(([key, text]): SpokenText => ({
-    text,
-    at: { kind: 'line', key },
-  }));
+  const lines = Object.entries(book.lines)
+    .filter(([key]) => !key.startsWith(ONLY_SHOWN))
+    .map(([key, text]): SpokenText => ({ text, at: { kind: 'line', key } }));
   return [...checks, ...drills, ...lines].filter(({ text }) => text !== '');
 }
 

@@ -1,5 +1,5 @@
 import { fromCallback } from 'xstate';
-import type { PacedLine } from '../domain/pacing/line';
+import { BREATH_SECONDS, type PacedLine } from '../domain/pacing/line';
 import type { Stage } from './stage';
 
 export type LinePerformed = { type: 'LINE_PERFORMED'; endedAtMilliseconds: number };
@@ -7,7 +7,8 @@ export type LinePerformed = { type: 'LINE_PERFORMED'; endedAtMilliseconds: numbe
 /**
  * Performs one paced line: words at its start, beats at their absolute times, and its end at an
  * absolute time too, so that late timers do not add up. Words that run long move the end; a beat
- * that falls into running words is shown but not spoken over them.
+ * that falls into running words is shown but not spoken over them. After the words
+ * of a cue there is a breath.
  */
 export const performingLine = fromCallback<
   { type: 'NONE' },
@@ -22,7 +23,8 @@ export const performingLine = fromCallback<
     cancels.push(
       stage.say(text, () => {
         saying -= 1;
-        finish(clock.now());
+        if (timed) finish(clock.now());
+        else at(clock.now() + BREATH_SECONDS * 1000, () => finish(clock.now()));
       }),
     );
   };

@@ -146,7 +146,7 @@ export const questionMachine = setup({
       entry: ['showAsking', 'attendPrompt'],
       invoke: {
         src: 'speaking',
-        input: ({ context }) => ({ stage: context.stage, texts: [context.ask] }),
+        input: ({ context }) => ({ stage: context.stage, texts: [context.ask], isQuestion: true }),
       },
       on: { SPOKEN: [{ guard: 'waits', target: 'waiting' }, 'listening'] },
     },
@@ -188,6 +188,7 @@ export const questionMachine = setup({
         input: ({ context }) => ({
           stage: context.stage,
           texts: [say(context.stage.book.lines, 'say.which', {})],
+          isQuestion: true,
         }),
       },
       on: { SPOKEN: { target: 'listening', actions: 'reopen' } },
@@ -199,7 +200,11 @@ export const questionMachine = setup({
         offering: {
           invoke: {
             src: 'speaking',
-            input: ({ context }) => ({ stage: context.stage, texts: [offerOf(context)] }),
+            input: ({ context }) => ({
+              stage: context.stage,
+              texts: [offerOf(context)],
+              isQuestion: true,
+            }),
           },
           on: { SPOKEN: 'listening' },
         },

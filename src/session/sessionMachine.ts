@@ -75,9 +75,6 @@ const session = setup({
   },
 });
 
-/** The tone that acknowledges sounds for 276 ms; nothing is said over it. */
-const AFTER_TONE_MILLISECONDS = 300;
-
 const heard = (meaning: Meaning) => ({ type: 'means', params: meaning }) as const;
 const aside = (meaning: Meaning) =>
   ({
@@ -104,7 +101,7 @@ export const sessionMachine = session.createMachine({
     input: ({ context }) => ({
       ear: context.ports.ear,
       book: context.book,
-      passLineDegrees: context.settings.passLineDegrees,
+      settings: context.settings,
     }),
   },
   initial: 'opening',
@@ -134,7 +131,6 @@ export const sessionMachine = session.createMachine({
         input: ({ context }) => ({
           stage: context.stage,
           texts: attempting.tellingTexts(context),
-          afterMilliseconds: AFTER_TONE_MILLISECONDS,
         }),
       },
       on: {

@@ -1,28 +1,33 @@
 import { fromCallback } from 'xstate';
+import { BREATH_SECONDS } from '../domain/pacing/line';
 import type { Cancel } from '../ports';
 import type { Stage } from './stage';
 
 export type SpokenEvent = { type: 'SPOKEN' };
 
 /**
- * Says texts one after the other (empty ones are left out) and sends SPOKEN after the last.
- * Silent at once when its state is left.
+ * Says texts one after the other (empty ones are left out), each with a breath after it, and sends
+ * SPOKEN; after a question at once, since people answer fast. Silent at once when left.
  */
 export const speaking = fromCallback<
   { type: 'NONE' },
-  { stage: Stage; texts: string[]; afterMilliseconds?: number }
->(({ input: { stage, texts, afterMilliseconds }, sendBack }) => {
+  { stage: Stage; texts: string[]; isQuestion?: boolean }
+>(({ input: { stage, texts, isQuestion = false }, sendBack }) => {
   const left = texts.filter((text) => text !== '');
+  const { clock } = stage;
   let cancel: Cancel | undefined;
+  let breath: unknown;
   const next = () => {
     const text = left.shift();
     if (text === undefined) sendBack({ type: 'SPOKEN' });
-    else cancel = stage.say(text, next);
+    else cancel = stage.say(text, isQuestion && left.length === 0 ? next : breathe);
   };
-  const { clock } = stage;
-  const waiting = afterMilliseconds ? clock.setTimeout(next, afterMilliseconds) : next();
+  const breathe = () => {
+    breath = clock.setTimeout(next, BREATH_SECONDS * 1000);
+  };
+  next();
   return () => {
-    clock.clearTimeout(waiting);
+    clock.clearTimeout(breath);
     cancel?.();
   };
 });

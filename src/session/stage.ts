@@ -1,6 +1,13 @@
 import type { CueBook, PromptId } from '../domain/script';
 import type { Side } from '../domain/areas';
-import type { Cancel, Clock, Ports, SessionEvent, ToneName } from '../ports';
+import {
+  TONE_SECONDS,
+  type Cancel,
+  type Clock,
+  type Ports,
+  type SessionEvent,
+  type ToneName,
+} from '../ports';
 
 /** What the children tell the session while they run. */
 export type StageReport =
@@ -37,35 +44,55 @@ export function createStage(
       ...event,
       atSeconds: (ports.clock.now() - startedAtMilliseconds) / 1000,
     });
+  let quietFromMilliseconds = 0;
+  /** Runs at once, or when the tone that sounds is over: nothing is said over a tone. */
+  const afterTone = (run: () => Cancel): Cancel => {
+    const { clock } = ports;
+    const waitMilliseconds = quietFromMilliseconds - clock.now();
+    if (waitMilliseconds <= 0) return run();
+    let cancel: Cancel | undefined;
+    const timer = clock.setTimeout(() => {
+      cancel = run();
+    }, waitMilliseconds);
+    return () => {
+      clock.clearTimeout(timer);
+      cancel?.();
+    };
+  };
+  const say = (text: string, ended: () => void): Cancel => {
+    const { clock, voice } = ports;
+    const seconds = secondsOf(text);
+    const readAtMilliseconds = clock.now() + seconds * 1000;
+    show({ type: 'cue', text, seconds });
+    let timer: unknown;
+    const cancel = voice.say(text, {
+      ended: (how) => {
+        if (how === 'spoken') return ended();
+        // Nothing sounds, so the caption gets the time that the words would have taken.
+        show({ type: 'trouble', what: 'no-voice', say: null });
+        timer = clock.setTimeout(ended, Math.max(0, readAtMilliseconds - clock.now()));
+      },
+    });
+    return () => {
+      cancel();
+      clock.clearTimeout(timer);
+    };
+  };
   return {
     book,
     clock: ports.clock,
     secondsOf,
-    say(text, ended) {
-      const { clock, voice } = ports;
-      const seconds = secondsOf(text);
-      const readAtMilliseconds = clock.now() + seconds * 1000;
-      show({ type: 'cue', text, seconds });
-      let timer: unknown;
-      const cancel = voice.say(text, {
-        ended: (how) => {
-          if (how === 'spoken') return ended();
-          // Nothing sounds, so the caption gets the time that the words would have taken.
-          show({ type: 'trouble', what: 'no-voice', say: null });
-          timer = clock.setTimeout(ended, Math.max(0, readAtMilliseconds - clock.now()));
-        },
-      });
-      return () => {
-        cancel();
-        clock.clearTimeout(timer);
-      };
-    },
+    say: (text, ended) => afterTone(() => say(text, ended)),
     prepare: (texts) => ports.voice.prepare(texts),
     tone(name) {
       show({ type: 'tone', name });
       ports.tones.play(name);
+      quietFromMilliseconds = ports.clock.now() + TONE_SECONDS[name] * 1000;
     },
-    hush: () => ports.tones.hush(),
+    hush() {
+      ports.tones.hush();
+      quietFromMilliseconds = 0;
+    },
     attend: (prompt) => ports.ear.attend(prompt),
     show,
     report,

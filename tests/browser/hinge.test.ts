@@ -1,3 +1,4 @@
+import { textOf } from '../../src/domain/script';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/domain/log';
 import { bookOf } from '../../src/cli/verb';
@@ -5,7 +6,7 @@ import { begin, open, untilStored, watchSound, type Opened } from './opening';
 import { spokenFile } from './speaking';
 
 /** The first cue of the next set: the drill's short set-up. */
-const NEXT_CUE = bookOf().drills['bell-hinge']?.setUpAgain[0] ?? '';
+const NEXT_CUE = textOf(bookOf().drills['bell-hinge']?.setUpAgain[0] ?? '');
 
 let opened: Opened | undefined;
 afterEach(async () => {

@@ -1,9 +1,10 @@
+import { textOf } from '../../src/domain/script';
 import { afterEach, expect, it } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { open, untilStored, watchSound, type Opened } from './opening';
 
 /** The first cue of the next set: the drill's short set-up. */
-const NEXT_CUE = bookOf().drills['bell-hinge']?.setUpAgain[0] ?? '';
+const NEXT_CUE = textOf(bookOf().drills['bell-hinge']?.setUpAgain[0] ?? '');
 
 let opened: Opened | undefined;
 afterEach(async () => {

@@ -1,10 +1,11 @@
+import { textOf } from '../../src/domain/script';
 import { afterEach, describe, expect, it } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { begin, open, storedLog, untilStored, type Opened } from './opening';
 
 /** Said aloud, and shown as its caption. */
 const DEAF = bookOf().lines['say.deaf'] ?? '';
-const SET_UP = bookOf().checks['hinge-unloaded']?.setUp[1] ?? '';
+const SET_UP = textOf(bookOf().checks['hinge-unloaded']?.setUp[1] ?? '');
 
 let opened: Opened | undefined;
 afterEach(async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/domain/log';
+import { TONE_SECONDS } from '../../src/ports';
 import { book, openBench, STARTED, type Bench } from './bench';
 
 const CHECK = 'check/hinge-unloaded';
@@ -196,6 +197,8 @@ describe('"stop"', () => {
     const bench = inSet();
     bench.hear('stop');
     expect(bench.tones.at(-1)).toBe('halted');
+    expect(bench.sounding()).toBeNull();
+    bench.seconds(TONE_SECONDS.halted);
     expect(bench.sounding()).toBe(book.lines['confirm.end']);
     bench.untilAsked('confirm');
     const beats = bench.of('beat').at(-1)?.count ?? 0;
@@ -228,6 +231,7 @@ describe('pain', () => {
   it('pauses the set at once and asks how much, then what kind', () => {
     const bench = inSet();
     bench.hear('pain');
+    bench.seconds(TONE_SECONDS.halted);
     expect(bench.sounding()).toBe(book.lines['ask.pain-number']);
     bench.untilAsked('pain/how-much');
     bench.hear('four');
@@ -262,6 +266,7 @@ describe('pain', () => {
     bench.hear('pause');
     bench.seconds(30);
     bench.hear('pain');
+    bench.seconds(TONE_SECONDS.halted);
     expect(bench.sounding()).toBe(book.lines['ask.pain-number']);
   });
 });
@@ -323,6 +328,7 @@ describe('the coach', () => {
   it('asks for help and is back at the question', () => {
     const bench = atCheck();
     bench.hear('help');
+    bench.seconds(TONE_SECONDS.halted);
     expect(bench.sounding()).toBe(book.lines['say.help']);
     bench.untilAsked();
     expect(bench.prompt()).toBe(CHECK);
@@ -359,6 +365,7 @@ describe('when something fails', () => {
   it('an ear that goes deaf is spoken of, and hands go on at the same question', () => {
     const bench = atCheck();
     bench.ear({ type: 'deaf', why: 'unplugged' });
+    bench.seconds(TONE_SECONDS.halted);
     expect(bench.sounding()).toBe(book.lines['say.deaf']);
     expect(bench.of('trouble')).toMatchObject([{ what: 'unplugged' }]);
     bench.untilAsked();

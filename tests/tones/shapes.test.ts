@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { TONES, type ToneName } from '../../src/ports';
+import { TONE_SECONDS, TONES, type ToneName } from '../../src/ports';
 import { toneSamples } from '../../src/tones/shapes';
 import { waveFile } from '../../src/tones/wave';
 
@@ -48,6 +48,11 @@ const pitch = (samples: Float32Array): number => {
 const semitones = (one: number, other: number) => Math.abs(12 * Math.log2(one / other));
 
 describe('tones', () => {
+  it.each(TONES)('%s is over when the voice may go on', (name) => {
+    expect(heard(name).seconds).toBeLessThanOrEqual(TONE_SECONDS[name] + 0.001);
+    expect(heard(name).seconds).toBeGreaterThan(TONE_SECONDS[name] - 0.05);
+  });
+
   const pairs = TONES.flatMap((one, at) =>
     TONES.slice(at + 1).map((other) => [one, other] as const),
   );

@@ -23,13 +23,25 @@ export const spoken = z
   .max(200, 'is too long to be one spoken idea: 200 characters at most')
   .regex(/^[^{}\n]*$/, 'must be one plain sentence, without { } or line breaks');
 
-export const area = z.enum(AREAS as readonly ['overhead', 'squat', 'hinge']);
-
 export const seconds = (from: number, to: number) =>
   z
     .number()
     .min(from, `must be ${from} to ${to} seconds`)
     .max(to, `must be ${from} to ${to} seconds`);
+
+/** A line of a set-up, alone or with the time that it takes to do. */
+export const setUpLine = z.union(
+  [
+    spoken,
+    fields({
+      text: spoken,
+      thenSeconds: seconds(1, 30).describe('Time to do it; "ready" cuts it short'),
+    }),
+  ],
+  { error: 'must be a sentence, or text with thenSeconds' },
+);
+
+export const area = z.enum(AREAS as readonly ['overhead', 'squat', 'hinge']);
 
 export const count = (from: number, to: number) =>
   z

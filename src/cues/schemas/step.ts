@@ -19,7 +19,11 @@ const text = spoken.optional();
 export const stepSchema = z.discriminatedUnion(
   'do',
   [
-    fields({ do: z.literal('say'), text: spoken }),
+    fields({
+      do: z.literal('say'),
+      text: spoken,
+      thenSeconds: seconds(1, 30).describe('Time to do it; "ready" cuts it short').optional(),
+    }),
     fields({ do: z.literal('exhale'), seconds: exhaleSeconds, text }),
     fields({ do: z.literal('hold'), seconds: seconds(1, 30), text }),
     fields({

@@ -1,12 +1,15 @@
 import type { Side } from '../areas';
 
+/** The silence after words, in which they are understood; without it lines run into each other. */
+export const BREATH_SECONDS = 0.5;
+
 /** The phases that are paced; each is a state of the lines machine. */
 export type PacedPhase =
   'cueing' | 'settling' | 'exhaling' | 'holding' | 'repeating' | 'pausingAtKnee' | 'resting';
 
 /**
- * One planned stretch of a check or set. A `cueing` line lasts as long as its words; every other
- * line lasts exactly `seconds`, whatever is said in it.
+ * One planned stretch of a check or set. A `cueing` line lasts as long as its words and a breath;
+ * every other line lasts exactly `seconds`, whatever is said in it.
  */
 export interface PacedLine {
   phase: PacedPhase;

@@ -1,6 +1,6 @@
 import type { Step } from '../deciding/step';
 import { say } from '../saying';
-import type { CheckScript, CueBook, CueStep, DrillScript } from '../script';
+import { textOf, type CheckScript, type CueBook, type CueStep, type DrillScript } from '../script';
 import { scriptOf } from './asking';
 import type { PacedLine } from './line';
 import { Timeline } from './timeline';
@@ -24,9 +24,9 @@ export function planStep(
   if (step.side !== null) timeline.cue(say(book.lines, `say.side-${step.side}`, {}));
   if (step.do === 'check') {
     const check = scriptOf(book.checks, step.check, 'check');
-    // Both sides are asked, left first: by the right one the set-up is known.
-    const known = step.retest || step.try > 1 || step.side === 'right';
-    prepare(timeline, check, known, []);
+    // Both sides are asked, left first: by the right one the set-up is known. A retest comes from
+    // other work, so it is set up in full.
+    prepare(timeline, check, step.try > 1 || step.side === 'right', []);
     work(timeline, book, check.steps, { reps: check.reps ?? 1, breaths: 1 });
   } else {
     const drill = scriptOf(book.drills, step.drill, 'drill');
@@ -34,8 +34,9 @@ export function planStep(
       loadCue(book, drill, step),
       drill.fixes.find(({ fault }) => fault === step.fix)?.cue,
       step.sayGood ? drill.good : undefined,
-      step.again ? undefined : drill.caution,
     ];
+    // Before anybody is in the position that it is about.
+    if (!step.again) timeline.cue(drill.caution);
     prepare(timeline, drill, step.again, changes);
     const { reps, breaths } = drill.dose;
     work(timeline, book, drill.steps, { reps: reps ?? 1, breaths: breaths ?? 1 });
@@ -50,7 +51,10 @@ function prepare(
   known: boolean,
   changes: (string | undefined)[],
 ): void {
-  for (const text of known ? setUpAgain : setUp) timeline.cue(text);
+  for (const line of known ? setUpAgain : setUp) {
+    timeline.cue(textOf(line));
+    timeline.stretch('settling', typeof line === 'string' ? 0 : line.thenSeconds);
+  }
   for (const text of changes) timeline.cue(text);
   timeline.stretch('settling', settleSeconds);
 }
@@ -77,18 +81,19 @@ function work(timeline: Timeline, book: CueBook, steps: CueStep[], dose: Dose): 
     timeline.cue(step.text);
     switch (step.do) {
       case 'say':
+        timeline.stretch('settling', step.thenSeconds ?? 0);
         break;
       case 'exhale':
         for (let breath = 1; breath <= dose.breaths; breath += 1) {
           if (breath > 1) breatheIn(timeline, book);
-          timeline.stretch('exhaling', step.seconds, counted(book, step.seconds));
+          timeline.stretch('exhaling', step.seconds, { beats: counted(book, step.seconds) });
         }
         break;
       case 'hold':
         timeline.stretch('holding', step.seconds);
         break;
       case 'reps':
-        for (let rep = 1; rep <= dose.reps; rep += 1) oneRep(timeline, book, step, rep);
+        for (let rep = 1; rep <= dose.reps; rep += 1) oneRep(timeline, book, step, rep, dose.reps);
         break;
       case 'rest':
         timeline.stretch('resting', step.seconds);
@@ -98,9 +103,7 @@ function work(timeline: Timeline, book: CueBook, steps: CueStep[], dose: Dose): 
 }
 
 const breatheIn = (timeline: Timeline, book: CueBook) =>
-  timeline.stretch('resting', BREATHE_IN_SECONDS, [
-    { atSeconds: 0, count: 1, text: say(book.lines, 'say.breathe-in', {}) },
-  ]);
+  timeline.stretch('resting', BREATHE_IN_SECONDS, { text: say(book.lines, 'say.breathe-in', {}) });
 
 /** Every second of a long exhale, spoken, so that nobody holds a breath. */
 const counted = (book: CueBook, seconds: number): PacedLine['beats'] =>
@@ -118,34 +121,42 @@ function oneRep(
   book: CueBook,
   step: Extract<CueStep, { do: 'reps' }>,
   rep: number,
+  reps: number,
 ): void {
   const { pauseAtKnee: pause, exhaleSeconds, breathsAtBottom = 0 } = step;
-  const stop = () => timeline.stretch('pausingAtKnee', pause?.seconds ?? 0, [], rep);
-  const begin = [beat(book, rep, 0)];
+  const stay = say(book.lines, 'say.stay', {});
+  const stop = () => timeline.stretch('pausingAtKnee', pause?.seconds ?? 0, { rep, text: stay });
+  const beats = [beat(book, rep, 0)];
+  const move = (seconds: number) => timeline.stretch('repeating', seconds, { rep });
   if (exhaleSeconds !== undefined) {
-    timeline.stretch('exhaling', exhaleSeconds, counted(book, exhaleSeconds), rep);
+    timeline.stretch('exhaling', exhaleSeconds, { rep, beats: counted(book, exhaleSeconds) });
   } else if (pause?.on.includes('down') && pause.isBottom !== true) {
     // The knee is about halfway.
-    timeline.stretch('repeating', step.downSeconds / 2, begin, rep);
+    timeline.stretch('repeating', step.downSeconds / 2, { rep, beats });
     stop();
-    timeline.stretch('repeating', step.downSeconds / 2, [], rep);
+    move(step.downSeconds / 2);
   } else {
-    timeline.stretch('repeating', step.downSeconds, begin, rep);
+    timeline.stretch('repeating', step.downSeconds, { rep, beats });
     if (pause?.on.includes('down')) stop();
   }
   if (breathsAtBottom > 0) {
-    const beats = Array.from({ length: breathsAtBottom }, (_, index) => ({
+    const breaths = Array.from({ length: breathsAtBottom }, (_, index) => ({
       atSeconds: index * NORMAL_BREATH_SECONDS,
       count: index + 1,
       text: say(book.lines, 'say.breathe', {}),
     }));
-    timeline.stretch('holding', breathsAtBottom * NORMAL_BREATH_SECONDS, beats, rep);
+    const seconds = breathsAtBottom * NORMAL_BREATH_SECONDS;
+    timeline.stretch('holding', seconds, { rep, beats: breaths });
   }
   if (pause?.on.includes('up') && pause.isBottom !== true) {
-    timeline.stretch('repeating', step.upSeconds / 2, [], rep);
+    move(step.upSeconds / 2);
     stop();
-    timeline.stretch('repeating', step.upSeconds / 2, [], rep);
+    move(step.upSeconds / 2);
+  } else if (exhaleSeconds !== undefined && rep < reps) {
+    // The counts are of the breath, so which rep it is stays unsaid but for the last.
+    const key = rep === reps - 1 ? 'say.breathe-in-last' : 'say.breathe-in';
+    timeline.stretch('repeating', step.upSeconds, { rep, text: say(book.lines, key, {}) });
   } else {
-    timeline.stretch('repeating', step.upSeconds, [], rep);
+    move(step.upSeconds);
   }
 }

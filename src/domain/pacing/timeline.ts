@@ -1,5 +1,5 @@
 import type { Side } from '../areas';
-import type { PacedLine, PacedPhase } from './line';
+import { BREATH_SECONDS, type PacedLine, type PacedPhase } from './line';
 
 type Beat = PacedLine['beats'][number];
 
@@ -13,15 +13,23 @@ export class Timeline {
     private readonly secondsOf: (text: string) => number,
   ) {}
 
-  /** A cue lasts as long as its words; empty text is no line. */
+  /** A cue lasts as long as its words and a breath; empty text is no line. */
   cue(text: string | undefined): void {
     if (text === undefined || text === '') return;
-    this.add('cueing', this.secondsOf(text), text, [], null);
+    this.add('cueing', this.secondsOf(text) + BREATH_SECONDS, text, [], null);
   }
 
   /** A stretch of exactly `seconds`; nothing where that is 0. */
-  stretch(phase: PacedPhase, seconds: number, beats: Beat[] = [], rep: number | null = null): void {
-    if (seconds > 0) this.add(phase, seconds, null, beats, rep);
+  stretch(
+    phase: PacedPhase,
+    seconds: number,
+    {
+      beats = [],
+      rep = null,
+      text = null,
+    }: Partial<Pick<PacedLine, 'beats' | 'rep' | 'text'>> = {},
+  ): void {
+    if (seconds > 0) this.add(phase, seconds, text, beats, rep);
   }
 
   private add(

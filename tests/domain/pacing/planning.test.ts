@@ -2,29 +2,30 @@ import { describe, expect, it } from 'vitest';
 import table from '../../../src/cues/durations.json';
 import { loadBook } from '../../../src/cues/fromFolder';
 import { secondsOf } from '../../../src/domain/pacing/duration';
-import type { PacedLine } from '../../../src/domain/pacing/line';
+import { BREATH_SECONDS, type PacedLine } from '../../../src/domain/pacing/line';
 import { askOf, planOf, planStep } from '../../../src/domain/pacing/planning';
-import { checksOf, type CueBook } from '../../../src/domain/script';
+import { checksOf, textOf, type CueBook } from '../../../src/domain/script';
 import { checkStep, evenly, readable, setStep } from './readable';
 
 const book = loadBook('scripts-cues', 'en');
 const measured = (text: string) => secondsOf(table, text);
+const isSettling = ({ phase }: PacedLine) => phase === 'settling';
 const said = (lines: PacedLine[]) => lines.flatMap(({ text }) => text ?? []);
 
 describe('a plan as it is heard', () => {
   it('one side of a check: the side first, the set-up, a counted exhale, the hold, two breaths', () => {
     const step = checkStep('overhead-passive', { side: 'left' });
     expect(readable(planStep(book, step, evenly))).toEqual([
-      '0.0 cueing 1 "Left side."',
-      '1.0 cueing 6 "Lie on your back with your knees bent and your feet flat."',
-      '7.0 cueing 5.5 "Coach, ask first, then lay one hand on the lower ribs."',
-      '12.5 cueing 3.5 "Take a breath in through the nose."',
-      '16.0 settling 2',
-      '18.0 exhaling 5 [0:one 1:two 2:three 3:four 4:five]',
-      '23.0 cueing 7 "Lift the arm slowly, coach. Let it be heavy, and breathe as you like."',
-      '30.0 holding 4',
-      '34.0 cueing 3.5 "Lower the arm. Take two normal breaths."',
-      '37.5 resting 6',
+      '0.0 cueing 1.5 "Left side."',
+      '1.5 cueing 6.5 "Lie on your back with your knees bent and your feet flat."',
+      '8.0 cueing 6 "Coach, ask first, then lay one hand on the lower ribs."',
+      '14.0 cueing 4 "Take a breath in through the nose."',
+      '18.0 settling 2',
+      '20.0 exhaling 5 [0:one 1:two 2:three 3:four 4:five]',
+      '25.0 cueing 7.5 "Lift the arm slowly, coach. Let it be heavy, and breathe as you like."',
+      '32.5 holding 4',
+      '36.5 cueing 4 "Lower the arm. Take two normal breaths."',
+      '40.5 resting 6',
     ]);
     expect(askOf(book, step)).toBe('What did you see on this side?');
   });
@@ -32,14 +33,14 @@ describe('a plan as it is heard', () => {
   it('a set: each rep by its number, with its pause at the knee', () => {
     const lines = planStep(book, setStep('deadlift', { again: true }), evenly);
     expect(readable(lines).slice(0, 8)).toEqual([
-      '0.0 cueing 4 "Take the same stance, bar close, arms long."',
-      '4.0 settling 8',
-      '12.0 cueing 8 "Go slowly, four times. Take a small breath in, and let it out through the effort."',
-      '20.0 repeating 1.5 rep 1 [0:one]',
-      '21.5 pausingAtKnee 2 rep 1',
-      '23.5 repeating 1.5 rep 1',
-      '25.0 repeating 1.5 rep 1',
-      '26.5 pausingAtKnee 2 rep 1',
+      '0.0 cueing 4.5 "Take the same stance, bar close, arms long."',
+      '4.5 settling 8',
+      '12.5 cueing 8.5 "Go slowly, four times. Take a small breath in, and let it out through the effort."',
+      '21.0 repeating 1.5 rep 1 [0:one]',
+      '22.5 pausingAtKnee 2 rep 1 "Stay."',
+      '24.5 repeating 1.5 rep 1',
+      '26.0 repeating 1.5 rep 1',
+      '27.5 pausingAtKnee 2 rep 1 "Stay."',
     ]);
     expect(lines.at(-1)).toMatchObject({ rep: 4, phase: 'repeating' });
   });
@@ -88,23 +89,32 @@ describe('a plan as it is heard', () => {
 describe('what is said before the work', () => {
   const { setUp, setUpAgain, fixes, good, easier, heavier, caution } = book.drills['bell-hinge']!;
 
-  it('the full set-up and the caution the first time, the short set-up after', () => {
-    expect(said(planStep(book, setStep('bell-hinge'), evenly)).slice(0, -1)).toEqual([
-      ...setUp,
+  it('the caution and the full set-up the first time, the short set-up after', () => {
+    const before = (lines: PacedLine[]) => said(lines.slice(0, lines.findLastIndex(isSettling)));
+    expect(before(planStep(book, setStep('bell-hinge'), evenly))).toEqual([
       caution,
+      ...setUp.map(textOf),
     ]);
-    expect(
-      said(planStep(book, setStep('bell-hinge', { again: true }), evenly)).slice(0, -1),
-    ).toEqual(setUpAgain);
+    expect(before(planStep(book, setStep('bell-hinge', { again: true }), evenly))).toEqual(
+      setUpAgain.map(textOf),
+    );
   });
 
   it.each([
     ['the second side', { side: 'right' as const }],
     ['another try', { side: 'left' as const, try: 2 }],
-    ['a retest', { side: 'left' as const, retest: true }],
+    ['the second side of a retest', { side: 'right' as const, retest: true }],
   ])('the short set-up for %s of a check', (_, more) => {
     const texts = said(planStep(book, checkStep('overhead-passive', more), evenly));
-    expect(texts.slice(1, 3)).toEqual(book.checks['overhead-passive']!.setUpAgain);
+    expect(texts.slice(1, 3)).toEqual(book.checks['overhead-passive']!.setUpAgain.map(textOf));
+  });
+
+  it('the full set-up for a retest of a check: the athlete comes from other work', () => {
+    const step = checkStep('overhead-passive', { side: 'left', retest: true });
+    const { setUp } = book.checks['overhead-passive']!;
+    expect(said(planStep(book, step, evenly)).slice(1, 1 + setUp.length)).toEqual(
+      setUp.map(textOf),
+    );
   });
 
   it('one fix, and only that one', () => {
@@ -151,7 +161,10 @@ describe('every plan of the shipped scripts', () => {
       const next = lines[index + 1];
       if (next) expect(next.atSeconds).toBeCloseTo(atSeconds + seconds, 6);
       expect(seconds).toBeGreaterThan(0);
-      expect(phase === 'cueing').toBe(text !== null);
+      if (phase === 'cueing') expect(text).not.toBeNull();
+      if (text === null) return;
+      const breath = phase === 'cueing' ? BREATH_SECONDS : 0;
+      expect(measured(text) + breath, text).toBeLessThanOrEqual(seconds);
     });
   });
 
