@@ -122,7 +122,8 @@ function tableVoice(
       const timer = clock.setTimeout(() => ended('spoken'), seconds * 1000);
       return () => {
         clock.clearTimeout(timer);
-        if (secondsNow() >= piece.toSeconds) return;
+        // A timer may come a rounding error early.
+        if (secondsNow() > piece.toSeconds - 0.001) return;
         piece.toSeconds = secondsNow();
         piece.isCutOff = true;
       };

@@ -1,0 +1,99 @@
+import { readdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { secondsOf } from '../../src/cli/durations';
+import { rehearse, type Rehearsed, type TimedEvent } from '../../src/cli/rehearsing';
+import { readReplies } from '../../src/cli/replies';
+import { bookOf } from '../../src/cli/verb';
+import { DEFAULT_SETTINGS } from '../../src/domain/log';
+import { readable } from './rendering';
+
+export const folder = fileURLToPath(new URL('.', import.meta.url));
+const REPLIES = '.replies.txt';
+
+/** Every session that is kept here: the name of its files, and the routine it runs. */
+export const SESSIONS = {
+  'all-ready': 'readiness',
+  'short-on-one-side': 'overhead',
+  'overhead-given-up': 'overhead',
+  'squat-given-up': 'squat',
+  'hinge-given-up': 'hinge',
+  'under-the-bar': 'hinge',
+  'three-areas': 'readiness',
+  'pain-2': 'hinge',
+  'pain-4': 'squat',
+  'pain-7': 'readiness',
+  'pain-sharp': 'hinge',
+  'red-flag': 'readiness',
+  stopped: 'overhead',
+  silence: 'readiness',
+  overruled: 'squat',
+  undone: 'hinge',
+  'undone-not': 'hinge',
+  contradictions: 'overhead',
+  talkative: 'overhead',
+} as const;
+export type SessionName = keyof typeof SESSIONS;
+export const NAMES = Object.keys(SESSIONS) as SessionName[];
+
+/** The names of the replies files that are there. */
+export const written = (): string[] =>
+  readdirSync(folder)
+    .filter((file) => file.endsWith(REPLIES))
+    .map((file) => file.slice(0, -REPLIES.length));
+
+export const repliesPath = (name: SessionName): string => `${folder}${name}${REPLIES}`;
+export const timelinePath = (name: SessionName): string => `${folder}${name}.timeline.txt`;
+
+export const book = bookOf();
+
+/** A session as it went, with what tests ask of it. */
+export interface Session extends Rehearsed {
+  text: string;
+  /** Events of a type, in order. */
+  all<T extends TimedEvent['type']>(type: T): Extract<TimedEvent, { type: T }>[];
+  end: Extract<TimedEvent, { type: 'end' }>;
+  /** Everything that is spoken, in order. */
+  cues: string[];
+  /** Rules of the decisions, in order. */
+  rules: string[];
+  /** Checks and drills that were begun, in order. */
+  steps: string[];
+}
+
+const sessions = new Map<SessionName, Session>();
+
+/** Runs a session with its replies; the same object where it was asked for before. */
+export function sessionOf(name: SessionName): Session {
+  const known = sessions.get(name);
+  if (known) return known;
+  const session = run(name);
+  sessions.set(name, session);
+  return session;
+}
+
+/** Runs a session anew. */
+export function run(name: SessionName): Session {
+  const rehearsed = rehearse({
+    book,
+    routine: SESSIONS[name],
+    way: 'hands-on',
+    settings: DEFAULT_SETTINGS,
+    secondsOf,
+    replies: readReplies(repliesPath(name)),
+  });
+  const all = <T extends TimedEvent['type']>(type: T) =>
+    rehearsed.timeline.filter(
+      (event): event is Extract<TimedEvent, { type: T }> => event.type === type,
+    );
+  const [end] = all('end');
+  if (end === undefined) throw new Error(`${name} has no end.`);
+  return {
+    ...rehearsed,
+    text: readable(rehearsed),
+    all,
+    end,
+    cues: all('cue').map(({ text }) => text),
+    rules: all('decision').map(({ rule }) => rule),
+    steps: all('step').map(({ prompt }) => prompt.replace(/^.*\//, '')),
+  };
+}
