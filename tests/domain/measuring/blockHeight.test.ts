@@ -1,47 +1,72 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blockHeight, kneeHeightMillimetres } from '../../../src/domain/measuring/blockHeight';
+import { blockHeight } from '../../../src/domain/measuring/blockHeight';
+import { kneeHeight } from '../../../src/domain/measuring/kneeHeight';
 
-const adult = (statureCentimetres: number) => ({ statureCentimetres, ageYears: 30 });
+const adult = (statureMillimetres: number) => ({ statureMillimetres, ageYears: 30 });
+const measured = { measuredMillimetres: 480 };
 
 describe('block height', () => {
   it('rounds up to the blocks at hand, lowest stack first, fewest blocks where equal', () => {
-    const knee = { measuredMillimetres: 480 };
-    expect(blockHeight({ knee, blocksMillimetres: [100, 150, 50, 50] })).toEqual({
+    expect(blockHeight({ knee: measured, blocksMillimetres: [100, 50, 150, 50] })).toEqual({
       neededMillimetres: 200,
+      errorMillimetres: 0,
       blocksMillimetres: [150, 50],
       stackMillimetres: 200,
     });
-    expect(blockHeight({ knee, blocksMillimetres: [150, 120] }).stackMillimetres).toBe(270);
+    const two = blockHeight({ knee: measured, blocksMillimetres: [150, 120] });
+    expect(two.stackMillimetres).toBe(270);
+  });
+
+  it('is what is needed where any height can be had, and as sure as the knee', () => {
+    const estimated = blockHeight({ knee: adult(1750) });
+    expect(estimated).toMatchObject({ stackMillimetres: 207.1, errorMillimetres: 15.1 });
+    expect(blockHeight({ knee: measured })).toMatchObject({
+      stackMillimetres: 200,
+      errorMillimetres: 0,
+    });
   });
 
   it('says that all blocks at hand are not enough', () => {
-    const { stackMillimetres } = blockHeight({ knee: adult(190), blocksMillimetres: [50, 50] });
+    const { stackMillimetres } = blockHeight({ knee: adult(1900), blocksMillimetres: [50, 50] });
     expect(stackMillimetres).toBeNull();
+    expect(blockHeight({ knee: measured, blocksMillimetres: [] }).stackMillimetres).toBeNull();
   });
 
   it('needs no block under a bell that reaches the knee', () => {
-    const high = blockHeight({ knee: adult(150), handleMillimetres: 450, blocksMillimetres: [50] });
-    expect(high).toEqual({ neededMillimetres: 0, blocksMillimetres: [], stackMillimetres: 0 });
+    for (const handleMillimetres of [480, 490]) {
+      const high = blockHeight({ knee: measured, handleMillimetres, blocksMillimetres: [50] });
+      expect(high, String(handleMillimetres)).toEqual({
+        neededMillimetres: 0,
+        errorMillimetres: 0,
+        blocksMillimetres: [],
+        stackMillimetres: 0,
+      });
+    }
   });
 
   it('adds the sole that the athlete stands on', () => {
-    const barefoot = blockHeight({ knee: adult(175) }).neededMillimetres;
-    const shod = blockHeight({ knee: adult(175), soleMillimetres: 20 }).neededMillimetres;
-    expect(shod - barefoot).toBeCloseTo(20, 1);
+    const barefoot = blockHeight({ knee: measured }).neededMillimetres;
+    const shod = blockHeight({ knee: measured, soleMillimetres: 20 }).neededMillimetres;
+    expect(shod - barefoot).toBe(20);
+  });
+
+  it('stacks blocks in inches without a hair too much', () => {
+    const inches = [50.8, 50.8, 50.8, 50.8];
+    const exact = { knee: { measuredMillimetres: 483.2 }, blocksMillimetres: inches };
+    expect(blockHeight(exact).stackMillimetres).toBe(203.2);
   });
 
   it('never stacks less than is needed, and never a block more', () => {
     fc.assert(
       fc.property(
-        fc.integer({ min: 140, max: 200 }),
+        fc.integer({ min: 1400, max: 2000 }),
         fc.array(fc.integer({ min: 10, max: 200 }), { maxLength: 6 }),
         (stature, blocks) => {
           const result = blockHeight({ knee: adult(stature), blocksMillimetres: blocks });
           if (result.stackMillimetres === null) {
-            expect(blocks.reduce((sum, block) => sum + block, 0)).toBeLessThan(
-              result.neededMillimetres,
-            );
+            const all = blocks.reduce((sum, block) => sum + block, 0);
+            expect(all).toBeLessThan(result.neededMillimetres);
             return;
           }
           expect(result.stackMillimetres).toBeGreaterThanOrEqual(result.neededMillimetres);
@@ -52,24 +77,52 @@ describe('block height', () => {
       ),
     );
   });
+
+  it('grows with stature, whatever blocks are at hand', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1400, max: 2000 }),
+        fc.integer({ min: 1400, max: 2000 }),
+        fc.option(fc.array(fc.integer({ min: 10, max: 200 }), { maxLength: 6 })),
+        (one, other, blocks) => {
+          const [shorter, taller] = [one, other]
+            .sort((a, b) => a - b)
+            .map((stature) => {
+              const blocksMillimetres = blocks ?? undefined;
+              return blockHeight({ knee: adult(stature), blocksMillimetres });
+            });
+          const stackOf = (height = shorter) => height?.stackMillimetres ?? Infinity;
+          expect(stackOf(shorter)).toBeLessThanOrEqual(stackOf(taller));
+        },
+      ),
+    );
+  });
 });
 
 describe('what cannot be a measure is refused, with what to do', () => {
-  it.each([139, 201, 1.75, Number.NaN])('a stature of %d cm', (stature) => {
-    expect(() => kneeHeightMillimetres(adult(stature))).toThrow(/140 to 200 cm.*centimetres/);
+  it.each([1399, 2001, 175, Number.NaN])('an estimate for a stature of %d mm', (stature) => {
+    expect(() => kneeHeight(adult(stature))).toThrow(/140 to 200 cm.*measure the knee/);
   });
 
-  it('a child by stature: measure the knee', () => {
-    const child = { statureCentimetres: 150, ageYears: 16 };
-    expect(() => kneeHeightMillimetres(child)).toThrow(/measure the knee/);
-    expect(kneeHeightMillimetres({ measuredMillimetres: 430 })).toBe(430);
+  it('an estimate for a child, or at an unknown age: measure the knee', () => {
+    const child = { statureMillimetres: 1500, ageYears: 16 };
+    expect(() => kneeHeight(child)).toThrow(/under 17/);
+    expect(() => kneeHeight({ ...child, ageYears: undefined })).toThrow(
+      /age in years, or measure the knee/,
+    );
+    expect(() => kneeHeight({ ...child, ageYears: NaN })).toThrow(/measure the knee/);
+    expect(kneeHeight({ ...child, ageYears: 17 }).millimetres).toBeGreaterThan(400);
+    expect(kneeHeight({ measuredMillimetres: 430 }).millimetres).toBe(430);
   });
 
   it('a knee, sole, handle or block that cannot be one', () => {
-    const knee = { measuredMillimetres: 480 };
-    expect(() => kneeHeightMillimetres({ measuredMillimetres: 48 })).toThrow(/in millimetres/);
-    expect(() => blockHeight({ knee, soleMillimetres: -1 })).toThrow(/sole/);
-    expect(() => blockHeight({ knee, handleMillimetres: 28 })).toThrow(/top of the handle/);
-    expect(() => blockHeight({ knee, blocksMillimetres: [0] })).toThrow(/blocks/);
+    expect(() => kneeHeight({ measuredMillimetres: 48 })).toThrow(/in millimetres/);
+    expect(() => blockHeight({ knee: measured, soleMillimetres: -1 })).toThrow(/sole/);
+    expect(() => blockHeight({ knee: measured, handleMillimetres: 28 })).toThrow(
+      /top of the handle/,
+    );
+    expect(() => blockHeight({ knee: measured, blocksMillimetres: [0] })).toThrow(/blocks/);
+    const many = Array.from({ length: 13 }, () => 20);
+    expect(() => blockHeight({ knee: measured, blocksMillimetres: many })).toThrow(/at most 12/);
   });
 });
