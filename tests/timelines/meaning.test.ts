@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ASK_AGAIN_SECONDS, WAIT_FROM_SECONDS } from '../../src/session/questionMachine';
-import { book, sessionOf, type Session } from './sessions';
+import { book, run, sessionOf, type Session } from './sessions';
 
 /** What was said from the moment that a coach's words were heard. */
 const cuesAfter = ({ timeline }: Session, words: string): string[] => {
@@ -197,15 +197,23 @@ describe('pain', () => {
   });
 });
 
-describe('a warning sign over a cue', () => {
+/** The first cues that are longer than a word, each with a second in the middle of it. */
+const middles = (session: Session, count: number) =>
+  session.said
+    .filter(({ toSeconds, fromSeconds }) => toSeconds - fromSeconds > 1.5)
+    .slice(0, count)
+    .map(({ text, fromSeconds, toSeconds }) => ({
+      text,
+      atSeconds: (fromSeconds + toSeconds) / 2 - 0.35,
+    }));
+
+describe('a warning sign', () => {
   const session = sessionOf('red-flag');
 
-  it('cuts the cue off, asks nothing, refers the area at hand and ends', () => {
+  it('during the work asks nothing, refers the area at hand and ends', () => {
     const [heard] = session.all('heard').slice(-1);
-    expect(session.said.filter(({ isCutOff }) => isCutOff)).toMatchObject([
-      { toSeconds: heard?.atSeconds },
-    ]);
-    expect(session.all('listen').some(({ atSeconds }) => atSeconds > heard!.atSeconds)).toBe(false);
+    expect(session.all('listen')).toHaveLength(2);
+    expect(session.all('tone').some(({ atSeconds }) => atSeconds > heard!.atSeconds)).toBe(false);
     expect(session.rules.at(-1)).toBe('7.4');
     expect(session.end.reason).toBe('red-flag');
     expect(outcomes(session).overhead?.[0]).toBe('referred');
@@ -215,6 +223,15 @@ describe('a warning sign over a cue', () => {
   it('says to get help', () => {
     expect(cuesAfter(session, 'I feel dizzy').join(' ')).toMatch(/[Gg]et help/);
   });
+
+  it.each(middles(sessionOf('all-ready'), 12))('cuts off "$text" and ends', ({ atSeconds }) => {
+    const cut = run('all-ready', { text: 'dizzy', atSeconds });
+    const [heard] = cut.all('heard').slice(-1);
+    expect(cut.said.filter(({ isCutOff }) => isCutOff)).toMatchObject([
+      { toSeconds: heard?.atSeconds },
+    ]);
+    expect(cut.end.reason).toBe('red-flag');
+  });
 });
 
 describe('stop', () => {
@@ -222,22 +239,29 @@ describe('stop', () => {
 
   it('no: the same question is open again, and its answer counts', () => {
     const prompts = session.all('listen').map(({ prompt }) => prompt);
-    expect(prompts.slice(0, 3)).toEqual([
+    expect(prompts).toEqual([
       'check/overhead-passive',
       'confirm',
       'check/overhead-passive',
+      'confirm',
     ]);
     expect(session.end.findings).toMatchObject([{ side: 'left', result: 'held' }]);
   });
 
-  it('in the middle of a cue: silent at once, and only a yes ends', () => {
-    const stop = session.all('heard').find(({ text }) => text === 'hold on, stop');
-    expect(session.said.filter(({ isCutOff }) => isCutOff)).toMatchObject([
-      { toSeconds: stop?.atSeconds },
-    ]);
+  it('again, during the work: only a yes ends', () => {
     expect(session.all('tone').filter(({ name }) => name === 'halted')).toHaveLength(2);
     expect(session.rules.slice(-2)).toEqual(['7.1', '7.3']);
     expect(session.end.reason).toBe('stopped');
+  });
+
+  it.each(middles(sessionOf('all-ready'), 12))('cuts off "$text" and asks', ({ atSeconds }) => {
+    const cut = run('all-ready', { text: 'stop', atSeconds });
+    const [stop] = cut.all('heard').filter(({ text }) => text === 'stop');
+    expect(cut.said.find(({ isCutOff }) => isCutOff)).toMatchObject({
+      toSeconds: stop?.atSeconds,
+    });
+    const [question] = cut.all('listen').filter(({ atSeconds: at }) => at >= stop!.atSeconds);
+    expect(question?.prompt).toBe('confirm');
   });
 });
 

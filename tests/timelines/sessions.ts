@@ -71,15 +71,20 @@ export function sessionOf(name: SessionName): Session {
   return session;
 }
 
-/** Runs a session anew. */
-export function run(name: SessionName): Session {
+/** Runs a session anew; `interruption` is said at its second of the session, besides the file. */
+export function run(
+  name: SessionName,
+  interruption?: { text: string; atSeconds: number },
+): Session {
+  const replies = readReplies(repliesPath(name));
+  if (interruption) replies.timed.push({ line: 0, audio: null, ...interruption });
   const rehearsed = rehearse({
     book,
     routine: SESSIONS[name],
     way: 'hands-on',
     settings: DEFAULT_SETTINGS,
     secondsOf,
-    replies: readReplies(repliesPath(name)),
+    replies,
   });
   const all = <T extends TimedEvent['type']>(type: T) =>
     rehearsed.timeline.filter(
