@@ -1,7 +1,9 @@
 import type { Step } from '../deciding/step';
+import type { BlockHeight } from '../measuring/blockHeight';
 import { say } from '../saying';
 import { textOf, type CheckScript, type CueBook, type CueStep, type DrillScript } from '../script';
 import { scriptOf } from './asking';
+import { blocksCue } from './blocksCue';
 import type { PacedLine } from './line';
 import { Timeline } from './timeline';
 
@@ -13,17 +15,22 @@ const BREATHE_IN_SECONDS = 3;
 /**
  * The lines of one check, one side of it, or one set, in order, ready to be performed: side,
  * set-up (the short one from the second time on), load, fix, time to settle, then the work with
- * its counts spoken at their moments. The question that follows is `askOf`.
+ * its counts spoken at their moments. The question that follows is `askOf`. Where `blocks` are
+ * known, a drill that has its bell on blocks says which, the first time.
  */
 export function planStep(
   book: CueBook,
   step: Extract<Step, { do: 'check' | 'set' }>,
   secondsOf: (text: string) => number,
+  blocks: BlockHeight | null = null,
 ): PacedLine[] {
   const timeline = new Timeline(step.side, secondsOf);
-  if (step.side !== null) timeline.cue(say(book.lines, `say.side-${step.side}`, {}));
+  const side = () => {
+    if (step.side !== null) timeline.cue(say(book.lines, `say.side-${step.side}`, {}));
+  };
   if (step.do === 'check') {
     const check = scriptOf(book.checks, step.check, 'check');
+    side();
     // Both sides are asked, left first: by the right one the set-up is known. A retest comes from
     // other work, so it is set up in full.
     prepare(timeline, check, step.try > 1 || step.side === 'right', []);
@@ -37,6 +44,8 @@ export function planStep(
     ];
     // Before anybody is in the position that it is about.
     if (!step.again) timeline.cue(drill.caution);
+    side();
+    if (!step.again) timeline.cue(blocksCue(book, drill, blocks));
     prepare(timeline, drill, step.again, changes);
     const { reps, breaths } = drill.dose;
     work(timeline, book, drill.steps, { reps: reps ?? 1, breaths: breaths ?? 1 });

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { BREATH_SECONDS } from '../../src/domain/pacing/line';
+import { TONE_SECONDS } from '../../src/ports';
+import { book, openBench } from './bench';
+
+const line = (key: string) => book.lines[key];
+
+describe('what is told between the steps', () => {
+  it('begins with a welcome and the caution, once', () => {
+    const bench = openBench();
+    bench.untilAsked();
+    expect(bench.cues().slice(0, 3)).toEqual([
+      line('say.welcome'),
+      line('say.caution'),
+      'We begin with the unloaded hinge.',
+    ]);
+    bench.hear('clean');
+    bench.untilAsked();
+    expect(bench.cues().filter((text) => text === line('say.welcome'))).toHaveLength(1);
+    const later = openBench({ log: bench.entries, atMilliseconds: bench.clock.now() });
+    later.untilAsked();
+    expect(later.cues()).not.toContain(line('say.welcome'));
+  });
+
+  it('leaves a breath after every line, and starts none over a tone', () => {
+    const bench = openBench();
+    bench.untilAsked();
+    bench.hear('knees came forward');
+    bench.untilAsked();
+    const counts = Object.entries(book.lines).flatMap(([key, text]) =>
+      key.startsWith('count.') ? [text] : [],
+    );
+    const lines = bench.of('cue').filter(({ text }) => !counts.includes(text));
+    lines.slice(1).forEach(({ text, atSeconds }, index) => {
+      const before = lines[index];
+      if (before?.text.endsWith('?')) return;
+      const ended = (before?.atSeconds ?? 0) + (before?.seconds ?? 0);
+      expect(atSeconds - ended, text).toBeGreaterThanOrEqual(BREATH_SECONDS - 0.001);
+    });
+    for (const tone of bench.of('tone')) {
+      const over = bench
+        .of('cue')
+        .filter(
+          ({ atSeconds }) =>
+            atSeconds >= tone.atSeconds &&
+            atSeconds < tone.atSeconds + TONE_SECONDS[tone.name] - 0.001,
+        );
+      expect(over, tone.name).toEqual([]);
+    }
+  });
+
+  it('after pain with a load in the hands, first has it put down', () => {
+    const bench = openBench();
+    bench.untilAsked();
+    bench.hear('knees came forward');
+    bench.clock.runUntil(() => bench.of('beat').length > 4, 600_000);
+    expect(bench.prompt()).toBe('idle');
+    bench.hear('pain');
+    bench.seconds(TONE_SECONDS.accepted);
+    expect(bench.sounding()).toBe(line('ask.pain-number-loaded'));
+  });
+
+  it('after pain without a load asks at once', () => {
+    const bench = openBench();
+    bench.untilAsked();
+    bench.hear('pain');
+    bench.seconds(TONE_SECONDS.accepted);
+    expect(bench.sounding()).toBe(line('ask.pain-number'));
+  });
+});
