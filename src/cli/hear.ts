@@ -85,8 +85,8 @@ class Hearing {
   }
 
   private understood(prompt: string, text: string, confidence: number): Reading {
-    const { passLineDegrees } = DEFAULT_SETTINGS;
-    return understand(this.book, prompt, text, { passLineDegrees, confidence });
+    const { passLineDegrees, painGoesOnUpTo } = DEFAULT_SETTINGS;
+    return understand(this.book, prompt, text, { passLineDegrees, painGoesOnUpTo, confidence });
   }
 
   private known(prompt: string): string {

@@ -27,8 +27,12 @@ export function hearingProblems(sources: Sources, book: CueBook): Problem[] {
 }
 
 function repliesHeard(book: CueBook, prompt: PromptId, text: string): string[] {
-  const { passLineDegrees } = DEFAULT_SETTINGS;
-  const { verdict, reply } = understand(book, prompt, text, { passLineDegrees, confidence: 1 });
+  const { passLineDegrees, painGoesOnUpTo } = DEFAULT_SETTINGS;
+  const { verdict, reply } = understand(book, prompt, text, {
+    passLineDegrees,
+    painGoesOnUpTo,
+    confidence: 1,
+  });
   return verdict === 'ignore' || reply === null ? [] : namesIn(reply);
 }
 

@@ -47,11 +47,12 @@ export function alikeProblems(
 }
 
 function repliesOf({ vocabulary }: CueBook, area: (typeof AREAS)[number]): PlacedReply[] {
-  const { commands, results, sides, faults, pain, redFlags } = vocabulary;
+  const { commands, results, sides, same, faults, pain, redFlags } = vocabulary;
   return [
     ...group('commands', commands),
     ...group('results', results),
     ...group('sides', sides),
+    ...placed(['same'], 'same', same),
     ...group('redFlags', redFlags),
     ...placed(['pain', 'words'], 'pain', pain.words),
     ...placed(['pain', 'none'], 'no pain', pain.none),

@@ -35,7 +35,15 @@ export type Fact =
     }
   /** A question opened; after a crash it is opened again. */
   | { type: 'asked'; prompt: PromptId; side: Side | null }
-  | { type: 'heard'; prompt: PromptId; text: string; verdict: Verdict; reply: Reply | null }
+  | {
+      type: 'heard';
+      prompt: PromptId;
+      text: string;
+      verdict: Verdict;
+      reply: Reply | null;
+      /** 0 to 1; 1 where left out. */
+      confidence?: number;
+    }
   | ({
       type: 'finding';
       prompt: PromptId;
@@ -43,6 +51,8 @@ export type Fact =
       drill: DrillId | null;
       load: Load | null;
       source: Source;
+      /** Pain was meant but its number not said ("same", where the other side hurt). */
+      asksPain?: boolean;
     } & Finding)
   /** Follows a finding with pain. `pain: 'unanswered'` is never taken as little. */
   | { type: 'pain-number'; pain: number | 'unanswered'; source: Source | null }

@@ -5,6 +5,7 @@ import type { SessionContext } from './sessionContext';
 import type { SpokenEvent } from './speaking';
 import type { StageReport } from './stage';
 import type { StoredEvent } from './storing';
+import { weighed, type Weighed } from './weighing';
 
 export type SessionMachineEvent =
   | HearingEvent
@@ -17,13 +18,16 @@ export type SessionMachineEvent =
 /** What an action changes of the session. */
 export type Change = Partial<SessionContext>;
 
-/** The event of something heard; any other here is a mistake in the machine. */
+/** The event of something heard, weighed; any other here is a mistake in the machine. */
 export function heardOf(
+  context: Pick<SessionContext, 'book' | 'log' | 'decision'>,
   event: SessionMachineEvent,
-): Extract<SessionMachineEvent, { type: 'HEARD' }> {
+): HeardEvent & { reading: Weighed } {
   if (event.type !== 'HEARD') throw new Error(`${event.type} carries no reading.`);
-  return event;
+  return { ...event, reading: weighed(context, event.reading) };
 }
+
+type HeardEvent = Extract<SessionMachineEvent, { type: 'HEARD' }>;
 
 /** Whose words an entry rests on; a reply by hand has none. */
 export const sourceOf = ({ heard, confidence }: Reading): Source => ({

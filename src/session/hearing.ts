@@ -2,6 +2,7 @@ import { fromCallback } from 'xstate';
 import type { Reading } from '../domain/hearing/reply';
 import { understand } from '../domain/hearing/understanding';
 import { readbackOf } from '../domain/hearing/readback';
+import type { SessionSettings } from '../domain/log';
 import type { CueBook, PromptId } from '../domain/script';
 import type { Ear, EarTrouble } from '../ports';
 
@@ -16,8 +17,8 @@ export type HearingEvent =
 /** Listens as long as the session lives; words are understood at the prompt they were said at. */
 export const hearing = fromCallback<
   { type: 'NONE' },
-  { ear: Ear; book: CueBook; passLineDegrees: number }
->(({ input: { ear, book, passLineDegrees }, sendBack }) =>
+  { ear: Ear; book: CueBook; settings: SessionSettings }
+>(({ input: { ear, book, settings }, sendBack }) =>
   ear.listen((hearing) => {
     switch (hearing.type) {
       case 'onset':
@@ -30,7 +31,7 @@ export const hearing = fromCallback<
         return sendBack({ type: 'HEARS_AGAIN' });
       case 'words': {
         const { text, prompt, confidence } = hearing;
-        const reading = understand(book, prompt, text, { passLineDegrees, confidence });
+        const reading = understand(book, prompt, text, { ...settings, confidence });
         return sendBack({ type: 'HEARD', reading, prompt, by: 'voice' });
       }
       case 'reply': {

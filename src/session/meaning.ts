@@ -1,9 +1,10 @@
 import { isHalted, isPaused, undoable } from '../domain/deciding/deciding';
 import type { Decision } from '../domain/deciding/step';
-import type { Command, Reading } from '../domain/hearing/reply';
+import type { Command } from '../domain/hearing/reply';
 import type { Entry } from '../domain/log';
 import type { CueBook, PromptId } from '../domain/script';
 import { isPain } from './answerFacts';
+import type { Weighed } from './weighing';
 
 /** What something heard means for the session as a whole, before any question may have it. */
 export type Meaning =
@@ -25,6 +26,7 @@ export type Meaning =
   | 'help'
   | 'time-left'
   | 'which'
+  | 'lacks'
   | 'not-here'
   | 'kept'
   | 'answer';
@@ -55,7 +57,7 @@ export function isHeld({ log, decision }: Pick<Standing, 'log' | 'decision'>): b
  * Order matters: a red flag, "stop" and pain come before everything, whoever is asking, and do
  * not wait for a confirmation.
  */
-export function meaningOf(reading: Reading, prompt: PromptId, standing: Standing): Meaning {
+export function meaningOf(reading: Weighed, prompt: PromptId, standing: Standing): Meaning {
   const { reply, verdict } = reading;
   if (verdict === 'ignore' || reply === null) return 'ignored';
   if (reply.redFlag !== null) return 'red-flag';
@@ -67,6 +69,7 @@ export function meaningOf(reading: Reading, prompt: PromptId, standing: Standing
     return reply.command === 'resume' && verdict === 'accept' ? 'resume' : 'ignored';
   }
   if (verdict === 'confirm') {
+    if (reading.lacks !== undefined) return prompt === 'idle' ? 'ignored' : 'lacks';
     if (prompt !== 'idle') return 'answer';
     if (reply.command === 'back') return 'which';
     return reply.result === null ? 'ignored' : 'kept';

@@ -13,14 +13,14 @@ export const toStore = ({ ports, unstored }: SessionContext) => ({
   entries: unstored,
 });
 
-export function adjustVoice({ ports }: SessionContext, event: SessionMachineEvent): void {
-  ports.voice.adjust(heardOf(event).reading.reply?.command as VoiceChange);
+export function adjustVoice(context: SessionContext, event: SessionMachineEvent): void {
+  context.ports.voice.adjust(heardOf(context, event).reading.reply?.command as VoiceChange);
 }
 
 /** What is said in between, after which the session goes on where it was. */
 export function setAside(
   context: SessionContext,
-  _event: SessionMachineEvent,
+  event: SessionMachineEvent,
   meaning: Meaning,
 ): Change {
   const { lines } = context.book;
@@ -29,6 +29,11 @@ export function setAside(
       ...askAnew(context),
       texts: [say(lines, 'say.time-left', { minutes: minutesLeft(context) })],
     };
+  }
+  const lacks = meaning === 'lacks' ? heardOf(context, event).reading.lacks : undefined;
+  if (lacks === 'left' || lacks === 'right') {
+    const { readback: side } = context.book.vocabulary.sides[lacks];
+    return { ...askAnew(context), texts: [say(lines, 'say.lacks-side', { side })] };
   }
   return { ...askAnew(context), texts: [say(lines, `say.${meaning}`, {})] };
 }
@@ -45,18 +50,23 @@ function minutesLeft({ book, log, stage, logbook, ports }: SessionContext): numb
 
 type Children = Record<string, AnyActorRef | undefined>;
 
-export function pass(event: SessionMachineEvent, { attempt, question }: Children): void {
-  const child = attempt ?? question;
-  if (event.type === 'HEARD' && event.reading.verdict === 'ignore')
-    child?.send({ type: 'NOTHING' });
-  else child?.send(event);
-}
-
-export function passMeaning(
-  type: 'READY' | 'REP' | 'FINISHED' | 'REPEAT' | 'KEPT',
+export function pass(
+  context: SessionContext,
   event: SessionMachineEvent,
   { attempt, question }: Children,
 ): void {
   const child = attempt ?? question;
-  child?.send(type === 'KEPT' ? { type, reading: heardOf(event).reading } : { type });
+  if (event.type === 'HEARD' && event.reading.verdict === 'ignore')
+    child?.send({ type: 'NOTHING' });
+  else child?.send(event.type === 'HEARD' ? heardOf(context, event) : event);
+}
+
+export function passMeaning(
+  type: 'READY' | 'REP' | 'FINISHED' | 'REPEAT' | 'KEPT',
+  context: SessionContext,
+  event: SessionMachineEvent,
+  { attempt, question }: Children,
+): void {
+  const child = attempt ?? question;
+  child?.send(type === 'KEPT' ? { type, reading: heardOf(context, event).reading } : { type });
 }

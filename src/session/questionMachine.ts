@@ -7,6 +7,7 @@ import { answers } from './answering';
 import { deadline, type DeadlinePassed } from './deadline';
 import { speaking, type SpokenEvent } from './speaking';
 import type { Stage } from './stage';
+import type { Weighed } from './weighing';
 
 /** A question is asked again after these seconds; after the last, it waits, still open. */
 export const ASK_AGAIN_SECONDS = [8, 16] as const;
@@ -19,18 +20,18 @@ export interface QuestionInput {
   side: Side | null;
   ask: string;
   /** A reply heard before the question opened, offered instead of asking. */
-  kept: Reading | null;
+  kept: Weighed | null;
   /** When the question first opened, milliseconds, where it is being opened again. */
   openedAtMilliseconds: number | null;
   /** Silence to the end settles it as unanswered (pain questions), instead of waiting. */
   mayStayUnanswered: boolean;
 }
 
-export type HeardReading = { type: 'HEARD'; reading: Reading };
+export type HeardReading = { type: 'HEARD'; reading: Weighed };
 
 export type QuestionEvent =
   | HeardReading
-  | { type: 'KEPT'; reading: Reading }
+  | { type: 'KEPT'; reading: Weighed }
   | { type: 'ONSET' }
   | { type: 'NOTHING' }
   | { type: 'REPEAT' }
@@ -40,7 +41,7 @@ export type QuestionEvent =
 interface QuestionContext extends QuestionInput {
   /** Deadlines that have passed: asks that stayed without an answer. */
   passed: number;
-  offered: Reading | null;
+  offered: Weighed | null;
   answer: Reading | null;
 }
 
@@ -83,6 +84,9 @@ export const questionMachine = setup({
       context.stage.show({ type: 'phase', phase: 'asking', seconds: null }),
     showConfirming: ({ context }) =>
       context.stage.show({ type: 'phase', phase: 'confirming', seconds: null }),
+    tellOffered: ({ context: { stage, prompt, side, offered } }) => {
+      if (offered !== null) stage.report({ type: 'OFFERED', prompt, side, reading: offered });
+    },
     showWaiting: ({ context }) =>
       context.stage.show({ type: 'phase', phase: 'waiting', seconds: null }),
     notUnderstood: ({ context }) => context.stage.tone('not-understood'),
@@ -198,6 +202,7 @@ export const questionMachine = setup({
       entry: ['reopen', 'showConfirming', 'attendConfirm'],
       states: {
         offering: {
+          entry: 'tellOffered',
           invoke: {
             src: 'speaking',
             input: ({ context }) => ({
@@ -278,4 +283,5 @@ const deadlinesPassed = ({ openedAtMilliseconds, stage }: QuestionInput): number
 };
 
 const offerOf = ({ stage, offered }: QuestionContext): string =>
+  offered?.offers ??
   say(stage.book.lines, 'confirm.offer', { readback: offered?.readback ?? offered?.heard ?? '' });

@@ -1,12 +1,14 @@
 import { undoable } from '../domain/deciding/deciding';
 import type { Reading } from '../domain/hearing/reply';
-import type { OverruleCommand, Source } from '../domain/log';
+import type { Fact, OverruleCommand, Source } from '../domain/log';
+import { hasPain, sameAs } from '../domain/deciding/sides';
 import { say } from '../domain/saying';
 import { askFacts, findingFacts, isPain, type AttemptStep } from './answerFacts';
-import { askAnew, stepOf } from './attempting';
+import { askAnew, heardFact, stepOf } from './attempting';
 import { heardOf, sourceOf, type Change, type SessionMachineEvent } from './events';
 import type { QuestionOutput } from './questionMachine';
 import { adding, noting, type SessionContext } from './sessionContext';
+import { replaces } from './weighing';
 
 /** Something was added that decides: the next step is told and begun from its start. */
 const AFRESH = { told: null, isStale: true, kept: null, place: { at: 'line', index: 0 } } as const;
@@ -14,14 +16,35 @@ const AFRESH = { told: null, isStale: true, kept: null, place: { at: 'line', ind
 function recordFinding(context: SessionContext, step: AttemptStep, reading: Reading): Change {
   const { reply } = reading;
   if (reply === null) return {};
-  const facts = findingFacts(step, { ...reading, reply }, sourceOf(reading), context.settings);
+  const facts = findingFacts(step, { ...reading, reply }, sourceOf(reading), context.settings).map(
+    (fact) => (reply.same ? likeOther(context, step, fact) : fact),
+  );
+  // A side that is put right while the other's question is open: that question opens again.
+  const isWorkDone =
+    context.place.at === 'question' &&
+    reply.side !== 'both' &&
+    !isPain(reply) &&
+    replaces(context, step, reply.side);
   // What was confirmed by a yes was read back already.
   const readback = reading.verdict === 'accept' ? (reading.readback ?? '') : '';
   return {
     ...AFRESH,
+    ...(isWorkDone && {
+      place: { at: 'question', prompt: step.prompt, openedAtMilliseconds: null },
+    }),
     readback: isPain(reply) ? '' : sentence(readback),
     ...adding(context, facts),
   };
+}
+
+/** Takes over how the other side was measured; where that one hurt, pain is asked for here. */
+function likeOther({ book, log }: SessionContext, step: AttemptStep, fact: Fact): Fact {
+  if (fact.type !== 'finding') return fact;
+  const same = sameAs(book, log, step, fact.side);
+  if ('lacks' in same) return fact;
+  const asksPain = hasPain(same.like) && fact.pain === null;
+  const tool = fact.angleDegrees === null ? null : same.like.tool;
+  return { ...fact, tool, ...(asksPain && { asksPain }) };
 }
 
 const sentence = (text: string): string =>
@@ -42,7 +65,7 @@ export function recordAskAnswer(context: SessionContext, { reading }: QuestionOu
 
 /** Pain counts at once for the step that goes on, or that was asked about when stop came in. */
 export function recordPain(context: SessionContext, event: SessionMachineEvent): Change {
-  const { reading } = heardOf(event);
+  const { reading } = heardOf(context, event);
   const step = [context.decision?.step, context.told?.step].find(
     (each) => each?.do === 'check' || each?.do === 'set',
   );
@@ -50,7 +73,7 @@ export function recordPain(context: SessionContext, event: SessionMachineEvent):
 }
 
 export function recordFlag(context: SessionContext, event: SessionMachineEvent): Change {
-  const { reading, prompt } = heardOf(event);
+  const { reading, prompt } = heardOf(context, event);
   const flag = reading.reply?.redFlag ?? null;
   if (flag === null) return {};
   return adding(context, [{ type: 'red-flag', flag, prompt, source: sourceOf(reading) }]);
@@ -59,7 +82,7 @@ export function recordFlag(context: SessionContext, event: SessionMachineEvent):
 const recording =
   (type: 'halted' | 'paused' | 'resumed') =>
   (context: SessionContext, event: SessionMachineEvent): Change => ({
-    ...noting(context, [{ type, source: sourceOf(heardOf(event).reading) }]),
+    ...noting(context, [{ type, source: sourceOf(heardOf(context, event).reading) }]),
     ...askAnew(context),
   });
 export const recordHalt = recording('halted');
@@ -69,7 +92,7 @@ export const recordResume = recording('resumed');
 export function recordUndo(context: SessionContext, event: SessionMachineEvent): Change {
   const entry = undoable(context.book, context.log);
   if (entry === null) return {};
-  const source = sourceOf(heardOf(event).reading);
+  const source = sourceOf(heardOf(context, event).reading);
   return {
     ...AFRESH,
     // What was said wrong is asked again; the work itself was done.
@@ -82,7 +105,7 @@ export function recordUndo(context: SessionContext, event: SessionMachineEvent):
 }
 
 export function recordOverrule(context: SessionContext, event: SessionMachineEvent): Change {
-  const { reading } = heardOf(event);
+  const { reading } = heardOf(context, event);
   const command = reading.reply?.command as OverruleCommand;
   const target = reading.reply?.target ?? null;
   const source = sourceOf(reading);
@@ -95,13 +118,12 @@ export function recordOverrule(context: SessionContext, event: SessionMachineEve
 
 /** Words that were heard for an answer; talk that is not meant for Sayso is never kept. */
 export function noteHeard(context: SessionContext, event: SessionMachineEvent): Change {
-  const { reading, prompt } = heardOf(event);
-  const { heard: text, verdict, reply } = reading;
-  return noting(context, [{ type: 'heard', prompt, text, verdict, reply }]);
+  const { reading, prompt } = heardOf(context, event);
+  return noting(context, [heardFact(prompt, reading)]);
 }
 
 /** A full result during the work is offered when its question opens. */
-export const keepEarly = (
-  { told, decision }: SessionContext,
-  event: SessionMachineEvent,
-): Change => (told !== null && told === decision ? { kept: heardOf(event).reading } : {});
+export const keepEarly = (context: SessionContext, event: SessionMachineEvent): Change =>
+  context.told !== null && context.told === context.decision
+    ? { kept: heardOf(context, event).reading }
+    : {};

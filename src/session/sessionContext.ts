@@ -1,6 +1,8 @@
 import type { Area, AreaOutcome, Way } from '../domain/areas';
 import { isHalted, isPaused, openQuestion } from '../domain/deciding/deciding';
+import { openOffer } from '../domain/deciding/offering';
 import type { Decision } from '../domain/deciding/step';
+import { readbackOf } from '../domain/hearing/readback';
 import type { Reading } from '../domain/hearing/reply';
 import type { EndReason, Entry, EntryOf, Fact, SessionSettings, Source } from '../domain/log';
 import type { CueBook, RoutineId } from '../domain/script';
@@ -80,7 +82,7 @@ export function openContext(
     openedAtMilliseconds: null,
     outcomes: {},
     place: placeAfter(log, startedAtMilliseconds),
-    kept: null,
+    kept: keptAfter(book, log),
     readback: '',
     texts: [],
     endReason: null,
@@ -110,6 +112,14 @@ function timeAway(context: SessionContext): Partial<SessionContext> {
   const stood = [...log, ...left];
   const back = entriesFor(logbook, stood, [{ type: 'resumed', source }], ports.clock.now());
   return { log: [...stood, ...back], unkept: [...left, ...back] };
+}
+
+/** What was offered when the session was interrupted is offered again. */
+function keptAfter(book: CueBook, log: Entry[]): Reading | null {
+  const offer = openOffer(log);
+  if (offer?.reply == null) return null;
+  const { text: heard, verdict, reply, confidence = 1 } = offer;
+  return { heard, verdict, reply, confidence, readback: readbackOf(book, reply) };
 }
 
 /** A question that stood open when the session was interrupted opens again as of its first time. */

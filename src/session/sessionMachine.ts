@@ -5,7 +5,7 @@ import * as attempting from './attempting';
 import * as recording from './recording';
 import * as showing from './showing';
 import * as passing from './passing';
-import type { SessionMachineEvent } from './events';
+import { heardOf, type SessionMachineEvent } from './events';
 import { checkMachine, setMachine } from './attemptMachine';
 import { hearing } from './hearing';
 import { isHeld, meaningOf, type Meaning } from './meaning';
@@ -49,9 +49,11 @@ const session = setup({
     },
     askAnew: assign(({ context }) => attempting.askAnew(context)),
     followReport: assign(({ context, event }) => attempting.followReport(context, event)),
-    pass: ({ event, self }) => passing.pass(event, self.getSnapshot().children),
-    passMeaning: ({ event, self }, type: 'READY' | 'REP' | 'FINISHED' | 'REPEAT' | 'KEPT') =>
-      passing.passMeaning(type, event, self.getSnapshot().children),
+    pass: ({ context, event, self }) => passing.pass(context, event, self.getSnapshot().children),
+    passMeaning: (
+      { context, event, self },
+      type: 'READY' | 'REP' | 'FINISHED' | 'REPEAT' | 'KEPT',
+    ) => passing.passMeaning(type, context, event, self.getSnapshot().children),
     adjustVoice: ({ context, event }) => passing.adjustVoice(context, event),
     setAside: assign(({ context, event }, meaning: Meaning) =>
       passing.setAside(context, event, meaning),
@@ -66,7 +68,8 @@ const session = setup({
   },
   guards: {
     means: ({ context, event }, meaning: Meaning) =>
-      event.type === 'HEARD' && meaningOf(event.reading, event.prompt, context) === meaning,
+      event.type === 'HEARD' &&
+      meaningOf(heardOf(context, event).reading, event.prompt, context) === meaning,
     ends: ({ context }) => context.decision?.step.do === 'end',
     asks: ({ context }) => context.decision?.step.do === 'ask',
     isHeld: ({ context }) => isHeld(context),
@@ -256,6 +259,7 @@ export const sessionMachine = session.createMachine({
       aside('time-left'),
       aside('which'),
       aside('not-here'),
+      aside('lacks'),
       {
         guard: heard('manner'),
         actions: ['showHeard', 'adjustVoice', { type: 'passMeaning', params: 'REPEAT' }],

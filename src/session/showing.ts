@@ -41,9 +41,9 @@ export function acknowledge({ stage, unstored }: SessionContext, event: SessionM
   } else if (unstored.some(({ type }) => type !== 'started')) stage.tone('accepted');
 }
 
-export function showHeard({ stage }: SessionContext, event: SessionMachineEvent): void {
-  const { heard: text, verdict, readback } = heardOf(event).reading;
-  stage.show({ type: 'heard', text, verdict, readback });
+export function showHeard(context: SessionContext, event: SessionMachineEvent): void {
+  const { heard: text, verdict, readback } = heardOf(context, event).reading;
+  context.stage.show({ type: 'heard', text, verdict, readback });
 }
 
 /** One finding a side: "both" is shown as two. */

@@ -1,5 +1,6 @@
 import type { CueBook, PromptId } from '../domain/script';
 import type { Side } from '../domain/areas';
+import type { Reading } from '../domain/hearing/reply';
 import {
   TONE_SECONDS,
   type Cancel,
@@ -14,7 +15,9 @@ export type StageReport =
   /** Line `index` of the work begins: where to go on after a pause. */
   | { type: 'AT_LINE'; index: number }
   /** The question opened at that time, or is asked again (the time of its first opening). */
-  | { type: 'OPENED'; prompt: PromptId; side: Side | null; openedAtMilliseconds: number };
+  | { type: 'OPENED'; prompt: PromptId; side: Side | null; openedAtMilliseconds: number }
+  /** A reply is offered for a yes or a no. */
+  | { type: 'OFFERED'; prompt: PromptId; side: Side | null; reading: Reading };
 
 /** Everything the machines may touch of the outside, each use also told to the screen. */
 export interface Stage {

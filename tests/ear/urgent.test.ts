@@ -24,7 +24,11 @@ const short = (() => {
 
 test('whatever halts or pauses is told without waiting', () => {
   const urgent = short.filter((text) => {
-    const { reply } = understand(book, 'idle', text, { passLineDegrees: 155, confidence: 1 });
+    const { reply } = understand(book, 'idle', text, {
+      passLineDegrees: 155,
+      painGoesOnUpTo: 2,
+      confidence: 1,
+    });
     return reply?.command === 'stop' || reply?.command === 'pause';
   });
   expect(urgent).toContain('stop');

@@ -196,7 +196,11 @@ describe('every path through a session', () => {
 const inert = openBench().actor.getSnapshot().context.stage;
 const heard = (text: string, prompt: string) => ({
   type: 'HEARD' as const,
-  reading: understand(book, prompt, text, { passLineDegrees: 155, confidence: 1 }),
+  reading: understand(book, prompt, text, {
+    passLineDegrees: 155,
+    painGoesOnUpTo: 2,
+    confidence: 1,
+  }),
 });
 
 describe('the shortest paths of the smaller machines', () => {

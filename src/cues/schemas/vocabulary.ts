@@ -86,6 +86,11 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     language: z.string().regex(/^[a-z]{2,3}$/, 'allowed: a language code such as en'),
     numbers,
     sides: every(['left', 'right', 'both'] as const, readable),
+    same: ways.extend({
+      beforeSide: ways,
+      afterSide: ways,
+      readback: every(['alone', 'left', 'right', 'both'] as const, z.string().min(1)),
+    }),
     results: every(RESULT_WORDS, readable),
     parts: z.record(name, z.array(phrase).min(1)),
     states: z.record(

@@ -103,7 +103,12 @@ function takeFinding(course: Course, finding: EntryOf<'finding'>, next: Entry | 
   const open = course.pain;
   course.pain = {
     finding,
-    said: open !== null || finding.result === 'pain' || finding.pain !== null || kind !== null,
+    said:
+      open !== null ||
+      finding.result === 'pain' ||
+      finding.pain !== null ||
+      kind !== null ||
+      finding.asksPain === true,
     number: finding.pain ?? open?.number ?? null,
     kind: kind ?? open?.kind ?? null,
   };

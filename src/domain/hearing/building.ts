@@ -30,7 +30,7 @@ export function graphOf(book: CueBook, id: PromptId): Graph {
   for (const [redFlag, { say }] of entries(book.vocabulary.redFlags))
     graph.patterns([0], end, say, { says: { redFlag } });
   if (prompt.kind === 'pain-number') addPainNumbers(graph, book, end);
-  const graded = prompt.kind === 'pain-number' ? [] : addResults(graph, book, prompt);
+  const graded = prompt.kind === 'pain-number' ? [] : addResults(graph, book, prompt, end);
   addPain(graph, book, [0, ...graded], end);
   if (prompt.kind === 'pain-kind' || prompt.kind === 'pain-number')
     for (const [painKind, { say }] of entries(book.vocabulary.pain.kinds))
@@ -51,8 +51,26 @@ function addCommands(graph: Graph, book: CueBook, prompt: Prompt, end: number): 
       graph.word([opened, article], end, words, { says: { command: 'go-to', target: id } });
 }
 
+/** The other side's finding again, alone or with a side. */
+function addSame(graph: Graph, { vocabulary: { same, sides } }: CueBook, end: number): void {
+  const says = { same: true };
+  graph.patterns([0], end, same.say, { says });
+  const first = graph.state();
+  const joined = graph.state();
+  graph.patterns([0], first, same.say);
+  graph.patterns([first], joined, same.beforeSide.say);
+  for (const [side, { say }] of entries(sides)) {
+    graph.patterns([first, joined], end, say, { says: { same: true, side } });
+    const named = graph.state();
+    const linked = graph.state();
+    graph.patterns([0], named, say);
+    graph.patterns([named], linked, same.afterSide.say);
+    graph.patterns([named, linked], end, same.say, { says: { same: true, side } });
+  }
+}
+
 /** Side, angle, then a result or up to two faults. States after a result. */
-function addResults(graph: Graph, book: CueBook, prompt: Prompt): number[] {
+function addResults(graph: Graph, book: CueBook, prompt: Prompt, end: number): number[] {
   const { sides, results } = book.vocabulary;
   const early = prompt.kind === 'idle';
   const starts = [0];
@@ -63,6 +81,7 @@ function addResults(graph: Graph, book: CueBook, prompt: Prompt): number[] {
     for (const [which, { say }] of entries(sides))
       graph.patterns([0], side, say, { says: { side: which } });
     starts.push(side);
+    addSame(graph, book, end);
   }
   if (overhead || early) starts.push(...addAngle(graph, book.vocabulary.numbers, starts));
   const held = graph.state(true);

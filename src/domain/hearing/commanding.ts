@@ -49,7 +49,7 @@ function haltIn(meanings: Meanings, words: Word[]): CommandSaid | null {
 }
 
 /** The words, then with politeness taken off either end, longest first. */
-function unwrapped(book: CueBook, texts: string[]): string[][] {
+export function unwrapped(book: CueBook, texts: string[]): string[][] {
   const polite = new Set(book.vocabulary.talk.polite);
   const cut = (from: number, to: number) => polite.has(texts.slice(from, to).join(' '));
   const starts = [0];

@@ -1,6 +1,7 @@
 import type { Side } from '../areas';
 import type { FaultId } from '../faults';
 import type { Result } from '../findings';
+import type { SessionSettings } from '../log';
 import type { CueBook } from '../script';
 import { NO_REPLY, type Reply } from './reply';
 import type { Statement } from './statement';
@@ -8,8 +9,8 @@ import type { Statement } from './statement';
 /** Spoken angles outside these are asked about, degrees. */
 export const ANGLE_DEGREES = { least: 20, most: 200 } as const;
 
-/** Known pain up to this leaves a spoken result standing (the default of the session's settings). */
-const PAIN_LEAVES_RESULT = 2;
+/** The lines of the session that a statement is weighed by. */
+export type Lines = Pick<SessionSettings, 'passLineDegrees' | 'painGoesOnUpTo'>;
 
 /** The reply that a statement amounts to, and whether it has to be asked about. */
 export interface Judged {
@@ -25,7 +26,7 @@ export function judge(
   book: CueBook,
   said: Statement,
   expected: ReadonlySet<FaultId>,
-  passLineDegrees: number,
+  { passLineDegrees, painGoesOnUpTo }: Lines,
 ): Judged {
   const faults = said.faults.faults;
   const spoken = spokenResult(book, said);
@@ -34,7 +35,7 @@ export function judge(
   const possible = number === null || number <= 10;
   const hurts = said.pain || (number !== null && number > 0);
   const pain = hurts ? (possible ? number : null) : said.noPain || number === 0 ? 0 : null;
-  const stands = spoken !== null && pain !== null && pain <= PAIN_LEAVES_RESULT;
+  const stands = spoken !== null && pain !== null && pain <= painGoesOnUpTo;
   const result: Result | null = hurts && pain !== 0 && !stands ? 'pain' : spoken;
   const reply: Reply = {
     ...NO_REPLY,

@@ -9,13 +9,14 @@ import type { Reply } from './reply';
  * reply is empty.
  */
 export function readbackOf(book: CueBook, reply: Reply): string | null {
-  const { numbers, sides, results, pain, redFlags, commands, goTo } = book.vocabulary;
+  const { numbers, sides, results, pain, redFlags, commands, goTo, same } = book.vocabulary;
   const spoken: string[] = [];
   const say = (words: string | undefined) => {
     if (words) spoken.push(words);
   };
   if (reply.redFlag) say(redFlags[reply.redFlag].readback);
-  if (reply.side) say(sides[reply.side].readback);
+  if (reply.same && reply.result === null) say(same.readback[reply.side ?? 'alone']);
+  else if (reply.side) say(sides[reply.side].readback);
   if (reply.angleDegrees !== null) say(numberSpoken(numbers, reply.angleDegrees));
   const told = reply.faults.flatMap((fault) => book.faults[fault] ?? []);
   const byFault = told.some(

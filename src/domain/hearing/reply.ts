@@ -43,6 +43,8 @@ export interface Reply {
   pain: number | null;
   painKind: PainKind | null;
   redFlag: RedFlag | null;
+  /** "Same on the right": the finding of the other side again, which only a log can tell. */
+  same: boolean;
 }
 
 export const NO_REPLY: Reply = {
@@ -55,6 +57,7 @@ export const NO_REPLY: Reply = {
   pain: null,
   painKind: null,
   redFlag: null,
+  same: false,
 };
 
 /** `accept`: act; `confirm`: offer `reply` and ask; `ignore`: not meant for Sayso. */

@@ -1,19 +1,19 @@
 import type { CueBook, PromptId } from '../script';
 import { commandSaid, mayStop, type CommandSaid } from './commanding';
 import { correctedStatement } from './correcting';
-import { ANGLE_DEGREES, judge, type Judged } from './judging';
+import { ANGLE_DEGREES, judge, type Judged, type Lines } from './judging';
 import { meaningsOf, type Meaning } from './meanings';
 import { commandsAt, promptOf, type Prompt } from './prompts';
 import { readbackOf } from './readback';
 import { NO_REPLY, type Reading, type Reply, type Verdict } from './reply';
+import { sameSaid } from './same';
 import { means, segmentsOf, type Segment } from './segments';
 import { isEmpty, type Asked, type Statement } from './statement';
 import { talkFrom } from './talk';
 import { wordsOf, type Words } from './words';
 
-export interface UnderstandOptions {
-  /** Overhead angle from which a pass is believed, degrees. */
-  passLineDegrees: number;
+/** With the session's lines: the overhead angle of a pass, and the pain that leaves a result. */
+export interface UnderstandOptions extends Lines {
   /** How surely the words were heard, 0 to 1; typed words are 1. */
   confidence: number;
 }
@@ -43,7 +43,7 @@ const SOUNDS_LIKE = 0.9;
 /**
  * Understands one utterance at one prompt. Never throws on any text; throws only where the book
  * has no such prompt.
- * @example understand(book, 'check/hinge-bar', 'knees came forward', { passLineDegrees: 155, confidence: 1 })
+ * @example understand(book, 'check/hinge-bar', 'knees came forward', { ...DEFAULT_SETTINGS, confidence: 1 })
  */
 export function understand(
   book: CueBook,
@@ -59,6 +59,8 @@ export function understand(
   const ordered = meaningsOf(book)
     .phrases.get(whole)
     ?.some(({ is }) => is === 'orders');
+  const same = sameAt(book, asked, words);
+  if (same) return weighed(book, text, same, options.confidence);
   const command = ordered
     ? null
     : commandSaid(book, meaningsOf(book), words.words, commandsAt(asked));
@@ -86,6 +88,20 @@ const ASKS_TO_STOP: Understood = {
   verdict: 'confirm',
   sure: 1,
 };
+
+/** The other side's finding again, where findings are told; asked about, since a log must fill it. */
+function sameAt(book: CueBook, asked: Prompt, { words, question }: Words): Understood | null {
+  if (question || asked.kind === 'pain-number' || asked.kind === 'pain-kind') return null;
+  const said = sameSaid(
+    book,
+    words.map(({ text }) => text),
+  );
+  if (said === null) return null;
+  // Without sides "same again" is another set.
+  const sideless = asked.kind === 'result' && !asked.sided;
+  if (sideless && commandSaid(book, meaningsOf(book), words, commandsAt(asked))) return null;
+  return { reply: { ...NO_REPLY, same: true, ...said }, verdict: 'confirm', sure: 1 };
+}
 
 /** Acts, asks or ignores by how surely the words were heard. */
 function weighed(
@@ -149,7 +165,7 @@ function replied(
   book: CueBook,
   asked: Prompt,
   { words, question }: Words,
-  { passLineDegrees }: UnderstandOptions,
+  options: UnderstandOptions,
 ): Understood {
   const expected = asked.kind === 'result' ? asked.faults : new Set(Object.keys(book.faults));
   const wants: Asked = {
@@ -170,7 +186,7 @@ function replied(
   let found = read(own);
   if (found && found.said.results.length + found.said.faults.pairs === 0) found = read(() => true);
   if (!found || isEmpty(found.said)) return IGNORED;
-  const judged = judge(book, found.said, expected, passLineDegrees);
+  const judged = judge(book, found.said, expected, options);
   return decided(asked, found, judged);
 }
 

@@ -100,11 +100,20 @@ export interface NumberWords {
   soundsLike: Record<string, number>;
 }
 
+/** The finding of the other side again: alone, before a side, or after one. */
+export interface SameWays extends Ways {
+  /** Between these words and a side ("on the"), and between a side and these words ("is"). */
+  beforeSide: Ways;
+  afterSide: Ways;
+  readback: Record<'alone' | 'left' | 'right' | 'both', string>;
+}
+
 /** Every reply once: its meaning, the ways to say it, what it is easily mistaken for. */
 export interface Vocabulary {
   language: string;
   numbers: NumberWords;
   sides: Record<'left' | 'right' | 'both', ReadableWays>;
+  same: SameWays;
   results: Record<ResultWord, ReadableWays>;
   parts: Record<string, Pattern[]>;
   states: Record<string, StateWords>;

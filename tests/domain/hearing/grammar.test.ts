@@ -68,7 +68,7 @@ describe('the grammar of a prompt', () => {
         const given = meant.flatMap((each) => each[of] ?? []);
         return given.length > 0 ? given.reduce((total, each) => total + each) : null;
       };
-      const options = { passLineDegrees: 155, confidence: 1 };
+      const options = { passLineDegrees: 155, painGoesOnUpTo: 2, confidence: 1 };
       const { reply, verdict } = understand(book, prompt, text, options);
       expect(verdict === 'ignore' ? text : null).toBeNull();
       expect({ text, ...reply }).toMatchObject({
@@ -76,6 +76,7 @@ describe('the grammar of a prompt', () => {
         command: said.command ?? null,
         target: said.target ?? null,
         side: said.side ?? null,
+        same: said.same ?? false,
         angleDegrees: sum('angle'),
         pain: sum('pain') ?? said.pain ?? null,
         redFlag: said.redFlag ?? null,

@@ -60,6 +60,7 @@ describe('numbers as spoken', () => {
         const text = `left ${form} limited`;
         const { reply, verdict } = understand(book, 'check/overhead-passive', text, {
           passLineDegrees: 155,
+          painGoesOnUpTo: 2,
           confidence: 1,
         });
         expect({ text, verdict, angle: reply?.angleDegrees }).toEqual({
@@ -76,7 +77,7 @@ describe('numbers as spoken', () => {
       'knees forward on rep forty',
       'clean for 20 reps',
     ]) {
-      const options = { passLineDegrees: 155, confidence: 1 };
+      const options = { passLineDegrees: 155, painGoesOnUpTo: 2, confidence: 1 };
       expect(understand(book, 'set/bell-hinge', text, options).reply?.angleDegrees).toBeNull();
     }
   });

@@ -6,8 +6,13 @@ import { hearingBook } from './book';
 
 const book = hearingBook();
 const prompts = promptsOf(book).map(({ prompt }) => prompt);
-const hear = (at: string, text: string, confidence = 1, passLineDegrees = 155) =>
-  understand(book, at, text, { passLineDegrees, confidence });
+const hear = (
+  at: string,
+  text: string,
+  confidence = 1,
+  passLineDegrees = 155,
+  painGoesOnUpTo = 2,
+) => understand(book, at, text, { passLineDegrees, painGoesOnUpTo, confidence });
 const hinge = 'check/hinge-unloaded';
 const overhead = 'check/overhead-passive';
 
@@ -26,6 +31,7 @@ describe('a reading', () => {
         pain: null,
         painKind: null,
         redFlag: null,
+        same: false,
       },
       confidence: 1,
       readback: 'left, one forty, ribs',
