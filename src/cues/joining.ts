@@ -3,6 +3,7 @@ import { faultsOf } from '../domain/hearing/vocabulary';
 import type { CueBook } from '../domain/script';
 import type { Sources } from './reading';
 import { checkFrom } from './schemas/check';
+import { equipmentFrom } from './schemas/equipment';
 
 const present = <T>(value: T | null): value is T => value !== null;
 
@@ -27,6 +28,7 @@ export function join(sources: Sources, language: string): CueBook | null {
     language,
     checks: Object.fromEntries(checks.map((check) => [check.id, check])),
     drills: Object.fromEntries(drills.map((drill) => [drill.id, drill])),
+    equipment: equipmentFrom(sources.equipment.value ?? {}),
     ladders: Object.fromEntries(ladders.map((ladder) => [ladder.area, ladder])),
     routines: Object.fromEntries(routines.map((routine) => [routine.id, routine])),
     faults: faultsOf(vocabulary),

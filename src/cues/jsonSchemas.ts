@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { checksFileSchema } from './schemas/check';
 import { drillSchema } from './schemas/drill';
+import { equipmentSchema } from './schemas/equipment';
 import { ladderSchema } from './schemas/ladder';
 import { linesSchema } from './schemas/lines';
 import { routineSchema } from './schemas/routine';
@@ -9,6 +10,7 @@ import { vocabularySchema } from './schemas/vocabulary';
 const KINDS = {
   check: checksFileSchema,
   drill: drillSchema,
+  equipment: equipmentSchema,
   ladder: ladderSchema,
   lines: linesSchema,
   routine: routineSchema,

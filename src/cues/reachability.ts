@@ -3,12 +3,18 @@ import type { CueBook } from '../domain/script';
 import type { Problem } from './problem';
 import type { Sources } from './reading';
 
-/** What nobody would ever come to: a drill on no rung, a check in no routine, a rung no entry leads to. */
+/**
+ * What nobody would ever come to: a drill on no rung, a check in no routine, a rung no entry leads
+ * to, equipment that nothing needs.
+ */
 export function reachabilityProblems(sources: Sources, book: CueBook): Problem[] {
   const onRungs = Object.values(book.ladders).flatMap((ladder) =>
     ladder.rungs.flatMap(({ drill, alternates }) => [drill, ...(alternates ?? [])]),
   );
   const run = Object.values(book.routines).flatMap(({ items }) => items);
+  const needed = [...Object.values(book.checks), ...Object.values(book.drills)].flatMap(
+    ({ equipment }) => equipment,
+  );
   const isRun = (what: string, area: string) =>
     run.some((item) => item.do === what && item.area === area);
   return [
@@ -25,8 +31,14 @@ export function reachabilityProblems(sources: Sources, book: CueBook): Problem[]
     ...sources.ladders.flatMap(({ value, problemAt }) => {
       if (value === null) return [];
       const lowest = Math.min(...value.entry.map(({ rung }) => rung));
-      const twice = value.rungs.findIndex(
-        ({ drill }, index) => value.rungs.findIndex((rung) => rung.drill === drill) < index,
+      const all = value.rungs.map(({ drill, alternates }) => [drill, ...(alternates ?? [])]);
+      const twice = all.flatMap((drills, index) =>
+        drills.flatMap((drill, place) =>
+          all.slice(0, index).some((below) => below.includes(drill)) ||
+          drills.indexOf(drill) < place
+            ? [{ index, place }]
+            : [],
+        ),
       );
       return [
         ...(isRun('ladder', value.area)
@@ -36,14 +48,20 @@ export function reachabilityProblems(sources: Sources, book: CueBook): Problem[]
         ...(lowest > 1
           ? [problemAt(['entry'], `no entry leads to rung 1; the lowest is ${lowest}`)]
           : []),
-        ...(twice >= 0
-          ? [problemAt(['rungs', twice, 'drill'], 'stands on a rung below already')]
-          : []),
+        ...twice.map(({ index, place }) =>
+          problemAt(
+            ['rungs', index, ...(place === 0 ? ['drill'] : ['alternates', place - 1])],
+            'stands on the ladder already',
+          ),
+        ),
         ...checksWithoutEntry(book, value.area).map((check) =>
           problemAt(['entry'], `no entry for the check ${check}`),
         ),
       ];
     }),
+    ...Object.keys(book.equipment).flatMap((id) =>
+      needed.includes(id) ? [] : [sources.equipment.problemAt([id], 'no drill or check needs it')],
+    ),
     ...AREAS.filter((area) => isRun('checks', area) && book.ladders[area] === undefined).flatMap(
       (area) =>
         sources.checks

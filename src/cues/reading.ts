@@ -4,6 +4,7 @@ import type { z } from 'zod';
 import { CueError, type Problem } from './problem';
 import { checksFileSchema } from './schemas/check';
 import { drillSchema } from './schemas/drill';
+import { equipmentSchema } from './schemas/equipment';
 import { ladderSchema } from './schemas/ladder';
 import { linesSchema } from './schemas/lines';
 import { routineSchema } from './schemas/routine';
@@ -16,9 +17,12 @@ export interface Sources {
   drills: SourceFile<z.infer<typeof drillSchema>>[];
   ladders: SourceFile<z.infer<typeof ladderSchema>>[];
   routines: SourceFile<z.infer<typeof routineSchema>>[];
+  equipment: SourceFile<z.infer<typeof equipmentSchema>>;
   lines: SourceFile<z.infer<typeof linesSchema>>[];
   vocabulary: SourceFile<z.infer<typeof vocabularySchema>>;
 }
+
+const FOLDERS = ['checks', 'drills', 'ladders', 'routines'];
 
 /** The languages that have scripts, by folder name. */
 export const languagesOf = (folder: string): string[] =>
@@ -42,7 +46,7 @@ export function readSources(folder: string, language: string): Sources {
   }
   const kind = <T>(name: string, schema: z.ZodType<T>): SourceFile<T>[] =>
     yamlFiles(join(at, name)).map((file) => readSource(file, schema));
-  const missing = ['checks', 'drills', 'ladders', 'routines', 'vocabulary.yaml', 'says.yaml']
+  const missing = [...FOLDERS, 'equipment.yaml', 'vocabulary.yaml', 'says.yaml']
     .filter((name) => !existsSync(join(at, name)))
     .map((name): Problem => ({ file: join(at, name), line: 1, field: '', problem: 'is missing' }));
   if (missing.length > 0) throw new CueError(missing);
@@ -55,6 +59,7 @@ export function readSources(folder: string, language: string): Sources {
       .map((name) => join(at, name))
       .filter((file) => existsSync(file))
       .map((file) => readSource(file, linesSchema)),
+    equipment: readSource(join(at, 'equipment.yaml'), equipmentSchema),
     vocabulary: readSource(join(at, 'vocabulary.yaml'), vocabularySchema),
   };
 }
@@ -80,5 +85,6 @@ export const everySource = (sources: Sources): SourceFile<unknown>[] => [
   ...sources.ladders,
   ...sources.routines,
   ...sources.lines,
+  sources.equipment,
   sources.vocabulary,
 ];

@@ -25,6 +25,20 @@ type Of<K extends 'checks' | 'drills' | 'ladders' | 'routines'> = Sources[K][num
 const unknown = (what: string, known: string[]) =>
   `there is no ${what} of that name; known: ${known.join(', ') || 'none'}`;
 
+type ProblemAt = (path: FieldPath, problem: string) => Problem;
+
+/** Ids of a list that are not known, each at its place. */
+const unknownIn = (
+  ids: string[],
+  known: string[],
+  what: string,
+  problemAt: ProblemAt,
+  path: FieldPath,
+): Problem[] =>
+  ids.flatMap((id, index) =>
+    known.includes(id) ? [] : [problemAt([...path, index], unknown(what, known))],
+  );
+
 const faultsIn = (book: CueBook, area: string): string[] =>
   Object.values(book.faults)
     .filter(({ areas }) => areas.some((one) => one === area))
@@ -33,13 +47,11 @@ const faultsIn = (book: CueBook, area: string): string[] =>
 function checkReferences({ value, problemAt }: Of<'checks'>, book: CueBook): Problem[] {
   if (value === null) return [];
   const known = faultsIn(book, value.area);
-  return value.checks.flatMap(({ faults }, check) =>
-    faults.flatMap((fault, index) =>
-      known.includes(fault)
-        ? []
-        : [problemAt(['checks', check, 'faults', index], unknown(`${value.area} fault`, known))],
-    ),
-  );
+  const things = Object.keys(book.equipment);
+  return value.checks.flatMap(({ faults, equipment }, check) => [
+    ...unknownIn(faults, known, `${value.area} fault`, problemAt, ['checks', check, 'faults']),
+    ...unknownIn(equipment, things, 'equipment', problemAt, ['checks', check, 'equipment']),
+  ]);
 }
 
 function drillReferences({ value, file, problemAt }: Of<'drills'>, book: CueBook): Problem[] {
@@ -49,6 +61,9 @@ function drillReferences({ value, file, problemAt }: Of<'drills'>, book: CueBook
   const missing = known.filter((fault) => !fixed.includes(fault));
   return [
     ...named(file, value.id, 'id', problemAt),
+    ...unknownIn(value.equipment, Object.keys(book.equipment), 'equipment', problemAt, [
+      'equipment',
+    ]),
     ...value.fixes.flatMap(({ fault }, index) => {
       const path = ['fixes', index, 'fault'];
       if (!known.includes(fault)) return [problemAt(path, unknown(`${value.area} fault`, known))];
@@ -73,9 +88,7 @@ function ladderReferences({ value, file, problemAt }: Of<'ladders'>, book: CueBo
   const checkIds = checks.map(({ id }) => id);
   const faults = faultsIn(book, value.area);
   const each = (ids: string[], known: string[], what: string, path: FieldPath) =>
-    ids.flatMap((id, index) =>
-      known.includes(id) ? [] : [problemAt([...path, index], unknown(what, known))],
-    );
+    unknownIn(ids, known, what, problemAt, path);
   return [
     ...named(file, value.area, 'area', problemAt),
     ...value.rungs.flatMap(({ drill, alternates }, index) => [
@@ -109,12 +122,7 @@ function routineReferences({ value, file, problemAt }: Of<'routines'>, book: Cue
   ];
 }
 
-const named = (
-  file: string,
-  name: string,
-  field: string,
-  problemAt: (path: FieldPath, problem: string) => Problem,
-): Problem[] =>
+const named = (file: string, name: string, field: string, problemAt: ProblemAt): Problem[] =>
   basename(file, '.yaml') === name
     ? []
     : [problemAt([field], `must be the name of the file, ${basename(file, '.yaml')}`)];

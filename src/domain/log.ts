@@ -3,9 +3,10 @@
  * What to do next is a pure function of the routine and the log (deciding/).
  */
 import type { Area, AreaOutcome, Side, Way } from './areas';
-import type { Finding, Load, PainKind, RedFlag } from './findings';
+import type { Athlete } from './athlete';
+import type { AngleTool, Finding, Load, PainKind, RedFlag } from './findings';
 import type { Command, Reply, Verdict } from './hearing/reply';
-import type { CheckId, DrillId, PromptId, RoutineId } from './script';
+import type { CheckId, DrillId, EquipmentId, PromptId, RoutineId } from './script';
 
 /** Coaches may overrule any decision by these; `target` belongs to `go-to`. */
 export type OverruleCommand = Extract<
@@ -32,6 +33,16 @@ export type Fact =
       /** Wall time, ISO 8601 with offset; everything after counts in `atSeconds`. */
       startedAt: string;
       settings: SessionSettings;
+      /** Equipment that is not in this gym; none where left out. */
+      missing?: EquipmentId[] | undefined;
+      /** Drills that the coach allowed alone; none where left out. */
+      allowedAlone?: DrillId[] | undefined;
+      /** What is known of the athlete and the bell; nothing where left out. */
+      athlete?: Athlete | undefined;
+      /** What spoken angles are read with; by eye where left out. */
+      angleTool?: AngleTool | undefined;
+      /** What the bell of the bell hinge stands on; null where the blocks at hand are not enough. */
+      blockHeightMillimetres?: number | null | undefined;
     }
   /** A question opened; after a crash it is opened again. */
   | { type: 'asked'; prompt: PromptId; side: Side | null }

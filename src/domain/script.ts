@@ -10,13 +10,23 @@ import type { Vocabulary } from './hearing/vocabulary';
 export type CheckId = string;
 export type DrillId = string;
 export type RoutineId = string;
+export type EquipmentId = string;
+
+/** A thing that a drill or check needs; see en/equipment.yaml. */
+export interface Equipment {
+  id: EquipmentId;
+  /** As spoken: "a kettlebell". */
+  name: string;
+  /** What does as well and is in every room: its lack keeps nobody from a drill. */
+  orElse?: string | undefined;
+}
 
 /** `check/<id>`, `set/<id>`, `pain/how-much`, `pain/kind`, `confirm` or `idle`. */
 export type PromptId = string;
 
 /** One thing that happens in a check or set, in order. Times in seconds. */
 export type CueStep =
-  | { do: 'say'; text: string }
+  | { do: 'say'; text: string; thenSeconds?: number | undefined }
   /** A long exhale, counted aloud second by second so that nobody holds a breath (4 to 8 s). */
   | { do: 'exhale'; seconds: number; text?: string | undefined }
   | { do: 'hold'; seconds: number; text?: string | undefined }
@@ -48,6 +58,15 @@ export type CueStep =
       breaths?: number | undefined;
     };
 
+/**
+ * One line of a set-up; with `thenSeconds` it takes time to do, such as lying down or taking the
+ * bar. "Ready" cuts that time short.
+ */
+export type SetUpLine = string | { text: string; thenSeconds: number };
+
+/** The words of a line of a set-up. */
+export const textOf = (line: SetUpLine): string => (typeof line === 'string' ? line : line.text);
+
 /** One test position inside an area. */
 export interface CheckScript {
   id: CheckId;
@@ -58,11 +77,12 @@ export interface CheckScript {
   loaded: boolean;
   /** A coach's hands or eyes are needed: alone it is `not-tested`. */
   needsCoach: boolean;
-  equipment: string[];
+  /** One of these is enough; empty where nothing is needed. */
+  equipment: EquipmentId[];
   /** One idea a line; each under ten seconds. */
-  setUp: string[];
+  setUp: SetUpLine[];
   /** The shorter set-up of a second try, side or retest. */
-  setUpAgain: string[];
+  setUpAgain: SetUpLine[];
   /** Seconds given to get into place after the set-up, cut short by "ready". */
   settleSeconds: number;
   /** How often each `reps` step is done. Default 1. */
@@ -81,13 +101,16 @@ export interface DrillScript {
   name: string;
   sided: boolean;
   loaded: boolean;
-  equipment: string[];
-  /** What to use where the equipment is missing. */
+  /** Alone it is done only where the coach allowed it; false where left out. */
+  aloneOnlyIfAllowed?: boolean | undefined;
+  /** All of these are needed. */
+  equipment: EquipmentId[];
+  /** What else to use for it; the drill stays the same. */
   instead: string[];
   /** Sets and reps for training and homework; a readiness session moves on after two held sets. */
   dose: { sets: number; reps?: number | undefined; breaths?: number | undefined };
-  setUp: string[];
-  setUpAgain: string[];
+  setUp: SetUpLine[];
+  setUpAgain: SetUpLine[];
   settleSeconds: number;
   steps: CueStep[];
   ask: string;
@@ -112,7 +135,10 @@ export interface LadderEntry {
   faults?: FaultId[] | undefined;
 }
 
-/** The drills of one area in order of demand; rung 1 is `rungs[0]`. */
+/**
+ * The drills of one area in order of demand; rung 1 is `rungs[0]`. Alternates stand in, in their
+ * order, where the drill cannot be done.
+ */
 export interface Ladder {
   area: Area;
   rungs: { drill: DrillId; alternates?: DrillId[] | undefined }[];
@@ -138,6 +164,7 @@ export interface CueBook {
   language: string;
   checks: Record<CheckId, CheckScript>;
   drills: Record<DrillId, DrillScript>;
+  equipment: Record<EquipmentId, Equipment>;
   ladders: Partial<Record<Area, Ladder>>;
   routines: Record<RoutineId, Routine>;
   faults: Record<FaultId, Fault>;

@@ -63,6 +63,11 @@ describe('a broken script is named by file, line and field, with what is allowed
       ['say.time-left', /say.time-left/, /placeholder is written \{name\}/],
     ],
     [
+      'equipment without its name',
+      ['equipment.yaml', '  name: a rack\n', '  orElse: a wall\n'],
+      ['rack.name', 'rack:', /is missing/],
+    ],
+    [
       'reps without their count',
       [HINGE, '  reps: 6\n', ''],
       ['dose.reps', 'dose:', /is missing; the steps have reps/],
@@ -97,6 +102,21 @@ describe('a broken script is named by file, line and field, with what is allowed
 
 describe('a name that is not there lists the known ones', () => {
   it.each([
+    [HINGE, '- kettlebell', '- kettle', 'equipment.0', /no equipment.*known: .*kettlebell/],
+    [
+      'checks/hinge.yaml',
+      '[barbell, stick]',
+      '[barbell, pole]',
+      'checks.1.equipment.1',
+      /known: .*stick/,
+    ],
+    [
+      'ladders/hinge.yaml',
+      'alternates: [wall-hinge]',
+      'alternates: [wall-lean]',
+      'rungs.0.alternates.0',
+      /known: .*wall-hinge/,
+    ],
     [
       'ladders/hinge.yaml',
       'drill: bell-hinge',
@@ -198,10 +218,44 @@ describe('what only the whole check finds', () => {
   });
 
   it('a drill that stands on no rung', () => {
-    const found = problemsAfter('ladders/hinge.yaml', '  - drill: deadlift\n', '');
+    const found = problemsAfter(
+      'ladders/hinge.yaml',
+      '  - drill: deadlift\n    alternates: [heavy-bell-deadlift]\n',
+      '',
+    );
     expect(found).toContainEqual(
       expect.objectContaining({ file: 'drills/deadlift.yaml', field: 'id' }),
     );
+  });
+
+  it('a drill that stands on the ladder twice, as an alternate too', () => {
+    const found = problemsAfter(
+      'ladders/hinge.yaml',
+      '[heavy-bell-deadlift]',
+      '[heavy-bell-deadlift, wall-hinge]',
+    );
+    expect(found).toContainEqual(
+      expect.objectContaining({
+        field: 'rungs.3.alternates.1',
+        problem: 'stands on the ladder already',
+      }),
+    );
+  });
+
+  it('equipment that no drill or check needs', () => {
+    const found = problemsAfter(
+      'equipment.yaml',
+      'kettlebell:\n',
+      'rope:\n  name: a rope\nkettlebell:\n',
+    );
+    expect(found).toEqual([
+      {
+        file: 'equipment.yaml',
+        field: 'rope',
+        line: 'rope:',
+        problem: 'no drill or check needs it',
+      },
+    ]);
   });
 
   it('checks, and a ladder, that no routine has', () => {

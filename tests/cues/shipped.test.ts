@@ -46,12 +46,43 @@ describe('the scripts that are shipped', () => {
   });
 
   it('say which drills are loaded, so that none of them follows pain', () => {
-    const unloaded = Object.values(book.drills).filter(({ loaded }) => !loaded);
-    expect(unloaded.map(({ id }) => id)).toEqual([
-      'supported-hang',
-      'hands-knees-walkout',
-      'cable-squat',
-      'bench-hinge',
+    const unloaded = Object.values(book.ladders).map(({ rungs }) =>
+      rungs.map(({ drill, alternates = [] }) =>
+        [drill, ...alternates].filter((id) => book.drills[id]?.loaded === false),
+      ),
+    );
+    expect(unloaded).toEqual([
+      [
+        ['supported-hang', 'bench-reach', 'floor-reach'],
+        ['hands-only-pullover'],
+        ['hands-knees-walkout', 'wall-slide'],
+        [],
+        ['stick-press'],
+      ],
+      [['cable-squat', 'post-squat'], [], [], ['stick-front-squat']],
+      [['bench-hinge', 'wall-hinge'], ['stick-hinge'], [], []],
+    ]);
+  });
+
+  it('have an alternate on every rung, and a first rung that needs nothing', () => {
+    for (const { area, rungs } of Object.values(book.ladders)) {
+      rungs.forEach(({ alternates = [] }, at) => {
+        expect(alternates.length, `${area} ${at + 1}`).toBeGreaterThan(0);
+      });
+      const first = rungs[0]?.alternates ?? [];
+      expect(first.map((id) => book.drills[id]?.equipment)).toContainEqual([]);
+    }
+  });
+
+  it('let the heavier lifts be done alone only where the coach allowed them', () => {
+    const asked = Object.values(book.drills).filter(({ aloneOnlyIfAllowed }) => aloneOnlyIfAllowed);
+    expect(asked.map(({ id }) => id)).toEqual([
+      'front-squat',
+      'two-bell-front-squat',
+      'romanian-deadlift',
+      'two-bell-romanian-deadlift',
+      'deadlift',
+      'heavy-bell-deadlift',
     ]);
   });
 

@@ -81,6 +81,7 @@ export const BOOK: CueBook = {
       faults: ['ribs-flared', 'arms-short'],
     }),
   ]),
+  equipment: {},
   drills: byId([
     drill('bench-hinge', 'hinge', 'the bench hinge', {}),
     drill('bell-hinge', 'hinge', 'the bell hinge', { loaded: true }),

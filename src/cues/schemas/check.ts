@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { CheckScript } from '../../domain/script';
-import { area, count, fields, id, seconds, spoken } from './fields';
+import { area, count, fields, id, seconds, setUpLine, spoken } from './fields';
 import { breathingProblems, steps } from './step';
 
 const checkSchema = fields({
@@ -9,11 +9,9 @@ const checkSchema = fields({
   sided: z.boolean().describe('Asked once a side'),
   loaded: z.boolean(),
   needsCoach: z.boolean().describe("Needs a coach's hands or eyes: alone it is not tested"),
-  equipment: z.array(spoken),
-  setUp: z.array(spoken).min(1, 'needs at least one line').describe('One idea a line'),
-  setUpAgain: z
-    .array(spoken)
-    .describe('The shorter set-up of another try, the other side, or a retest'),
+  equipment: z.array(id).describe('Ids of equipment.yaml; one of them is enough'),
+  setUp: z.array(setUpLine).min(1, 'needs at least one line').describe('One idea a line'),
+  setUpAgain: z.array(setUpLine).describe('The shorter set-up of another try or the other side'),
   settleSeconds: seconds(0, 60).describe('Time to get into place; "ready" cuts it short'),
   reps: count(1, 5).describe('How often each reps step is done; once, where left out').optional(),
   steps,

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { DrillScript } from '../../domain/script';
-import { area, count, fields, id, seconds, spoken } from './fields';
+import { area, count, fields, id, seconds, setUpLine, spoken } from './fields';
 import { breathingProblems, steps } from './step';
 
 const cue = fields({ cue: spoken });
@@ -12,15 +12,19 @@ export const drillSchema = fields({
   name: spoken.describe('As spoken inside a sentence: "the bell hinge"'),
   sided: z.boolean().describe('One set is done on each side'),
   loaded: z.boolean().describe('Not done after pain'),
-  equipment: z.array(spoken),
-  instead: z.array(spoken).describe('What to use where the equipment is missing'),
+  aloneOnlyIfAllowed: z
+    .boolean()
+    .describe('Alone, only where the coach allowed it; false where left out')
+    .optional(),
+  equipment: z.array(id).describe('Ids of equipment.yaml; all of them are needed'),
+  instead: z.array(spoken).describe('What else to use for it; the drill stays the same'),
   dose: fields({
     sets: count(1, 6),
     reps: count(1, 12).optional(),
     breaths: count(1, 6).describe('How often each exhale step is done').optional(),
   }),
-  setUp: z.array(spoken).min(1, 'needs at least one line').describe('One idea a line'),
-  setUpAgain: z.array(spoken).describe('The shorter set-up of every later set'),
+  setUp: z.array(setUpLine).min(1, 'needs at least one line').describe('One idea a line'),
+  setUpAgain: z.array(setUpLine).describe('The shorter set-up of every later set'),
   settleSeconds: seconds(0, 60).describe('Time to get into place; "ready" cuts it short'),
   steps,
   ask: spoken.describe('The question; it must not contain a reply'),

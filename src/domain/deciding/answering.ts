@@ -1,7 +1,7 @@
 import type { Area } from '../areas';
 import type { EntryOf } from '../log';
 import { leaveOut, record, slotsSaid, trialOf } from './checking';
-import { answerSet } from './climbing';
+import { answerSet, drillsOn, rungOf } from './climbing';
 import {
   because,
   MOST_TRIES,
@@ -44,7 +44,12 @@ export function answer(course: Course, pain: OpenPain): Reason {
     leaveDrill(course, '1.11', false);
     return referral(course, area, pain);
   }
-  if (verdict === 'back' || verdict === 'over') at.unloadedOnly = true;
+  if (verdict === 'back' || verdict === 'over') {
+    const drill = pain.finding.drill ?? at.climb?.visit.drill ?? '';
+    const below = verdict === 'back' && !isCheck ? rungOf(course, at, drill) : 0;
+    at.unloadedOnly = true;
+    at.standInsBelow = Math.min(at.standInsBelow, below);
+  }
   return isCheck
     ? answerCheck(course, at, place, pain.finding, verdict)
     : answerDrill(course, at, place, pain.finding, verdict);
@@ -61,7 +66,9 @@ function answerDrill(
   const climb = at.climb;
   if (verdict === 'back' || verdict === 'over') {
     const drill = finding.drill ?? climb?.visit.drill;
-    if (verdict === 'over' && drill !== undefined) climb?.over.add(drill);
+    if (verdict === 'over' && drill !== undefined) {
+      for (const one of drillsOn(course, at, rungOf(course, at, drill))) climb?.over.add(one);
+    }
     if (own) place.climb.sets += 1;
     const rule = verdict === 'over' ? '1.5' : '1.6';
     return leaveDrill(course, rule, own) ?? course.reason;

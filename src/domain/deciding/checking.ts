@@ -1,6 +1,7 @@
 import type { Side } from '../areas';
 import type { CheckScript } from '../script';
 import {
+  isThere,
   mayLoad,
   MOST_TRIES,
   type Answer,
@@ -51,13 +52,16 @@ export const failuresOf = ({ all, checks }: AreaCourse) =>
     }),
   );
 
-/** Checks that are asked in the first round as things stand (rules 1.11, 6.1, 10.6, 10.7). */
+/** Whether a check can be done here: what it needs is there, and whom (rules 10.7, 10.9). */
+const canBeDone = (course: Course, { equipment, needsCoach }: CheckScript): boolean =>
+  !(needsCoach && course.way === 'alone') &&
+  (equipment.length === 0 || equipment.some((id) => isThere(course, id)));
+
+/** Checks that are asked in the first round as things stand (rules 1.11, 6.1, 10.6, 10.7, 10.9). */
 function askedOf(course: Course, at: AreaCourse): CheckScript[] {
   const { all } = at;
   const bars = !mayLoad(course, at) || all.some((c) => !c.loaded && hasFailed(at.checks, c));
-  return all.filter(
-    ({ loaded, needsCoach }) => !(loaded && bars) && !(needsCoach && course.way === 'alone'),
-  );
+  return all.filter((check) => !(check.loaded && bars) && canBeDone(course, check));
 }
 
 /** Checks that are asked again after the ladder (rules 5.1 to 5.4). */
@@ -74,7 +78,7 @@ function retestedOf(course: Course, at: AreaCourse): CheckScript[] {
       c.loaded &&
       !failed.includes(c) &&
       slotsOf(c).every((slot) => answerOf(at.checks, slot) === null) &&
-      !(c.needsCoach && course.way === 'alone'),
+      canBeDone(course, c),
   );
   return held && loads && failed.length > 0 ? [...failed, ...waited] : failed;
 }

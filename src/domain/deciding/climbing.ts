@@ -3,7 +3,10 @@ import type { DrillId, DrillScript, Ladder } from '../script';
 import { failuresOf } from './checking';
 import {
   because,
+  isBarredByJoined,
+  isThere,
   mayLoad,
+  nameOf,
   type Answer,
   type AreaCourse,
   type Climb,
@@ -30,16 +33,52 @@ export function drillOf({ book }: Course, id: DrillId): DrillScript {
   return drill;
 }
 
-/** Whether a drill may be done now: not over by pain, and not loaded after pain. */
-export const mayDrill = (course: Course, at: AreaCourse, drill: DrillId): boolean =>
-  !at.climb?.over.has(drill) && (!drillOf(course, drill).loaded || mayLoad(course, at));
+/** The drills that a rung may be done with, its own first. */
+export const drillsOn = (course: Course, at: AreaCourse, rung: number): DrillId[] => {
+  const here = course.book.ladders[at.area]?.rungs[rung - 1];
+  return here === undefined ? [] : [here.drill, ...(here.alternates ?? [])];
+};
 
-/** The nearest rung that may be done from `rung` on, upwards (1) or downwards (-1), or null. */
+/** The rung that a drill or alternate stands on; 0 where it is on none. */
+export const rungOf = (course: Course, at: AreaCourse, drill: DrillId): number =>
+  1 +
+  (course.book.ladders[at.area]?.rungs ?? []).findIndex(
+    (rung) => rung.drill === drill || rung.alternates?.includes(drill),
+  );
+
+/** Whether pain forbids a drill: it is over, or loaded, or a stand-in too high (rule 1.13). */
+export function isBarredByPain(course: Course, at: AreaCourse, drill: DrillId): boolean {
+  if (at.climb?.over.has(drill)) return true;
+  if (mayLoad(course, at)) return false;
+  if (drillOf(course, drill).loaded) return true;
+  const rung = rungOf(course, at, drill);
+  const own = drillsOn(course, at, rung)[0];
+  const standsIn = own !== undefined && drillOf(course, own).loaded;
+  return standsIn && (isBarredByJoined(course, at) || rung >= at.standInsBelow);
+}
+
+/** What keeps a drill from being done now, the gravest first. */
+export type Bar = 'pain' | 'alone' | 'equipment';
+
+/** Why a drill may not be done now (rules 1.5 to 1.13, 11.4, 11.5), or null where it may. */
+export function barOf(course: Course, at: AreaCourse, drill: DrillId): Bar | null {
+  const { aloneOnlyIfAllowed, equipment } = drillOf(course, drill);
+  if (isBarredByPain(course, at, drill)) return 'pain';
+  if (aloneOnlyIfAllowed && course.way === 'alone' && !course.allowedAlone.includes(drill)) {
+    return 'alone';
+  }
+  return equipment.every((id) => isThere(course, id)) ? null : 'equipment';
+}
+
+/**
+ * The nearest rung that may be done from `rung` on, upwards (1) or downwards (-1), with the first
+ * of its drills that may; or null.
+ */
 export function rungFrom(course: Course, at: AreaCourse, rung: number, way: 1 | -1) {
-  const { rungs } = ladderOf(course, at);
-  for (let next = rung; next >= 1 && next <= rungs.length; next += way) {
-    const drill = rungs[next - 1]?.drill;
-    if (drill !== undefined && mayDrill(course, at, drill)) return { rung: next, drill };
+  const { length } = ladderOf(course, at).rungs;
+  for (let next = rung; next >= 1 && next <= length; next += way) {
+    const drill = drillsOn(course, at, next).find((one) => barOf(course, at, one) === null);
+    if (drill !== undefined) return { rung: next, drill };
   }
   return null;
 }
@@ -61,6 +100,7 @@ export const openClimb = ({ rung, drill }: { rung: number; drill: DrillId }): Cl
   rung,
   visit: openVisit(drill),
   lastHeld: 0,
+  lastHeldDrill: null,
   sets: 0,
   steppedBackFrom: new Set(),
   over: new Set(),
@@ -103,21 +143,33 @@ export function beginClimb(course: Course, at: AreaCourse): Reason | null {
   if (entry === null) return null;
   at.climb = openClimb(entry);
   const drill = drillOf(course, entry.drill).name;
-  return because('11.1', 'enter', { drill, rung: entry.rung });
+  return because('11.1', 'enter', { drill, area: nameOf(course.book, at.area) });
 }
 
 /** Rules 2.1, 2.4, 4.3: up to the next rung that may be done, or the end of the ladder. */
 function goUp(course: Course, at: AreaCourse, climb: Climb): Reason {
   climb.lastHeld = climb.rung;
+  climb.lastHeldDrill = climb.visit.drill;
   const drill = drillOf(course, climb.visit.drill).name;
-  const next = rungFrom(course, at, climb.rung + 1, 1);
+  const above = climb.rung + 1;
+  const next = rungFrom(course, at, above, 1);
   if (next === null) {
-    const isTop = climb.rung === ladderOf(course, at).rungs.length;
     climb.ended = 'top';
-    return isTop ? because('4.3', 'top', { drill }) : because('2.4', 'no-higher', { drill });
+    const bar = gravestBar(course, at, above);
+    return bar === null
+      ? because('4.3', 'top', { drill })
+      : because('2.4', `no-higher-${bar}`, { drill });
   }
   visit(climb, next);
-  return because('2.1', 'up', { drill: drillOf(course, next.drill).name });
+  const up = { drill: drillOf(course, next.drill).name };
+  return next.rung === above ? because('2.1', 'up', up) : because('2.4', 'up-past', up);
+}
+
+/** What bars the rungs from `rung` up; null where there are none. */
+function gravestBar(course: Course, at: AreaCourse, rung: number): Bar | null {
+  const { rungs } = ladderOf(course, at);
+  const bars = rungs.slice(rung - 1).map(({ drill }) => barOf(course, at, drill));
+  return (['pain', 'alone', 'equipment'] as const).find((bar) => bars.includes(bar)) ?? null;
 }
 
 /** Rules 3.4, 4.1, 4.2: back a rung, or the end of the ladder. */

@@ -8,6 +8,7 @@ import {
   type CheckScript,
   type CueBook,
   type DrillId,
+  type EquipmentId,
   type Routine,
 } from '../script';
 
@@ -59,10 +60,12 @@ export interface Climb {
   visit: Visit;
   /** The rung held last; 0 is below rung 1. */
   lastHeld: number;
+  /** The drill that held it. */
+  lastHeldDrill: DrillId | null;
   /** Sets done on the whole ladder. */
   sets: number;
   steppedBackFrom: Set<number>;
-  /** Drills that new or sharp pain ended: never done again. */
+  /** Drills of the rungs that new or sharp pain ended: never done again. */
   over: Set<DrillId>;
   ended: ClimbEnd | null;
 }
@@ -77,6 +80,8 @@ export interface AreaCourse {
   referred: boolean;
   /** After pain: nothing loaded any more in this area. */
   unloadedOnly: boolean;
+  /** After it: rungs below this one may be done with an unloaded stand-in (rule 1.13). */
+  standInsBelow: number;
   hurt: boolean;
   /** Seconds without pauses and halts. */
   activeSeconds: number;
@@ -110,6 +115,10 @@ export interface Course {
   routine: Routine;
   way: Way;
   settings: SessionSettings;
+  /** Equipment that is not in this gym. */
+  missing: readonly EquipmentId[];
+  /** Drills that the coach allowed alone. */
+  allowedAlone: readonly DrillId[];
   /** The routine's item at hand; as many as there are items when all are done. */
   item: number;
   areas: Map<Area, AreaCourse>;
@@ -161,6 +170,8 @@ export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
     routine,
     way: started.way,
     settings: started.settings,
+    missing: started.missing ?? [],
+    allowedAlone: started.allowedAlone ?? [],
     item: 0,
     areas,
     loadedBarred: false,
@@ -185,6 +196,7 @@ const openArea = (book: CueBook, area: Area): AreaCourse => ({
   climb: null,
   referred: false,
   unloadedOnly: false,
+  standInsBelow: Infinity,
   hurt: false,
   activeSeconds: 0,
   timeUp: false,
@@ -196,9 +208,17 @@ export function areaAtHand(course: Course): AreaCourse | null {
   return item === undefined ? null : (course.areas.get(item.area) ?? null);
 }
 
+/** Whether pain in squat or hinge bars load in this area, wherever it came. */
+export const isBarredByJoined = ({ loadedBarred }: Course, { area }: AreaCourse): boolean =>
+  loadedBarred && isJoined(area);
+
 /** Whether something loaded may still be done in an area. */
-export const mayLoad = (course: Course, { area, unloadedOnly }: AreaCourse): boolean =>
-  !unloadedOnly && !(course.loadedBarred && isJoined(area));
+export const mayLoad = (course: Course, at: AreaCourse): boolean =>
+  !at.unloadedOnly && !isBarredByJoined(course, at);
+
+/** Whether a piece of equipment, or what does as well, is in this gym. */
+export const isThere = ({ book, missing }: Course, id: EquipmentId): boolean =>
+  !missing.includes(id) || book.equipment[id]?.orElse !== undefined;
 
 /** The area's name as spoken. */
 export const nameOf = (book: CueBook, area: Area): string => book.lines[`area.${area}`] ?? area;

@@ -69,6 +69,7 @@ export function areaStates(book: CueBook, entries: readonly Entry[]): AreaState[
     area: at.area,
     outcome: outcomeOf(course, at),
     rung: at.climb?.lastHeld ?? null,
+    drill: at.climb?.lastHeldDrill ?? null,
   }));
 }
 

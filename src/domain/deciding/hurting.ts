@@ -1,6 +1,6 @@
 import type { Area } from '../areas';
 import type { PainKind } from '../findings';
-import { visit, rungFrom, drillOf, mayDrill } from './climbing';
+import { visit, rungFrom, drillOf, isBarredByPain } from './climbing';
 import {
   areaAtHand,
   because,
@@ -58,7 +58,7 @@ export function leaveDrill(course: Course, rule: string, mustLeave: boolean): Re
   const climb = at?.climb ?? null;
   const item = course.routine.items[course.item];
   if (at === null || climb === null || item?.do !== 'ladder' || climb.ended !== null) return null;
-  if (at.referred || (!mustLeave && mayDrill(course, at, climb.visit.drill))) return null;
+  if (at.referred || (!mustLeave && !isBarredByPain(course, at, climb.visit.drill))) return null;
   const again = climb.steppedBackFrom.has(climb.rung);
   climb.steppedBackFrom.add(climb.rung);
   const lower = again ? null : rungFrom(course, at, climb.rung - 1, -1);

@@ -1,6 +1,6 @@
 import type { EntryOf } from '../log';
 import { leaveOut, maySlot, record, slotsOf, trialOf } from './checking';
-import { drillOf, ladderOf, mayDrill, openClimb, rungFrom, visit } from './climbing';
+import { barOf, drillOf, openClimb, rungFrom, rungOf, visit } from './climbing';
 import { because, mayLoad, MOST_TRIES, nameOf, type Course, type Reason } from './course';
 import { nameAt, placeOf, type Place } from './place';
 
@@ -154,11 +154,12 @@ function goTo(course: Course, place: Place, target: string): Reason {
     return refuse('other-area', { name, area: nameOf(book, place.at.area) });
   }
   if (check !== undefined) return goToCheck(course, place, target, name);
-  const rungs = ladderOf(course, place.at).rungs;
-  const rung =
-    1 + rungs.findIndex((one) => one.drill === target || one.alternates?.includes(target));
+  const rung = rungOf(course, place.at, target);
   if (rung === 0) return refuse('find');
-  if (!mayDrill(course, place.at, target)) return refuse('loaded', { name });
+  // What was ticked as missing may have been found: the coach sees the room.
+  const bar = barOf(course, place.at, target);
+  if (bar === 'pain') return refuse('loaded', { name });
+  if (bar === 'alone') return refuse('alone', { name });
   if (place.do === 'set') visit(place.climb, { rung, drill: target });
   else if (!toLadder(course, place, { rung, drill: target })) return refuse('drill-now', { name });
   return coach('9.7', 'go-to', { name });

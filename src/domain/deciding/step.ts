@@ -66,4 +66,6 @@ export interface AreaState {
   outcome: AreaOutcome;
   /** Last rung held; 0 is below rung 1; null where no ladder was climbed. */
   rung: number | null;
+  /** The drill that held it, for homework; null where none did. */
+  drill: DrillId | null;
 }

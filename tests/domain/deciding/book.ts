@@ -89,32 +89,69 @@ const checks = [
   check('overhead', 'overhead-active-lying', { needsCoach: true }),
   check('overhead', 'overhead-active-standing'),
   check('squat', 'squat-bodyweight'),
-  check('squat', 'squat-front-rack', { loaded: true }),
+  check('squat', 'squat-front-rack', { loaded: true, equipment: ['barbell', 'stick'] }),
   check('hinge', 'hinge-unloaded'),
-  check('hinge', 'hinge-bar', { loaded: true }),
+  check('hinge', 'hinge-bar', { loaded: true, equipment: ['barbell', 'stick'] }),
 ];
 
 const unloaded = { loaded: false, heavier: null } as const;
 const shallower = { load: 'shallower', cue: 'Go less deep.' } as const;
+const only = { aloneOnlyIfAllowed: true } as const;
+const needs = (...equipment: string[]) => ({ equipment });
+const hang = { ...unloaded, easier: null } as const;
 const drills = [
-  drill('overhead', 'supported-hang', FAULTS.overhead, { ...unloaded, easier: null }),
-  drill('overhead', 'lying-pullover', FAULTS.overhead),
-  drill('overhead', 'hands-knees-walkout', FAULTS.overhead, { ...unloaded, easier: null }),
-  drill('overhead', 'half-kneeling-press', FAULTS.overhead, { sided: true }),
-  drill('overhead', 'standing-press', FAULTS.overhead),
-  drill('squat', 'cable-squat', FAULTS.squat, { ...unloaded, easier: shallower }),
-  drill('squat', 'plate-reach-squat', FAULTS.squat, { easier: shallower }),
-  drill('squat', 'goblet-squat', FAULTS.squat),
-  drill('squat', 'front-squat', FAULTS.squat),
-  drill('hinge', 'bench-hinge', FAULTS.hinge, { ...unloaded, easier: null }),
-  drill('hinge', 'bell-hinge', FAULTS.hinge, { easier: { load: 'raised', cue: 'Raise it.' } }),
-  drill('hinge', 'romanian-deadlift', FAULTS.hinge),
-  drill('hinge', 'deadlift', FAULTS.hinge),
+  drill('overhead', 'supported-hang', FAULTS.overhead, { ...hang, ...needs('bar-above', 'mat') }),
+  drill('overhead', 'floor-reach', FAULTS.overhead, hang),
+  drill('overhead', 'lying-pullover', FAULTS.overhead, needs('light-bell')),
+  drill('overhead', 'hands-only-pullover', FAULTS.overhead, hang),
+  drill('overhead', 'hands-knees-walkout', FAULTS.overhead, hang),
+  drill('overhead', 'half-kneeling-press', FAULTS.overhead, {
+    ...needs('corner-bar'),
+    sided: true,
+  }),
+  drill('overhead', 'band-press', FAULTS.overhead, { ...needs('band'), sided: true }),
+  drill('overhead', 'standing-press', FAULTS.overhead, needs('corner-bar')),
+  drill('squat', 'cable-squat', FAULTS.squat, {
+    ...unloaded,
+    easier: shallower,
+    ...needs('cable'),
+  }),
+  drill('squat', 'post-squat', FAULTS.squat, { ...unloaded, easier: shallower }),
+  drill('squat', 'plate-reach-squat', FAULTS.squat, { easier: shallower, ...needs('plate') }),
+  drill('squat', 'goblet-squat', FAULTS.squat, needs('kettlebell')),
+  drill('squat', 'hugged-squat', FAULTS.squat, needs('plate')),
+  drill('squat', 'front-squat', FAULTS.squat, { ...only, ...needs('barbell', 'rack') }),
+  drill('hinge', 'bench-hinge', FAULTS.hinge, { ...hang, ...needs('bench') }),
+  drill('hinge', 'wall-hinge', FAULTS.hinge, hang),
+  drill('hinge', 'bell-hinge', FAULTS.hinge, {
+    easier: { load: 'raised', cue: 'Raise it.' },
+    ...needs('kettlebell'),
+  }),
+  drill('hinge', 'stick-hinge', FAULTS.hinge, { ...hang, ...needs('stick') }),
+  drill('hinge', 'pull-through', FAULTS.hinge, needs('band')),
+  drill('hinge', 'romanian-deadlift', FAULTS.hinge, { ...only, ...needs('barbell', 'rack') }),
+  drill('hinge', 'two-bell-deadlift', FAULTS.hinge, { ...only, ...needs('two-bells') }),
+  drill('hinge', 'deadlift', FAULTS.hinge, { ...only, ...needs('barbell') }),
 ];
+
+const ALTERNATES: Record<string, string[]> = {
+  'supported-hang': ['floor-reach'],
+  'lying-pullover': ['hands-only-pullover'],
+  'half-kneeling-press': ['band-press'],
+  'cable-squat': ['post-squat'],
+  'goblet-squat': ['hugged-squat'],
+  'bench-hinge': ['wall-hinge'],
+  'bell-hinge': ['stick-hinge', 'pull-through'],
+  'romanian-deadlift': ['two-bell-deadlift'],
+};
+const rungs = (area: Area): Ladder['rungs'] =>
+  drills
+    .filter(({ id, area: its }) => its === area && !Object.values(ALTERNATES).flat().includes(id))
+    .map(({ id }) => ({ drill: id, alternates: ALTERNATES[id] }));
 
 const ladder = (area: Area, entry: Ladder['entry']): Ladder => ({
   area,
-  rungs: drills.filter((one) => one.area === area).map(({ id }) => ({ drill: id })),
+  rungs: rungs(area),
   entry,
 });
 
@@ -145,10 +182,18 @@ const routines = [
 const byId = <T extends { id: string }>(list: T[]): Record<string, T> =>
   Object.fromEntries(list.map((one) => [one.id, one]));
 
+/** What the drills and checks need; a mat has something that does as well. */
+export const EQUIPMENT = [
+  ...['band', 'bar-above', 'barbell', 'bench', 'cable', 'corner-bar', 'kettlebell'],
+  ...['light-bell', 'mat', 'plate', 'rack', 'stick', 'two-bells'],
+];
+const ELSE: Record<string, string> = { mat: 'a folded towel' };
+
 export const book: CueBook = {
   language: 'en',
   checks: byId(checks),
   drills: byId(drills),
+  equipment: byId(EQUIPMENT.map((id) => ({ id, name: `a ${id}`, orElse: ELSE[id] }))),
   ladders: {
     overhead: ladder('overhead', [
       { rung: 1, checks: ['overhead-passive'] },

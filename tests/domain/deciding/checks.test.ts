@@ -113,7 +113,7 @@ describe('11 the way onto a ladder', () => {
     expect(both.step).toMatchObject({ drill: 'bell-hinge', rung: 2, set: 1, of: 2 });
     expect(both.decision).toMatchObject({ rule: '11.1', from: 'hinge-unloaded', to: 'bell-hinge' });
     expect(both.decision.because).toBe(
-      'From what you saw, we begin the ladder with the bell hinge.',
+      'From what you saw, we begin the hinge with the bell hinge.',
     );
     expect(hinge().lost('toes-up', 'back-rounded').now).toBe('set 1 bench-hinge');
     expect(hinge().lost('hips-first').now).toBe('set 1 romanian-deadlift');
@@ -174,6 +174,26 @@ describe('12 what becomes of an area', () => {
     expect([skipped.now, skipped.stands]).toEqual(['end completed', 'hinge unfinished']);
     const retest = hinge().lost('shoulders-forward').held(8).coach('skip');
     expect([retest.now, retest.stands]).toEqual(['end completed', 'hinge working 4']);
+  });
+
+  it('12.5 when all items are done, the session is completed', () => {
+    const told = readiness().held(7);
+    expect(told.now).toBe('check hinge-bar');
+    expect(told.held().decision).toMatchObject({
+      rule: '12.5',
+      step: { do: 'end', reason: 'completed' },
+      to: null,
+      by: 'rules',
+    });
+  });
+
+  it('12.6 a session that was ended stays ended', () => {
+    for (const reason of ['completed', 'stopped', 'replies-ended'] as const) {
+      const told = hinge().lost('knees-forward').add({ type: 'ended', reason });
+      expect([told.now, told.rule]).toEqual([`end ${reason}`, '12.6']);
+      told.coach('again').coach('go-to', 'deadlift').end(false).undo('s:d:2');
+      expect([told.now, told.rule]).toEqual([`end ${reason}`, '12.6']);
+    }
   });
 
   it('12.7 the lifts that may be taught need all their areas', () => {

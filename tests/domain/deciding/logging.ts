@@ -5,6 +5,7 @@ import type { PainKind, RedFlag, Result } from '../../../src/domain/findings';
 import {
   DEFAULT_SETTINGS,
   type Entry,
+  type EntryOf,
   type Fact,
   type OverruleCommand,
   type SessionSettings,
@@ -32,6 +33,7 @@ export class Telling {
     way: Way = 'hands-on',
     settings: Partial<SessionSettings> = {},
     readonly book: CueBook = fixture,
+    room: Pick<EntryOf<'started'>, 'missing' | 'allowedAlone'> = {},
   ) {
     const startedAt = '2031-03-01T09:00:00+00:00';
     this.add({
@@ -41,6 +43,7 @@ export class Telling {
       way,
       startedAt,
       settings: { ...DEFAULT_SETTINGS, ...settings },
+      ...room,
     });
   }
 

@@ -66,26 +66,70 @@ function brokenByPain(step: Step, log: Entry[]): string | null {
       return 'is loaded after squat or hinge pain above the line';
     }
   }
+  if (step.do === 'check') return null;
   const over = here.some(
-    (pain) =>
-      isNew(pain) &&
-      pain.finding.drill !== null &&
-      step.do === 'set' &&
-      pain.finding.drill === step.drill,
+    (pain) => isNew(pain) && pain.finding.drill !== null && rungOfPain(pain) === step.rung,
   );
-  return over ? 'does a drill again that new pain ended' : null;
+  if (over) return 'does a rung again that new pain ended';
+  const own = book.ladders[step.area]?.rungs[step.rung - 1]?.drill ?? '';
+  if (own === step.drill || book.drills[own]?.loaded !== true) return null;
+  const tooHigh = here.some(
+    (pain) =>
+      isTooMuch(pain) &&
+      (pain.finding.check !== null || isNew(pain) || rungOfPain(pain) <= step.rung),
+  );
+  return tooHigh && !isLoaded(step) ? 'stands in for load where pain forbids that' : null;
 }
 
-/** An area is only ready where the last word on every side of every check was `held`. */
+const rungOfPain = ({ finding, area }: Pain): number => {
+  const rungs = Object.values(book.ladders).find((one) => one.area === area)?.rungs ?? [];
+  const drill = finding.drill ?? '';
+  return 1 + rungs.findIndex((one) => one.drill === drill || one.alternates?.includes(drill));
+};
+
+/** What a step could break of the room it is in, and of what was allowed alone. */
+function brokenByRoom(step: Step, log: Entry[]): string | null {
+  const started = log.find((entry) => entry.type === 'started');
+  if (!isAttempt(step) || started === undefined) return null;
+  const { way, missing = [], allowedAlone = [] } = started;
+  const isThere = (id: string) => !missing.includes(id) || book.equipment[id]?.orElse !== undefined;
+  const isWanted = (id: string) =>
+    log.some((entry) => entry.type === 'overrule' && entry.target === id);
+  if (step.do === 'check') {
+    const { equipment = [], needsCoach } = book.checks[step.check] ?? {};
+    if (isWanted(step.check)) return null;
+    if (needsCoach && way === 'alone') return 'needs a coach, alone';
+    const isMissing = equipment.length > 0 && !equipment.some(isThere);
+    return isMissing ? 'needs what is not here' : null;
+  }
+  const { equipment = [], aloneOnlyIfAllowed } = book.drills[step.drill] ?? {};
+  if (way === 'alone') {
+    if (step.load === 'heavier') return 'is heavier, alone';
+    if (aloneOnlyIfAllowed && !allowedAlone.includes(step.drill)) return 'is not allowed alone';
+  }
+  if (!isWanted(step.drill) && !equipment.every(isThere)) return 'needs what is not here';
+  return null;
+}
+
+/**
+ * An area is only ready where the last word on every side of every check was `held`. What is left
+ * out when it is tested again keeps the answer of the first time.
+ */
 function brokenByReadiness(log: Entry[]): string | null {
   for (const { area, outcome } of areaStates(book, log)) {
     if (outcome !== 'ready') continue;
+    const climbed = log.findIndex(
+      (entry) => entry.type === 'finding' && book.drills[entry.drill ?? '']?.area === area,
+    );
+    const isLeftOut = (entry: EntryOf<'finding'>) =>
+      entry.result === 'not-tested' && climbed >= 0 && log.indexOf(entry) > climbed;
     for (const check of Object.values(book.checks).filter((one) => one.area === area)) {
       for (const side of check.sided ? ['left', 'right'] : [null]) {
         const said = log.findLast(
           (entry) =>
             entry.type === 'finding' &&
             entry.check === check.id &&
+            !isLeftOut(entry) &&
             (side === null || entry.side === side || entry.side === 'both' || entry.side === null),
         );
         if (said?.type !== 'finding' || said.result !== 'held') return `${check.id} did not hold`;
@@ -118,6 +162,7 @@ function lookBack(seed: number, entries: Entry[], byRulesAlone: boolean): void {
   const log = live(entries);
   const active: Record<string, number> = {};
   const backs: Record<number, number> = {};
+  const visits: Record<string, number> = {};
   let before: Decision | null = null;
   let idle = false;
   log.forEach((entry, at) => {
@@ -142,6 +187,15 @@ function lookBack(seed: number, entries: Entry[], byRulesAlone: boolean): void {
         expect(backs[key], `seed ${seed}: steps back from rung ${place.rung}`).toBe(1);
       }
     }
+    if (byRulesAlone && step.do === 'set') {
+      const isVisit = place?.do !== 'set' || place.area !== step.area || place.rung !== step.rung;
+      const key = `${step.area} ${step.rung}`;
+      const rungs = book.ladders[step.area]?.rungs.length ?? 0;
+      if (isVisit && place?.do !== 'ask') visits[key] = (visits[key] ?? 0) + 1;
+      // Once from below or by entry, once more after going back from it, once back from each above.
+      const most = 2 + rungs - step.rung;
+      expect(visits[key] ?? 0, `seed ${seed}: visits of ${key}`).toBeLessThanOrEqual(most);
+    }
     before = now;
   });
 }
@@ -157,7 +211,7 @@ const RULES = [
   ).matchAll(/^- \*\*([\d.]+)\*\*/gm),
 ].map(([, id]) => id);
 
-function walk(seed: number, rules: Set<string>): string {
+function walk(seed: number, rules: Set<string>, drills: Set<string>): string {
   const session = new Walk(seed);
   const { told, habits } = session;
   const note = (what: string) => `seed ${seed}: ${what}`;
@@ -172,8 +226,9 @@ function walk(seed: number, rules: Set<string>): string {
     session.tell();
     const after = told.decision;
     rules.add(after.rule);
+    if (after.step.do === 'set') drills.add(after.step.drill);
     const log = live(told.entries);
-    const broken = brokenByPain(after.step, log);
+    const broken = brokenByPain(after.step, log) ?? brokenByRoom(after.step, log);
     if (broken !== null) throw new Error(note(`${brief(after.step)} ${broken}`));
     if (after.step.do === 'set' && setsOf(log, after.step.area) >= 12) {
       throw new Error(note(`${brief(after.step)} after twelve sets`));
@@ -208,8 +263,9 @@ describe(`${SESSIONS} random sessions`, { timeout: 120_000 }, () => {
   it('keep every rule of pain, caps, undo and silence, and all end', () => {
     const ends: Record<string, number> = {};
     const rules = new Set<string>();
+    const drills = new Set<string>();
     for (let seed = 1; seed <= SESSIONS; seed += 1) {
-      const end = walk(seed, rules);
+      const end = walk(seed, rules, drills);
       ends[end] = (ends[end] ?? 0) + 1;
     }
     // The walks must reach every way of ending, or they prove little.
@@ -217,6 +273,7 @@ describe(`${SESSIONS} random sessions`, { timeout: 120_000 }, () => {
     for (const count of Object.values(ends)) expect(count).toBeGreaterThan(200);
     expect([...rules].filter((rule) => !RULES.includes(rule))).toEqual([]);
     expect(rules.size).toBeGreaterThan(40);
+    expect(drills.size).toBe(Object.keys(book.drills).length);
   });
 
   it('decided anew at every entry, keep to their minutes and step back from a rung once', () => {

@@ -4,6 +4,7 @@ import { RED_FLAGS, RESULTS, type PainKind } from '../../../src/domain/findings'
 import type { OverruleCommand } from '../../../src/domain/log';
 import type { CueBook } from '../../../src/domain/script';
 import { seeded } from '../../session/seeded';
+import { book as fixture } from './book';
 import { Telling } from './logging';
 
 const COMMANDS: OverruleCommand[] = [
@@ -36,7 +37,7 @@ export class Walk {
 
   constructor(
     readonly seed: number,
-    book?: CueBook,
+    book: CueBook = fixture,
   ) {
     this.random = seeded(seed);
     this.habits = {
@@ -46,7 +47,15 @@ export class Walk {
       slowSeconds: this.pick([30, 60, 300]),
     };
     const routine = this.pick(['readiness', 'readiness', 'overhead', 'squat', 'hinge']);
-    this.told = new Telling(routine, this.pick(['hands-on', 'hands-on', 'alone']), {}, book);
+    const way = this.pick(['hands-on', 'hands-on', 'alone'] as const);
+    const { equipment, drills } = book;
+    const lacks = this.pick([0, 0, 0.3, 0.8, 1]);
+    const missing = Object.keys(equipment).filter(() => this.chance(lacks));
+    const allowedAlone = Object.keys(drills).filter(() => this.chance(0.3));
+    this.told = new Telling(routine, way, {}, book, {
+      ...(missing.length > 0 && { missing }),
+      ...(way === 'alone' && { allowedAlone }),
+    });
   }
 
   pick<T>(list: readonly T[]): T {

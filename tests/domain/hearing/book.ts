@@ -110,6 +110,7 @@ export function hearingBook(): CueBook {
     language: 'en',
     checks: byId(checks),
     drills: byId(drills),
+    equipment: {},
     ladders: {},
     routines: {},
     faults: faultsOf(vocabulary),
