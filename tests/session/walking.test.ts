@@ -86,7 +86,11 @@ describe('every path through a session', () => {
     for (const name of ['telling', 'checking', 'training', 'asking', 'aside', 'paused']) {
       expect(reached).toContain(name);
     }
+    // Alternates stand in only where something is missing.
+    const alternates = book.ladders.hinge?.rungs.flatMap((rung) => rung.alternates ?? []) ?? [];
+    const standIns = alternates.map((drill) => `set/${drill}`);
     for (const { prompt } of promptsOf(book)) {
+      if (standIns.includes(prompt)) continue;
       if (/hinge|deadlift|pain|confirm|idle/.test(prompt)) expect(reached).toContain(prompt);
     }
   });
