@@ -1,5 +1,7 @@
 import { createActor } from 'xstate';
 import type { Way } from '../domain/areas';
+import type { Athlete } from '../domain/athlete';
+import type { AngleTool } from '../domain/findings';
 import type { Entry, SessionSettings } from '../domain/log';
 import type { CueBook, PromptId, RoutineId } from '../domain/script';
 import type { Cancel, Ear, Hearing, Ports, SessionEvent, Voice } from '../ports';
@@ -23,6 +25,8 @@ export interface Rehearsal {
   routine: RoutineId;
   way: Way;
   settings: SessionSettings;
+  athlete?: Athlete | undefined;
+  angleTool?: AngleTool | undefined;
   secondsOf: (text: string) => number;
   replies: Replies;
   /** What the recogniser makes of a sound file at a prompt, and how long the sound lasts. */
@@ -88,6 +92,8 @@ export function rehearse(rehearsal: Rehearsal): Rehearsed {
       routine: rehearsal.routine,
       way: rehearsal.way,
       settings: rehearsal.settings,
+      athlete: rehearsal.athlete,
+      angleTool: rehearsal.angleTool,
       log: [],
     },
   });

@@ -10,6 +10,12 @@ export const RESULTS: readonly Result[] = ['held', 'lost', 'short', 'pain', 'not
 
 /** How an angle was read; angles of different tools are never compared. */
 export type AngleTool = 'eye' | 'inclinometer' | 'goniometer' | 'tilt-sensor';
+export const ANGLE_TOOLS: readonly AngleTool[] = [
+  'eye',
+  'inclinometer',
+  'goniometer',
+  'tilt-sensor',
+];
 
 /** What a drill was done with, relative to its script. */
 export type Load = 'as-written' | 'lighter' | 'heavier' | 'raised' | 'shallower' | 'unloaded';

@@ -1,4 +1,4 @@
-import type { Finding } from '../domain/findings';
+import type { AngleTool, Finding } from '../domain/findings';
 import type { Reading, Reply } from '../domain/hearing/reply';
 import type { Fact, SessionSettings, Source } from '../domain/log';
 import type { Step } from '../domain/deciding/step';
@@ -8,16 +8,21 @@ export type AskStep = Extract<Step, { do: 'ask' }>;
 
 /**
  * The finding that a reply makes of a step. A result said together with more pain than goes on
- * becomes `pain` (DOMAIN rule of pain); an angle that nothing measured was judged by eye.
+ * becomes `pain` (DOMAIN rule of pain); `tool` is what angles are read with.
  */
-export function findingOf(step: AttemptStep, reply: Reply, settings: SessionSettings): Finding {
+export function findingOf(
+  step: AttemptStep,
+  reply: Reply,
+  settings: SessionSettings,
+  tool: AngleTool,
+): Finding {
   const hurts = reply.pain !== null && reply.pain > settings.painGoesOnUpTo;
   return {
     side: step.side === null ? null : (reply.side ?? step.side),
     result: hurts ? 'pain' : (reply.result ?? 'pain'),
     faults: reply.faults,
     angleDegrees: reply.angleDegrees,
-    tool: reply.angleDegrees === null ? null : 'eye',
+    tool: reply.angleDegrees === null ? null : tool,
     pain: reply.pain,
   };
 }
@@ -32,6 +37,7 @@ export function findingFacts(
   reading: Reading & { reply: Reply },
   source: Source,
   settings: SessionSettings,
+  tool: AngleTool,
 ): Fact[] {
   const unsure = reading.verdict === 'confirm' && isPain(reading.reply);
   const finding: Fact = {
@@ -41,7 +47,7 @@ export function findingFacts(
     drill: step.do === 'set' ? step.drill : null,
     load: step.do === 'set' ? step.load : null,
     source,
-    ...findingOf(step, reading.reply, settings),
+    ...findingOf(step, reading.reply, settings, tool),
     // Pain acts before anything is confirmed, so what else was half heard does not count.
     ...(unsure && { result: 'pain' as const, faults: [], angleDegrees: null, tool: null }),
   };

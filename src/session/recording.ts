@@ -16,7 +16,9 @@ const AFRESH = { told: null, isStale: true, kept: null, place: { at: 'line', ind
 function recordFinding(context: SessionContext, step: AttemptStep, reading: Reading): Change {
   const { reply } = reading;
   if (reply === null) return {};
-  const facts = findingFacts(step, { ...reading, reply }, sourceOf(reading), context.settings).map(
+  const { settings, angleTool } = context;
+  const source = sourceOf(reading);
+  const facts = findingFacts(step, { ...reading, reply }, source, settings, angleTool).map(
     (fact) => (reply.same ? likeOther(context, step, fact) : fact),
   );
   // A side that is put right while the other's question is open: that question opens again.

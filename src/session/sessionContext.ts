@@ -1,10 +1,13 @@
 import type { Area, AreaOutcome, Way } from '../domain/areas';
+import { blocksFor, type Athlete } from '../domain/athlete';
 import { isHalted, isPaused, openQuestion } from '../domain/deciding/deciding';
 import { openOffer } from '../domain/deciding/offering';
 import type { Decision } from '../domain/deciding/step';
+import type { AngleTool } from '../domain/findings';
 import { readbackOf } from '../domain/hearing/readback';
 import type { Reading } from '../domain/hearing/reply';
 import type { EndReason, Entry, EntryOf, Fact, SessionSettings, Source } from '../domain/log';
+import type { BlockHeight } from '../domain/measuring/blockHeight';
 import type { CueBook, RoutineId } from '../domain/script';
 import type { Ports } from '../ports';
 import type { Place } from './attemptMachine';
@@ -22,6 +25,10 @@ export interface SessionInput {
   routine: RoutineId;
   way: Way;
   settings: SessionSettings;
+  /** What is known of the athlete and the bell; it must be such that `blocksFor` takes it. */
+  athlete?: Athlete | undefined;
+  /** What spoken angles are read with. Default by eye. */
+  angleTool?: AngleTool | undefined;
   /** Entries of a session to go on with; empty begins a new one. */
   log: Entry[];
 }
@@ -32,6 +39,10 @@ export interface SessionContext {
   stage: Stage;
   logbook: Logbook;
   settings: SessionSettings;
+  /** What spoken angles are read with. */
+  angleTool: AngleTool;
+  /** What the bell stands on; null where it is not known. */
+  blocks: BlockHeight | null;
   log: Entry[];
   /** Entries that must be durable before they are acknowledged. */
   unstored: Entry[];
@@ -65,6 +76,7 @@ export function openContext(
   const { book, ports, session, device, log } = input;
   const started = log.find((entry): entry is EntryOf<'started'> => entry.type === 'started');
   const now = ports.clock.now();
+  const begun = started ?? beginning(input, now);
   const startedAtMilliseconds = started === undefined ? now : Date.parse(started.startedAt);
   const logbook: Logbook = { session, device, startedAtMilliseconds };
   const context: SessionContext = {
@@ -72,7 +84,9 @@ export function openContext(
     ports,
     stage: createStage(book, ports, input.secondsOf, startedAtMilliseconds, report),
     logbook,
-    settings: started?.settings ?? input.settings,
+    settings: begun.settings,
+    angleTool: begun.angleTool ?? 'eye',
+    blocks: blocksFor(begun.athlete ?? {}),
     log,
     unstored: [],
     unkept: [],
@@ -88,18 +102,29 @@ export function openContext(
     endReason: null,
   };
   if (started !== undefined) return { ...context, ...timeAway(context) };
-  const { routine, way, settings } = input;
-  const startedAt = new Date(now).toISOString();
-  const begin: Fact = {
+  return { ...context, ...adding(context, [begun]) };
+}
+
+/** What the log begins with; what is not known has no field in it. */
+function beginning(input: SessionInput, now: number): Extract<Fact, { type: 'started' }> {
+  const { book, routine, way, settings, athlete, angleTool } = input;
+  const blocks = athlete === undefined ? null : blocksFor(athlete);
+  return {
     type: 'started',
     routine,
     language: book.language,
     way,
-    startedAt,
+    startedAt: new Date(now).toISOString(),
     settings,
+    ...(athlete !== undefined && { athlete }),
+    ...(angleTool !== undefined && { angleTool }),
+    ...(blocks !== null && { blockHeightMillimetres: wholeOf(blocks.stackMillimetres) }),
   };
-  return { ...context, ...adding(context, [begin]) };
 }
+
+/** Whole millimetres: a bell is not set up more finely. */
+const wholeOf = (millimetres: number | null): number | null =>
+  millimetres === null ? null : Math.round(millimetres);
 
 /** Time away is no time of work: from the last entry to now is put on record as a pause. */
 function timeAway(context: SessionContext): Partial<SessionContext> {

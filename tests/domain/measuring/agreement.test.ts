@@ -62,6 +62,19 @@ describe.each([
     ).toBe(-1);
   });
 
+  it('is told, and 0, where only one coach gave one answer throughout', () => {
+    const { kappa, observed, expected, pairs } = of([
+      [5, 3],
+      [0, 0],
+    ]);
+    expect({ kappa, observed, expected, pairs }).toEqual({
+      kappa: 0,
+      observed: 5 / 8,
+      expected: 5 / 8,
+      pairs: 8,
+    });
+  });
+
   it.each<[string, AgreementTable, RegExp]>([
     [
       'is not square',
@@ -118,6 +131,15 @@ describe.each([
     expect(() => of(table)).toThrow(RangeError);
     expect(() => of(table)).toThrow(message);
   });
+});
+
+it('of three answers in order, neighbours agree by half, the far ends not at all', () => {
+  const { observed } = weightedAgreement([
+    [0, 4, 0],
+    [0, 0, 0],
+    [4, 0, 0],
+  ]);
+  expect(observed).toBe(0.25);
 });
 
 describe('two coaches and their findings', () => {

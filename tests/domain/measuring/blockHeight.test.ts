@@ -51,10 +51,10 @@ describe('block height', () => {
     expect(shod - barefoot).toBe(20);
   });
 
-  it('stacks blocks in inches without a hair too much', () => {
-    const inches = [50.8, 50.8, 50.8, 50.8];
-    const exact = { knee: { measuredMillimetres: 483.2 }, blocksMillimetres: inches };
-    expect(blockHeight(exact).stackMillimetres).toBe(203.2);
+  it('stacks blocks in inches without losing a hair', () => {
+    const halfInches = [12.7, 12.7, 12.7];
+    const exact = { knee: { measuredMillimetres: 318.1 }, blocksMillimetres: halfInches };
+    expect(blockHeight(exact).stackMillimetres).toBe(38.1);
   });
 
   it('never stacks less than is needed, and never a block more', () => {

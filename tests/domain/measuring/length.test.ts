@@ -122,6 +122,8 @@ describe('what is no length, or could be two, is refused with what to write', ()
     ['175 cm 3 in', STATURE, /is no length/],
     ['1 m 8', STATURE, /is no length/],
     ['1.5 m 20', STATURE, /is no length/],
+    ['1 m 100 cm', STATURE, /is no length/],
+    ['5.5 ft 3 in', STATURE, /is no length/],
     ['9/8 in', BLOCK, /is no length/],
     [`5'12"`, STATURE, /after feet come 0 to 11 inches/],
     ['69', STATURE, /no unit: is it 69 in\? Write the unit/],
