@@ -1,8 +1,8 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { WAYS, type Way } from '../domain/areas';
 import { areaStates, findingsOf, liftsReady } from '../domain/deciding/deciding';
-import { DEFAULT_SETTINGS, type SessionSettings } from '../domain/log';
 import type { CueBook, Routine } from '../domain/script';
+import { readAthleteFile } from './athleteFile';
 import { secondsOf } from './durations';
 import type { HeardAudio } from './recogniser';
 import { Refused, WrongUsage } from './refused';
@@ -17,14 +17,15 @@ export const rehearseVerb: Verb = {
     '       [--athlete FILE.json] [--way hands-on|alone|group] [--language en]\n\n' +
     'Replies, one a line: text is heard at the next prompt that wants an answer; "@12.5 text" at\n' +
     'that second; "@audio FILE.wav" through the recogniser; "#" a comment; an empty line silence.\n' +
-    '--athlete: {"passLineDegrees": 150, ...}: settings that differ from the usual.',
+    '--athlete: {"passLineDegrees": 150, "stature": "175 cm", "ageYears": 30, ...}: settings that\n' +
+    'differ from the usual, and what is known of the athlete, the bell and the blocks at hand.',
   async run(args) {
     const { values, positionals } = parse(args, ['replies', 'sound', 'session', 'athlete', 'way']);
     const book = bookOf(values.language);
     const routine = routineOf(book, onlyOne(positionals));
     if (values.replies === undefined) throw new WrongUsage('Name the replies: --replies FILE.');
     const way = wayOf(routine, values.way);
-    const settings = settingsOf(values.athlete);
+    const { settings, athlete, angleTool } = readAthleteFile(values.athlete);
     const replies = readReplies(values.replies);
     const sounds = await preparedSounds(book, replies);
     const rehearsed = rehearse({
@@ -32,6 +33,8 @@ export const rehearseVerb: Verb = {
       routine: routine.id,
       way,
       settings,
+      athlete,
+      angleTool,
       secondsOf,
       replies,
       hearAudio: (path, prompt) => sounds.get(path)?.(prompt) ?? { heard: null, seconds: 0 },
@@ -67,30 +70,6 @@ function wayOf({ id, ways }: Routine, way = 'hands-on'): Way {
   return known;
 }
 
-/** @throws Refused where the file is no JSON object or sets what is not known. */
-function settingsOf(path: string | undefined): SessionSettings {
-  if (path === undefined) return DEFAULT_SETTINGS;
-  const known = Object.keys(DEFAULT_SETTINGS);
-  let given: unknown;
-  try {
-    given = JSON.parse(readFileSync(path, 'utf8'));
-  } catch (problem) {
-    throw new Refused(`${path}: ${(problem as Error).message}`);
-  }
-  if (typeof given !== 'object' || given === null || Array.isArray(given)) {
-    throw new Refused(`${path}: must hold one object, such as {"passLineDegrees": 150}.`);
-  }
-  for (const [name, value] of Object.entries(given)) {
-    if (!known.includes(name)) {
-      throw new Refused(`${path}: "${name}" is not known. Known: ${known.join(', ')}.`);
-    }
-    if (typeof value !== 'number' || !Number.isFinite(value) || value < 0) {
-      throw new Refused(`${path}: ${name} must be a number of 0 or more.`);
-    }
-  }
-  return { ...DEFAULT_SETTINGS, ...given };
-}
-
 /** Phases are for the screen alone; everything else is the timeline. */
 const line = ({ atSeconds, ...event }: TimedEvent): object[] =>
   event.type === 'phase' ? [] : [{ t: Math.round(atSeconds * 1000) / 1000, ...event }];
@@ -105,6 +84,9 @@ function sessionOf(book: CueBook, { entries }: Rehearsed): object {
     language: started?.language,
     way: started?.way,
     startedAt: started?.startedAt,
+    athlete: started?.athlete,
+    angleTool: started?.angleTool,
+    blockHeightMillimetres: started?.blockHeightMillimetres,
     areas,
     liftsReady: liftsReady(areas),
     findings: findingsOf(entries),

@@ -77,6 +77,8 @@ const valuesOf = (book: CueBook): Record<string, string[]> => {
     target: names,
     area: areas,
     minutes: ['5'],
+    number: ['twenty one', 'ten, ten and five'],
+    length: ['one centimetre', 'twenty one centimetres', 'ten, ten and five centimetres'],
   };
 };
 

@@ -1,0 +1,157 @@
+import { readFileSync } from 'node:fs';
+import { blocksFor, SEXES, type Athlete } from '../domain/athlete';
+import { ANGLE_TOOLS, type AngleTool } from '../domain/findings';
+import { DEFAULT_SETTINGS, type SessionSettings } from '../domain/log';
+import {
+  BELL_HANDLE,
+  BLOCK,
+  KNEE,
+  readLength,
+  SOLE,
+  STATURE,
+  type Measure,
+} from '../domain/measuring/length';
+import { Refused } from './refused';
+
+/** What a file of `--athlete` says. */
+export interface AthleteFile {
+  settings: SessionSettings;
+  athlete?: Athlete;
+  angleTool?: AngleTool;
+}
+
+/** A length is written with its unit under its own name, or as a number of millimetres. */
+const LENGTHS = {
+  stature: STATURE,
+  knee: KNEE,
+  sole: SOLE,
+  bellHandle: BELL_HANDLE,
+} as const satisfies Record<string, Measure>;
+type LengthName = keyof typeof LENGTHS;
+
+const AGE_YEARS = { from: 5, to: 110 } as const;
+
+const SETTINGS = Object.keys(DEFAULT_SETTINGS);
+const KNOWN = [
+  ...SETTINGS,
+  ...[...Object.keys(LENGTHS), 'blocks'].flatMap((name) => [name, `${name}Millimetres`]),
+  ...['ageYears', 'sex', 'angleTool'],
+];
+
+/**
+ * Settings that differ from the usual, and what is known of the athlete and the bell. Without a
+ * path: the usual ones and nothing.
+ * @throws Refused where the file is no JSON object, or says what is not known or cannot be.
+ */
+export function readAthleteFile(path: string | undefined): AthleteFile {
+  if (path === undefined) return { settings: DEFAULT_SETTINGS };
+  try {
+    return read(parsed(readFileSync(path, 'utf8')));
+  } catch (problem) {
+    throw new Refused(`${path}: ${(problem as Error).message}`);
+  }
+}
+
+type Given = Record<string, unknown>;
+
+function parsed(text: string): Given {
+  const given: unknown = JSON.parse(text);
+  if (typeof given !== 'object' || given === null || Array.isArray(given)) {
+    throw new RangeError('must hold one object, such as {"passLineDegrees": 150}.');
+  }
+  const unknown = Object.keys(given).find((name) => !KNOWN.includes(name));
+  if (unknown !== undefined) {
+    throw new RangeError(`"${unknown}" is not known. Known: ${KNOWN.join(', ')}.`);
+  }
+  return given as Given;
+}
+
+function read(given: Given): AthleteFile {
+  const settings = SETTINGS.filter((name) => name in given).map((name) => {
+    const value = given[name];
+    if (typeof value !== 'number' || !Number.isFinite(value) || value < 0) {
+      throw new RangeError(`${name} must be a number of 0 or more.`);
+    }
+    return [name, value];
+  });
+  const length = (name: LengthName) =>
+    oneOf(given, name, (value, unit) => lengthOf(name, value, LENGTHS[name], unit));
+  const athlete: Athlete = known({
+    statureMillimetres: length('stature'),
+    kneeMillimetres: length('knee'),
+    soleMillimetres: length('sole'),
+    bellHandleMillimetres: length('bellHandle'),
+    blocksMillimetres: oneOf(given, 'blocks', blocksOf),
+    ageYears: ageOf(given.ageYears),
+    sex: nameIn(SEXES, 'sex', given.sex),
+  });
+  // What is given must give a height, or nobody would learn why nothing is said.
+  blocksFor(athlete);
+  const angleTool = nameIn(ANGLE_TOOLS, 'angleTool', given.angleTool);
+  return {
+    settings: { ...DEFAULT_SETTINGS, ...Object.fromEntries(settings) },
+    ...(Object.keys(athlete).length > 0 && { athlete }),
+    ...(angleTool !== undefined && { angleTool }),
+  };
+}
+
+/** The fields that have a value. */
+const known = <T extends object>(fields: T): { [K in keyof T]?: Exclude<T[K], undefined> } =>
+  Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]?: Exclude<T[K], undefined>;
+  };
+
+/** What stands under a name, or under that name in millimetres, but not under both. */
+function oneOf<T>(
+  given: Given,
+  name: string,
+  reading: (value: unknown, unit: '' | ' mm') => T,
+): T | undefined {
+  const inMillimetres = `${name}Millimetres`;
+  if (!(inMillimetres in given)) return name in given ? reading(given[name], '') : undefined;
+  if (name in given) throw new RangeError(`Give ${name} or ${inMillimetres}, not both.`);
+  return reading(given[inMillimetres], ' mm');
+}
+
+function lengthOf(name: string, value: unknown, measure: Measure, unit: '' | ' mm'): number {
+  if (typeof value !== 'number' && (typeof value !== 'string' || unit !== '')) {
+    throw new RangeError(
+      unit === ''
+        ? `${name} must be a length, such as ${measure.example}.`
+        : `${name}Millimetres must be a number of millimetres.`,
+    );
+  }
+  try {
+    return readLength(`${value}${unit}`, measure);
+  } catch (problem) {
+    throw new RangeError(`${name}: ${(problem as Error).message}`);
+  }
+}
+
+function blocksOf(value: unknown, unit: '' | ' mm'): number[] {
+  if (!Array.isArray(value)) {
+    throw new RangeError(
+      'blocks must be a list with each block at hand, such as ["10 cm", "5 cm"].',
+    );
+  }
+  return value.map((each: unknown) => lengthOf('blocks', each, BLOCK, unit));
+}
+
+function ageOf(value: unknown): number | undefined {
+  if (value === undefined) return undefined;
+  if (typeof value !== 'number' || !(value >= AGE_YEARS.from && value <= AGE_YEARS.to)) {
+    throw new RangeError(`ageYears must be a number, ${AGE_YEARS.from} to ${AGE_YEARS.to}.`);
+  }
+  return value;
+}
+
+function nameIn<T extends string>(
+  names: readonly T[],
+  field: string,
+  value: unknown,
+): T | undefined {
+  if (value === undefined) return undefined;
+  const known = names.find((name) => name === value);
+  if (known === undefined) throw new RangeError(`${field} is one of ${names.join(', ')}.`);
+  return known;
+}
