@@ -124,7 +124,7 @@ function lengthOf(name: string, value: unknown, measure: Measure, unit: '' | ' m
   try {
     return readLength(`${value}${unit}`, measure);
   } catch (problem) {
-    throw new RangeError(`${name}: ${(problem as Error).message}`);
+    throw new RangeError(`${name}: ${(problem as Error).message}`, { cause: problem });
   }
 }
 
