@@ -21,6 +21,7 @@ describe('what the bell stands on, said as the bell hinge is set up', () => {
       'Set the bell on about twenty one centimetres of blocks.',
     ],
     ['that is one centimetre', needing(8), 'Set the bell on about one centimetre of blocks.'],
+    ['that is next to none', needing(3), 'Set the bell on about one centimetre of blocks.'],
     ['one block does', needing(180, [200]), 'Set the bell on your block of twenty centimetres.'],
     [
       'two alike do',
