@@ -29,9 +29,9 @@ describe('what the bell stands on, said as the bell hinge is set up', () => {
       'Set the bell on these blocks: ten and ten centimetres.',
     ],
     [
-      'three do',
-      needing(230, [100, 50, 100]),
-      'Set the bell on these blocks: ten, ten and five centimetres.',
+      'three do, thickest first',
+      needing(225, [60, 150, 20]),
+      'Set the bell on these blocks: fifteen, six and two centimetres.',
     ],
     [
       'the bell is high enough',
