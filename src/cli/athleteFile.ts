@@ -11,6 +11,7 @@ import {
   STATURE,
   type Measure,
 } from '../domain/measuring/length';
+import type { CueBook, DrillId, EquipmentId } from '../domain/script';
 import { Refused } from './refused';
 
 /** What a file of `--athlete` says. */
@@ -18,6 +19,10 @@ export interface AthleteFile {
   settings: SessionSettings;
   athlete?: Athlete;
   angleTool?: AngleTool;
+  /** Equipment that is not in this gym. */
+  missing?: EquipmentId[];
+  /** Drills that the coach allowed alone. */
+  allowedAlone?: DrillId[];
 }
 
 /** A length is written with its unit under its own name, or as a number of millimetres. */
@@ -35,18 +40,18 @@ const SETTINGS = Object.keys(DEFAULT_SETTINGS);
 const KNOWN = [
   ...SETTINGS,
   ...[...Object.keys(LENGTHS), 'blocks'].flatMap((name) => [name, `${name}Millimetres`]),
-  ...['ageYears', 'sex', 'angleTool'],
+  ...['ageYears', 'sex', 'angleTool', 'missingEquipment', 'allowedAlone'],
 ];
 
 /**
- * Settings that differ from the usual, and what is known of the athlete and the bell. Without a
- * path: the usual ones and nothing.
+ * Settings that differ from the usual, what is known of the athlete and the bell, what the gym
+ * lacks and what may be done alone. Without a path: the usual ones and nothing.
  * @throws Refused where the file is no JSON object, or says what is not known or cannot be.
  */
-export function readAthleteFile(path: string | undefined): AthleteFile {
+export function readAthleteFile(path: string | undefined, book: CueBook): AthleteFile {
   if (path === undefined) return { settings: DEFAULT_SETTINGS };
   try {
-    return read(parsed(readFileSync(path, 'utf8')));
+    return read(parsed(readFileSync(path, 'utf8')), book);
   } catch (problem) {
     throw new Refused(`${path}: ${(problem as Error).message}`);
   }
@@ -66,7 +71,7 @@ function parsed(text: string): Given {
   return given as Given;
 }
 
-function read(given: Given): AthleteFile {
+function read(given: Given, book: CueBook): AthleteFile {
   const settings = SETTINGS.filter((name) => name in given).map((name) => {
     const value = given[name];
     if (typeof value !== 'number' || !Number.isFinite(value) || value < 0) {
@@ -88,10 +93,14 @@ function read(given: Given): AthleteFile {
   // What is given must give a height, or nobody would learn why nothing is said.
   blocksFor(athlete);
   const angleTool = nameIn(ANGLE_TOOLS, 'angleTool', given.angleTool);
+  const missing = idsIn(Object.keys(book.equipment), 'missingEquipment', given.missingEquipment);
+  const allowedAlone = idsIn(Object.keys(book.drills), 'allowedAlone', given.allowedAlone);
   return {
     settings: { ...DEFAULT_SETTINGS, ...Object.fromEntries(settings) },
     ...(Object.keys(athlete).length > 0 && { athlete }),
     ...(angleTool !== undefined && { angleTool }),
+    ...(missing !== undefined && { missing }),
+    ...(allowedAlone !== undefined && { allowedAlone }),
   };
 }
 
@@ -143,6 +152,21 @@ function ageOf(value: unknown): number | undefined {
     throw new RangeError(`ageYears must be a number, ${AGE_YEARS.from} to ${AGE_YEARS.to}.`);
   }
   return value;
+}
+
+/** A list of ids that are all known. */
+function idsIn(ids: string[], field: string, value: unknown): string[] | undefined {
+  if (value === undefined) return undefined;
+  if (!Array.isArray(value)) {
+    throw new RangeError(`${field} must be a list of ids, such as ["${ids[0]}"].`);
+  }
+  return value.map((each: unknown) => {
+    const known = ids.find((id) => id === each);
+    if (known !== undefined) return known;
+    throw new RangeError(
+      `${field}: ${JSON.stringify(each)} is not known. Known: ${ids.join(', ')}.`,
+    );
+  });
 }
 
 function nameIn<T extends string>(

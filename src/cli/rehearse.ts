@@ -18,23 +18,22 @@ export const rehearseVerb: Verb = {
     'Replies, one a line: text is heard at the next prompt that wants an answer; "@12.5 text" at\n' +
     'that second; "@audio FILE.wav" through the recogniser; "#" a comment; an empty line silence.\n' +
     '--athlete: {"passLineDegrees": 150, "stature": "175 cm", "ageYears": 30, ...}: settings that\n' +
-    'differ from the usual, and what is known of the athlete, the bell and the blocks at hand.',
+    'differ from the usual, and what is known of the athlete, the bell and the blocks at hand;\n' +
+    '"missingEquipment" names what the gym lacks, "allowedAlone" the drills allowed alone.',
   async run(args) {
     const { values, positionals } = parse(args, ['replies', 'sound', 'session', 'athlete', 'way']);
     const book = bookOf(values.language);
     const routine = routineOf(book, onlyOne(positionals));
     if (values.replies === undefined) throw new WrongUsage('Name the replies: --replies FILE.');
     const way = wayOf(routine, values.way);
-    const { settings, athlete, angleTool } = readAthleteFile(values.athlete);
+    const given = readAthleteFile(values.athlete, book);
     const replies = readReplies(values.replies);
     const sounds = await preparedSounds(book, replies);
     const rehearsed = rehearse({
       book,
       routine: routine.id,
       way,
-      settings,
-      athlete,
-      angleTool,
+      ...given,
       secondsOf,
       replies,
       hearAudio: (path, prompt) => sounds.get(path)?.(prompt) ?? { heard: null, seconds: 0 },

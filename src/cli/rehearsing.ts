@@ -3,7 +3,7 @@ import type { Way } from '../domain/areas';
 import type { Athlete } from '../domain/athlete';
 import type { AngleTool } from '../domain/findings';
 import type { Entry, SessionSettings } from '../domain/log';
-import type { CueBook, PromptId, RoutineId } from '../domain/script';
+import type { CueBook, DrillId, EquipmentId, PromptId, RoutineId } from '../domain/script';
 import type { Cancel, Ear, Hearing, Ports, SessionEvent, Voice } from '../ports';
 import { memoryRecords } from '../records/memoryRecords';
 import { sessionMachine } from '../session/sessionMachine';
@@ -27,6 +27,8 @@ export interface Rehearsal {
   settings: SessionSettings;
   athlete?: Athlete | undefined;
   angleTool?: AngleTool | undefined;
+  missing?: EquipmentId[] | undefined;
+  allowedAlone?: DrillId[] | undefined;
   secondsOf: (text: string) => number;
   replies: Replies;
   /** What the recogniser makes of a sound file at a prompt, and how long the sound lasts. */
@@ -94,6 +96,8 @@ export function rehearse(rehearsal: Rehearsal): Rehearsed {
       settings: rehearsal.settings,
       athlete: rehearsal.athlete,
       angleTool: rehearsal.angleTool,
+      missing: rehearsal.missing,
+      allowedAlone: rehearsal.allowedAlone,
       log: [],
     },
   });

@@ -1,7 +1,7 @@
 import { createActor, type ActorRefFrom } from 'xstate';
 import { DEFAULT_SETTINGS, type Entry } from '../domain/log';
 import { say } from '../domain/saying';
-import type { RoutineId } from '../domain/script';
+import type { EquipmentId, RoutineId } from '../domain/script';
 import { manyEars } from '../ear/manyEars';
 import type { Cancel, Ear, EarTrouble, SessionEvent } from '../ports';
 import { createSeatStore, type MicrophoneState, type Seat, type SeatState } from '../screens/seat';
@@ -100,7 +100,13 @@ export function createSeat(): Seat {
     running = null;
   }
 
-  function start(session: string, routine: RoutineId, log: Entry[], rehearsal: boolean) {
+  function start(
+    session: string,
+    routine: RoutineId,
+    log: Entry[],
+    rehearsal: boolean,
+    missing?: EquipmentId[],
+  ) {
     endRunning();
     const partner = rehearsal ? createPartner() : null;
     const began = log.find((entry) => entry.type === 'started');
@@ -115,6 +121,7 @@ export function createSeat(): Seat {
         routine,
         way: 'hands-on',
         settings: DEFAULT_SETTINGS,
+        missing,
         log,
         ports: { clock, ear: listening, voice, tones, records, screen: { show } },
       },
@@ -150,10 +157,10 @@ export function createSeat(): Seat {
       unlockSound();
       void openMicrophone();
     },
-    begin({ routine, listen }) {
+    begin({ routine, listen, missing }) {
       unlockSound();
       if (listen === 'microphone') void openMicrophone();
-      start(randomName(), routine, [], false);
+      start(randomName(), routine, [], false, missing);
     },
     watchRehearsal(routine) {
       unlockSound();

@@ -1,4 +1,4 @@
-import type { CueBook, RoutineId } from '../domain/script';
+import type { CueBook, EquipmentId, RoutineId } from '../domain/script';
 import type { Reply } from '../domain/hearing/reply';
 import type { SessionHead } from '../ports';
 import type { View } from './view';
@@ -32,6 +32,8 @@ export interface BeginChoice {
   routine: RoutineId;
   /** `hands`: by touch and keys alone; the microphone is not asked for. */
   listen: 'microphone' | 'hands';
+  /** Equipment that is not in this gym; none where left out. */
+  missing?: EquipmentId[];
 }
 
 /** What `main` hands to the screens: the state to show, and what a person may do. */

@@ -8,7 +8,7 @@ import { readbackOf } from '../domain/hearing/readback';
 import type { Reading } from '../domain/hearing/reply';
 import type { EndReason, Entry, EntryOf, Fact, SessionSettings, Source } from '../domain/log';
 import type { BlockHeight } from '../domain/measuring/blockHeight';
-import type { CueBook, RoutineId } from '../domain/script';
+import type { CueBook, DrillId, EquipmentId, RoutineId } from '../domain/script';
 import type { Ports } from '../ports';
 import type { Place } from './attemptMachine';
 import { entriesFor, type Logbook } from './logbook';
@@ -25,6 +25,10 @@ export interface SessionInput {
   routine: RoutineId;
   way: Way;
   settings: SessionSettings;
+  /** Equipment that is not in this gym. */
+  missing?: EquipmentId[] | undefined;
+  /** Drills that the coach allowed alone. */
+  allowedAlone?: DrillId[] | undefined;
   /** What is known of the athlete and the bell; it must be such that `blocksFor` takes it. */
   athlete?: Athlete | undefined;
   /** What spoken angles are read with. Default by eye. */
@@ -108,6 +112,7 @@ export function openContext(
 /** What the log begins with; what is not known has no field in it. */
 function beginning(input: SessionInput, now: number): Extract<Fact, { type: 'started' }> {
   const { book, routine, way, settings, athlete, angleTool } = input;
+  const { missing = [], allowedAlone = [] } = input;
   const blocks = athlete === undefined ? null : blocksFor(athlete);
   return {
     type: 'started',
@@ -116,6 +121,8 @@ function beginning(input: SessionInput, now: number): Extract<Fact, { type: 'sta
     way,
     startedAt: new Date(now).toISOString(),
     settings,
+    ...(missing.length > 0 && { missing }),
+    ...(allowedAlone.length > 0 && { allowedAlone }),
     ...(athlete !== undefined && { athlete }),
     ...(angleTool !== undefined && { angleTool }),
     ...(blocks !== null && { blockHeightMillimetres: wholeOf(blocks.stackMillimetres) }),

@@ -12,11 +12,12 @@ import { openBench } from '../session/bench';
 import { sayso, unwritten, written } from './running';
 
 const book = bookOf();
-const read = (given: unknown) => readAthleteFile(written('athlete.json', JSON.stringify(given)));
+const read = (given: unknown) =>
+  readAthleteFile(written('athlete.json', JSON.stringify(given)), book);
 
 describe('a file of --athlete', () => {
   it('is the usual settings and nothing known where there is none', () => {
-    expect(readAthleteFile(undefined)).toEqual({ settings: DEFAULT_SETTINGS });
+    expect(readAthleteFile(undefined, book)).toEqual({ settings: DEFAULT_SETTINGS });
     expect(read({})).toEqual({ settings: DEFAULT_SETTINGS });
   });
 
@@ -86,8 +87,8 @@ describe('a file of --athlete', () => {
   });
 
   it('that is not there or no JSON is refused with its name', () => {
-    expect(() => readAthleteFile(unwritten('none.json'))).toThrow(/none\.json: /);
-    expect(() => readAthleteFile(written('broken.json', '{'))).toThrow(/broken\.json: /);
+    expect(() => readAthleteFile(unwritten('none.json'), book)).toThrow(/none\.json: /);
+    expect(() => readAthleteFile(written('broken.json', '{'), book)).toThrow(/broken\.json: /);
   });
 });
 

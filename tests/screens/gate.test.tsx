@@ -2,8 +2,9 @@
 import { act, cleanup, fireEvent, screen } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { MicrophoneState } from '../../src/screens/seat';
+import { BOOK } from './book';
 import { STATE } from './fakeSeat';
-import { show } from './rendering';
+import { faultsOfPage, show } from './rendering';
 import { STATES } from './states';
 
 afterEach(cleanup);
@@ -58,6 +59,80 @@ describe('beginning', () => {
     const seat = show({ microphone: microphone('none') });
     press('Watch a rehearsal');
     expect(seat.did).toEqual([['rehearsal', 'hinge']]);
+  });
+});
+
+describe('what is not in this gym', () => {
+  const routine = (area: 'hinge' | 'overhead') => ({
+    id: area,
+    name: area,
+    ways: ['hands-on' as const],
+    items: (['checks', 'ladder'] as const).map((what) => ({ do: what, area })),
+  });
+  const drill = (id: string, equipment: string[]) => ({ ...BOOK.drills[id]!, equipment });
+  const book = {
+    ...BOOK,
+    equipment: {
+      bench: { id: 'bench', name: 'a bench' },
+      'light-bell': { id: 'light-bell', name: 'a light bell' },
+      mat: { id: 'mat', name: 'a mat', orElse: 'a folded towel' },
+    },
+    routines: { hinge: routine('hinge'), overhead: routine('overhead') },
+    drills: { ...BOOK.drills, 'bench-hinge': drill('bench-hinge', ['bench', 'mat']) },
+  };
+  const list = () => document.querySelector('details')!;
+  const open = () => list().setAttribute('open', '');
+  const boxes = () =>
+    [...list().querySelectorAll('label')].map(({ textContent }) => textContent.trim());
+
+  it('is closed at first, and lists what the chosen routine may use and a gym may lack', () => {
+    show({ book });
+    expect(list().open).toBe(false);
+    expect(screen.getByText(/Not in this gym/).tagName).toBe('SUMMARY');
+    expect(boxes()).toEqual(['a bench']);
+  });
+
+  it('is not mentioned where the routine needs nothing', () => {
+    show({ book });
+    fireEvent.click(screen.getByRole('radio', { name: 'Overhead' }));
+    expect(document.querySelector('details')).toBeNull();
+  });
+
+  it('goes with the session, and the line says how much is ticked', () => {
+    const seat = show({ book });
+    open();
+    expect(list().textContent).toContain('nothing ticked');
+    fireEvent.click(screen.getByRole('checkbox', { name: 'a bench' }));
+    expect(list().textContent).toContain('1 ticked');
+    agree();
+    press('Begin by touch');
+    expect(seat.did).toEqual([
+      ['begin', { routine: 'hinge', listen: 'hands', missing: ['bench'] }],
+    ]);
+  });
+
+  it('can be taken back, and another routine is told only of what it uses', () => {
+    const seat = show({ book });
+    open();
+    const bench = () => screen.getByRole('checkbox', { name: 'a bench' });
+    fireEvent.click(bench());
+    fireEvent.click(bench());
+    agree();
+    press('Begin by touch');
+    fireEvent.click(bench());
+    fireEvent.click(screen.getByRole('radio', { name: 'Overhead' }));
+    press('Begin by touch');
+    expect(seat.did).toEqual([
+      ['begin', { routine: 'hinge', listen: 'hands' }],
+      ['begin', { routine: 'overhead', listen: 'hands' }],
+    ]);
+  });
+
+  it('has nothing that axe objects to, open or closed', async () => {
+    show({ book });
+    expect(await faultsOfPage()).toEqual([]);
+    open();
+    expect(await faultsOfPage()).toEqual([]);
   });
 });
 

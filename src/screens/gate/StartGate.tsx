@@ -1,9 +1,12 @@
 import { useEffect, useId, useRef, useState } from 'react';
+import type { EquipmentId } from '../../domain/script';
+import { equipmentOf } from '../../domain/equipment';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
 import { Cautions } from './Cautions';
 import { Hearing } from './Hearing';
+import { NotHere } from './NotHere';
 import { Unfinished } from './Unfinished';
 import './gate.css';
 
@@ -13,10 +16,12 @@ const CANNOT_HEAR = ['denied', 'none', 'unplugged', 'failed'];
 /** Before a session: what to run, whether the ear hears, the cautions, and one tap to begin. */
 export function StartGate({ seat }: { seat: Seat }) {
   const routines = useSeat(seat, (state) => state.routines);
+  const book = useSeat(seat, (state) => state.book);
   const unfinished = useSeat(seat, (state) => state.unfinished);
   const microphone = useSeat(seat, (state) => state.microphone.state);
   const ear = useSeat(seat, (state) => state.ear.state);
   const [routine, setRoutine] = useState(routines[0]?.id ?? '');
+  const [notHere, setNotHere] = useState<EquipmentId[]>([]);
   const [asked, setAsked] = useState(false);
   const [reminded, setReminded] = useState(false);
   const box = useRef<HTMLInputElement>(null);
@@ -24,9 +29,12 @@ export function StartGate({ seat }: { seat: Seat }) {
   const reminder = useId();
   useEffect(() => heading.current?.focus(), []);
 
+  const chosen = book.routines[routine];
+  const equipment = chosen === undefined ? [] : equipmentOf(book, chosen);
+  const missing = equipment.map(({ id }) => id).filter((id) => notHere.includes(id));
   const canHear = !CANNOT_HEAR.includes(microphone) && ear !== 'failed';
   const begin = (listen: 'microphone' | 'hands') => {
-    if (asked) return seat.begin({ routine, listen });
+    if (asked) return seat.begin({ routine, listen, ...(missing.length > 0 && { missing }) });
     setReminded(true);
     box.current?.focus();
   };
@@ -94,6 +102,8 @@ export function StartGate({ seat }: { seat: Seat }) {
         </fieldset>
 
         <Hearing seat={seat} />
+
+        <NotHere equipment={equipment} missing={notHere} onChange={setNotHere} />
       </div>
 
       <Cautions>
