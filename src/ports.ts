@@ -7,6 +7,8 @@ import type { Area, AreaOutcome, Side } from './domain/areas';
 import type { Finding, Load } from './domain/findings';
 import type { Reply, Verdict } from './domain/hearing/reply';
 import type { EndReason, Entry } from './domain/log';
+import type { Pattern } from './domain/reporting/areaReport';
+import type { Outcome } from './domain/reporting/report';
 import type { PromptId } from './domain/script';
 
 /** Ends or cancels what was started; calling it again does nothing. */
@@ -78,6 +80,17 @@ export const TONES = [
 ] as const;
 export type ToneName = (typeof TONES)[number];
 
+/** How long each tone sounds; nothing is said meanwhile. */
+export const TONE_SECONDS: Readonly<Record<ToneName, number>> = {
+  listening: 0.14,
+  accepted: 0.28,
+  'not-understood': 0.4,
+  countdown: 0.07,
+  begin: 0.45,
+  'not-stored': 0.52,
+  halted: 0.6,
+};
+
 export interface Tones {
   play(name: ToneName): void;
   /** Silences what is sounding. */
@@ -131,15 +144,15 @@ export type SessionEvent =
       side: Side | null;
       rung: number | null;
     }
-  | { type: 'outcome'; area: Area; outcome: AreaOutcome; rung: number | null }
-  | { type: 'trouble'; what: EarTrouble | RecordProblem['reason'] | 'no-voice'; say: string | null }
   | {
-      type: 'end';
-      reason: EndReason;
-      areas: { area: Area; outcome: AreaOutcome; rung: number | null }[];
-      liftsReady: string[];
-      findings: Finding[];
-    };
+      type: 'outcome';
+      area: Area;
+      outcome: AreaOutcome;
+      rung: number | null;
+      pattern: Pattern | null;
+    }
+  | { type: 'trouble'; what: EarTrouble | RecordProblem['reason'] | 'no-voice'; say: string | null }
+  | ({ type: 'end'; reason: EndReason } & Outcome);
 
 /** What is going on inside a step; the gerunds are the states of the machines. */
 export type Phase =

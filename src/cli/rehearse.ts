@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { WAYS, type Way } from '../domain/areas';
-import { areaStates, findingsOf, liftsReady } from '../domain/deciding/deciding';
+import { findingsOf } from '../domain/deciding/deciding';
+import { reportOf } from '../domain/reporting/report';
 import type { CueBook, Routine } from '../domain/script';
 import { readAthleteFile } from './athleteFile';
 import { secondsOf } from './durations';
@@ -73,9 +74,9 @@ function wayOf({ id, ways }: Routine, way = 'hands-on'): Way {
 const line = ({ atSeconds, ...event }: TimedEvent): object[] =>
   event.type === 'phase' ? [] : [{ t: Math.round(atSeconds * 1000) / 1000, ...event }];
 
+/** Everything that a readiness sheet needs, and the whole log behind it. */
 function sessionOf(book: CueBook, { entries }: Rehearsed): object {
   const started = entries.find((entry) => entry.type === 'started');
-  const areas = areaStates(book, entries);
   return {
     format: 'sayso-session-1',
     session: 'rehearsal',
@@ -86,8 +87,10 @@ function sessionOf(book: CueBook, { entries }: Rehearsed): object {
     athlete: started?.athlete,
     angleTool: started?.angleTool,
     blockHeightMillimetres: started?.blockHeightMillimetres,
-    areas,
-    liftsReady: liftsReady(areas),
+    settings: started?.settings,
+    ended: entries.find((entry) => entry.type === 'ended')?.reason ?? null,
+    ...reportOf(book, entries),
+    // As they were said, with their words and who said them.
     findings: findingsOf(entries),
     entries,
   };

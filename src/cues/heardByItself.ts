@@ -61,9 +61,8 @@ const valuesOf = (book: CueBook): Record<string, string[]> => {
   const names = [...Object.values(book.checks), ...Object.values(book.drills)].map(
     ({ name }) => name,
   );
-  const areas = Object.entries(book.lines).flatMap(([key, text]) =>
-    key.startsWith('area.') ? [text] : [],
-  );
+  const keyed = (prefix: string) =>
+    Object.entries(book.lines).flatMap(([key, text]) => (key.startsWith(prefix) ? [text] : []));
   const readbacks = Object.values(book.faults).map(({ readback }) => readback);
   return {
     readback: readbacks,
@@ -75,7 +74,9 @@ const valuesOf = (book: CueBook): Record<string, string[]> => {
     from: names,
     to: names,
     target: names,
-    area: areas,
+    area: keyed('area.'),
+    drills: names,
+    lifts: keyed('lift.'),
     minutes: ['5'],
     number: ['twenty one', 'ten, ten and five'],
     length: ['one centimetre', 'twenty one centimetres', 'ten, ten and five centimetres'],

@@ -55,7 +55,7 @@ export function readSources(folder: string, language: string): Sources {
     drills: kind('drills', drillSchema),
     ladders: kind('ladders', ladderSchema),
     routines: kind('routines', routineSchema),
-    lines: ['says.yaml', 'lines.yaml']
+    lines: ['says.yaml', 'lines.yaml', 'outcome.yaml']
       .map((name) => join(at, name))
       .filter((file) => existsSync(file))
       .map((file) => readSource(file, linesSchema)),

@@ -8,7 +8,9 @@ import type { Lines } from './script';
 export function say(lines: Lines, key: string, values: Record<string, string | number>): string {
   const line = Object.hasOwn(lines, key) ? lines[key] : undefined;
   if (line === undefined) {
-    throw new Error(`No sentence "${key}" in the cue scripts: add it to says.yaml or lines.yaml.`);
+    throw new Error(
+      `No sentence "${key}" in the cue scripts: add it to says.yaml, lines.yaml or outcome.yaml.`,
+    );
   }
   return line.replace(/\{([\w-]+)\}/g, (_, name: string) => {
     const value = Object.hasOwn(values, name) ? values[name] : undefined;

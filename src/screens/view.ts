@@ -1,4 +1,3 @@
-import type { Finding } from '../domain/findings';
 import type { PromptId } from '../domain/script';
 import type { Entry } from '../domain/log';
 import { live } from '../domain/deciding/deciding';
@@ -7,12 +6,6 @@ import type { Phase, SessionEvent, ToneName } from '../ports';
 /** An event of the timeline with its time in the session, seconds. */
 export type TimedEvent = SessionEvent & { atSeconds: number };
 export type Told<T extends SessionEvent['type']> = Extract<SessionEvent, { type: T }>;
-
-/** A finding with the prompt it answered, or null where that is not known. */
-export type Found = Finding & { prompt: PromptId | null };
-
-/** How an area stands: `rung` is the last one held, 0 below the first, null without a ladder. */
-export type Standing = Told<'end'>['areas'][number];
 
 /** What the screens know of a session, folded from its timeline. Times in session seconds. */
 export interface View {
@@ -36,9 +29,7 @@ export interface View {
   settled: boolean;
   /** "Stop" was heard and the question whether to end is not answered yet. */
   halted: boolean;
-  findings: Found[];
   decisions: Told<'decision'>[];
-  outcomes: Standing[];
   /** The latest of each kind, newest last. */
   troubles: Told<'trouble'>[];
   end: Told<'end'> | null;
@@ -57,9 +48,7 @@ export const EMPTY_VIEW: View = {
   prompt: 'idle',
   settled: false,
   halted: false,
-  findings: [],
   decisions: [],
-  outcomes: [],
   troubles: [],
   end: null,
 };
@@ -94,15 +83,13 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
       };
     }
     case 'finding':
-      return { ...view, ...SETTLED, findings: [...view.findings, event] };
+      return { ...view, ...SETTLED };
     case 'decision':
       return { ...view, decisions: [...view.decisions, event] };
     case 'step':
       return { ...view, ...NO_TIME, ...SETTLED, step: event, rep: null, settled: false };
-    case 'outcome': {
-      const others = view.outcomes.filter(({ area }) => area !== event.area);
-      return { ...view, outcomes: [...others, event] };
-    }
+    case 'outcome':
+      return view;
     case 'trouble': {
       const others = view.troubles.filter(({ what }) => what !== event.what);
       return { ...view, troubles: [...others, event] };
@@ -114,7 +101,6 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
         ...SETTLED,
         phase: 'ended',
         end: event,
-        outcomes: event.areas,
       };
   }
 }
@@ -159,45 +145,11 @@ function promptAsked({ prompt, phase, settled, step }: View): PromptId {
 export const secondsLeft = (view: View, nowSeconds: number): number | null =>
   view.endsAtSeconds === null ? null : Math.max(0, Math.ceil(view.endsAtSeconds - nowSeconds));
 
-/** The view of a session that is taken up again: what its log says was found and decided; as the
- * timeline does, "both" becomes a finding a side. */
-export const viewOfLog = (log: Entry[]): View =>
-  live(log).reduce<View>((view, entry) => {
-    switch (entry.type) {
-      case 'finding': {
-        const sides = entry.side === 'both' ? (['left', 'right'] as const) : [entry.side];
-        return sides.reduce<View>((seen, side) => viewOf(seen, { ...entry, side }), view);
-      }
-      case 'decision':
-      case 'outcome':
-        return viewOf(view, entry);
-      default:
-        return view;
-    }
-  }, EMPTY_VIEW);
-
-/**
- * The findings that count at the end (an undone one does not), each with its prompt where the
- * timeline told it. They are matched from the last backwards, since undo takes back the last.
- */
-export function findingsAtEnd(view: View): Found[] {
-  if (view.end === null) return view.findings;
-  let at = view.findings.length;
-  const kept: Found[] = [];
-  for (const finding of [...view.end.findings].reverse()) {
-    const found = view.findings.slice(0, at).findLastIndex((told) => isSame(told, finding));
-    kept.unshift({ ...finding, prompt: view.findings[found]?.prompt ?? null });
-    if (found >= 0) at = found;
-  }
-  return kept;
-}
-
-const isSame = (one: Finding, other: Finding): boolean =>
-  one.side === other.side &&
-  one.result === other.result &&
-  one.angleDegrees === other.angleDegrees &&
-  one.pain === other.pain &&
-  one.faults.join() === other.faults.join();
+/** The view of a session that is taken up again: what its log says was decided. */
+export const viewOfLog = (log: Entry[]): View => ({
+  ...EMPTY_VIEW,
+  decisions: live(log).filter((entry) => entry.type === 'decision'),
+});
 
 /** The last decision leads nowhere: the session is being closed, and nobody should go on. */
 export const isEnding = (view: View): boolean => view.decisions.at(-1)?.to === null;

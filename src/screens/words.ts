@@ -2,7 +2,7 @@ import type { Area, AreaOutcome, Side } from '../domain/areas';
 import type { Finding, Load, PainKind, RedFlag, Result } from '../domain/findings';
 import type { CueBook, PromptId } from '../domain/script';
 import type { Phase } from '../ports';
-import type { Standing, Told } from './view';
+import type { Told } from './view';
 
 export const AREA_WORDS: Record<Area, string> = {
   overhead: 'Overhead',
@@ -128,33 +128,3 @@ export function placeOf(book: CueBook, step: Told<'step'>): string {
 /** A finding's faults as they are read back: "knees forward, bar away". */
 export const faultsOf = (book: CueBook, finding: Finding): string =>
   finding.faults.map((id) => book.faults[id]?.readback ?? id).join(', ');
-
-/** What an area's outcome means, in a sentence. */
-export function standingOf(book: CueBook, { area, outcome, rung }: Standing): string {
-  const drill = rung === null ? undefined : book.ladders[area]?.rungs[rung - 1]?.drill;
-  switch (outcome) {
-    case 'ready':
-      return 'Every check held.';
-    case 'referred':
-      return 'Pain or a warning sign: a licensed professional decides before it goes on.';
-    case 'unfinished':
-      return 'Not every check has an answer yet.';
-    case 'working':
-      if (rung === 0) return 'Below rung 1 of its ladder.';
-      return drill === undefined
-        ? 'A check did not hold yet.'
-        : `Rung ${rung} held. Homework: ${nameOf(book, drill)}.`;
-  }
-}
-
-const LIFT_WORDS: Record<string, string> = {
-  pulls: 'Pulls and deadlifts',
-  'front-squat': 'Front squat',
-  clean: 'Clean',
-  press: 'Press',
-  jerk: 'Jerk',
-  snatch: 'Snatch',
-  'overhead-squat': 'Overhead squat',
-};
-
-export const liftOf = (lift: string): string => LIFT_WORDS[lift] ?? lift;

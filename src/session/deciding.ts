@@ -1,8 +1,9 @@
 import { areaStates, nextStep } from '../domain/deciding/deciding';
 import type { AreaState, Decision } from '../domain/deciding/step';
 import type { Entry, Fact } from '../domain/log';
+import { closingWords } from '../domain/reporting/closing';
+import { outcomeSentence } from '../domain/reporting/wording';
 import { say } from '../domain/saying';
-import type { CueBook } from '../domain/script';
 import type { Change, SessionMachineEvent } from './events';
 import { noting, type SessionContext } from './sessionContext';
 
@@ -26,7 +27,7 @@ export function decide(context: SessionContext): Change {
     decision: fresh,
     isStale: false,
     outcomes,
-    texts: news.map((state) => outcomeText(context.book, state)),
+    texts: news.map((state) => outcomeSentence(context.book, state)),
     ...noting(context, facts),
   };
 }
@@ -55,15 +56,6 @@ const UNDECIDING: Entry['type'][] = ['asked', 'heard', 'paused', 'resumed'];
 const isLatest = (log: Entry[], entry: Entry): boolean =>
   log.slice(log.indexOf(entry) + 1).every(({ type }) => UNDECIDING.includes(type));
 
-function outcomeText(book: CueBook, { area, outcome, rung }: AreaState): string {
-  const values = { area: say(book.lines, `area.${area}`, {}) };
-  if (outcome !== 'working') return say(book.lines, `say.outcome-${outcome}`, values);
-  const drill = rung === null ? undefined : book.ladders[area]?.rungs[rung - 1]?.drill;
-  return drill === undefined
-    ? say(book.lines, 'say.outcome-working-below', values)
-    : say(book.lines, 'say.outcome-working', { ...values, drill: book.drills[drill]?.name ?? '' });
-}
-
 export function conclude(context: SessionContext, event: SessionMachineEvent): Change {
   const { book, decision, log, outcomes } = context;
   const reason =
@@ -84,6 +76,11 @@ export function conclude(context: SessionContext, event: SessionMachineEvent): C
 const CLOSING = { completed: 'say.finished', stopped: 'say.stopped', 'red-flag': 'say.red-flag' };
 
 const closingTexts = (
-  { book, readback, texts }: SessionContext,
+  { book, log, readback, texts }: SessionContext,
   reason: keyof typeof CLOSING,
-): string[] => [readback, ...texts, say(book.lines, CLOSING[reason], {})];
+): string[] => [
+  readback,
+  ...texts,
+  ...(reason === 'completed' ? closingWords(book, log) : []),
+  say(book.lines, CLOSING[reason], {}),
+];

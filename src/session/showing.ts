@@ -1,5 +1,5 @@
-import { areaStates, findingsOf, liftsReady } from '../domain/deciding/deciding';
 import type { Finding } from '../domain/findings';
+import { outcomeOf, patternNow } from '../domain/reporting/report';
 import type { SessionEvent } from '../ports';
 import { stepOf } from './attempting';
 import { heardOf, type SessionMachineEvent } from './events';
@@ -16,7 +16,7 @@ export function showStep(context: SessionContext): void {
 }
 
 /** Puts the noted entries on record and shows those that belong to the timeline. */
-export function keepNotes({ unkept, ports, stage }: SessionContext): void {
+export function keepNotes({ book, log, unkept, ports, stage }: SessionContext): void {
   for (const entry of unkept) {
     ports.records.append(entry, (problem) => {
       if (problem) stage.show({ type: 'trouble', what: problem.reason, say: problem.say });
@@ -27,7 +27,7 @@ export function keepNotes({ unkept, ports, stage }: SessionContext): void {
     }
     if (entry.type === 'outcome') {
       const { area, outcome, rung } = entry;
-      stage.show({ type: 'outcome', area, outcome, rung });
+      stage.show({ type: 'outcome', area, outcome, rung, pattern: patternNow(book, log, area) });
     }
   }
 }
@@ -79,13 +79,10 @@ export function showDeaf({ stage }: SessionContext, event: SessionMachineEvent):
 }
 
 export function showEnd({ book, log, stage, endReason }: SessionContext): void {
-  const states = areaStates(book, log);
   const event: SessionEvent = {
     type: 'end',
     reason: endReason ?? 'stopped',
-    areas: states,
-    liftsReady: liftsReady(states),
-    findings: findingsOf(log).flatMap((entry) => sides(plain(entry))),
+    ...outcomeOf(book, log),
   };
   stage.show({ type: 'phase', phase: 'ended', seconds: null });
   stage.show(event);

@@ -105,5 +105,5 @@ export const BOOK: CueBook = {
     fault('arms-short', ['overhead'], 'range'),
   ]),
   vocabulary: { language: 'en' } as CueBook['vocabulary'],
-  lines: {},
+  lines: { 'lift.pulls': 'pulls and deadlifts' },
 };

@@ -14,38 +14,88 @@ const listUnder = (title: string) => {
   return items(within(region).getByRole('list'));
 };
 
-it('says the outcome of each area in words', () => {
+it('says the outcome of each area, its pattern and its reasons in words', () => {
   show(STATES['finished-working']!);
-  expect(listUnder('Outcome')).toEqual(
-    [
-      'Hinge Working Rung 2 held. Homework: bell hinge.',
-      'Overhead Unfinished Not every check has an answer yet.',
-    ].map((text) => expect.stringMatching(new RegExp(text.replaceAll(' ', ' ?')))),
-  );
+  const outcomes = screen.getByRole('region', { name: 'Outcome' });
+  expect(outcomes.textContent).toContain('Working');
+  expect(outcomes.textContent).toContain('The hinge needs work, from the bell hinge on.');
+  expect(outcomes.textContent).toContain('position given up (knees forward)');
+  expect(outcomes.textContent).toContain('not tested, since the unloaded check did not hold');
+  expect(outcomes.textContent).toContain('Unfinished');
 });
 
 it('lists every finding that counts: what, side, result, faults, angle with its tool, pain', () => {
   show(STATES['finished-working']!);
   const findings = listUnder('Findings');
   expect(findings[0]).toMatch(/Unloaded hinge.*Lost.*knees forward, toes up/);
-  expect(findings[3]).toMatch(/Bell hinge.*Pain.*pain 2 of 10/);
+  expect(findings[3]).toMatch(/Bell hinge.*Pain.*pain 2 of 10, known/);
   expect(findings[4]).toMatch(/Lying arm lift, left.*Short.*140° by eye/);
   expect(findings[5]).toMatch(/Hinge with the bar.*Not tested/);
 });
 
-it('gives every decision its reason and its rule', () => {
-  show(STATES['finished-working']!);
-  const [first, second] = listUnder('Decisions and why');
-  expect(first).toMatch(/knees came forward.*on to bench hinge, rule 1\.4/);
-  expect(second).toMatch(/two held sets.*on to Romanian deadlift, rule 2\.2/);
+it('says where a number for pain was asked for and not given', () => {
+  const end = STATES['finished-working']!.view!.end!;
+  const [first] = end.findings;
+  const silent = { ...first!, result: 'pain' as const, pain: null, painKind: null };
+  const view = { ...STATES['finished-working']!.view!, end: { ...end, findings: [silent] } };
+  show({ ...STATES['finished-working']!, view });
+  expect(listUnder('Findings')[0]).toContain('no number given');
 });
 
-it('names the lifts that may be taught, or says that there are none', () => {
+it('gives every decision that counts its reason, its rule and who decided', () => {
+  show(STATES['finished-working']!);
+  const decisions = listUnder('Decisions and why');
+  expect(decisions).toHaveLength(2);
+  expect(decisions[0]).toMatch(/knees came forward.*on to bell hinge, rule 2\.2$/);
+  expect(decisions[1]).toMatch(/You decide.*rule 9\.3, decided by the coach$/);
+});
+
+it('names the lifts that may be taught, and what is missing for the rest', () => {
   show(STATES['finished-ready']!);
   expect(listUnder('Lifts that may be taught')).toEqual(['Pulls and deadlifts']);
   expect(screen.getByText('Ready to be taught')).toBeTruthy();
+  expect(screen.queryByText(/what is missing/)).toBeNull();
   show(STATES['finished-working']!);
   expect(screen.getByText(/None yet/)).toBeTruthy();
+  expect(items(screen.getByRole('list', { name: /what is missing/ }))).toEqual([
+    'Pulls and deadlifts: missing hinge (working at the bell hinge).',
+  ]);
+});
+
+it('gives the homework with its dose, load, needs, coach and caution', () => {
+  show(STATES['finished-working']!);
+  const task = screen.getByRole('article', { name: 'Hinge: bell hinge' });
+  for (const text of [
+    '3 sets of 6',
+    'Put one more block under the bell.',
+    'The top of the bell stands at knee height.',
+    'a kettlebell; blocks or plates',
+    'a dumbbell stood on end',
+    'never more load than the coach handed over',
+    'Put the bell down at once',
+  ]) {
+    expect(task.textContent).toContain(text);
+  }
+});
+
+it('says why there is no homework', () => {
+  show(STATES['finished-forbidden']!);
+  const homework = screen.getByRole('region', { name: 'Homework' });
+  expect(homework.textContent).toContain('Hinge: no homework.');
+  expect(homework.textContent).not.toContain('None from this session');
+  show(STATES['finished-ready']!);
+  expect(screen.getByText('None from this session.')).toBeTruthy();
+});
+
+it('suggests the next date in words, on the calendar of no time zone', () => {
+  show(STATES['finished-working']!);
+  const visit = screen.getByRole('region', { name: 'Next visit' });
+  expect(visit.textContent).toContain('28 February 2026');
+  expect(visit.querySelector('time')?.getAttribute('datetime')).toBe('2026-02-28');
+  show(STATES['finished-red-flag']!);
+  const none = screen.getByRole('region', { name: 'Next visit' });
+  expect(none.querySelector('time')).toBeNull();
+  expect(none.textContent).toContain('No date after a warning sign.');
 });
 
 it.each(Object.keys(STATES).filter((name) => name.startsWith('finished')))(
@@ -67,6 +117,7 @@ it('after a warning sign sends to a professional before anything else', () => {
   expect(screen.getByText(/licensed professional decides what comes next/)).toBeTruthy();
   expect(screen.getByText(/emergency number now/)).toBeTruthy();
   expect(listUnder('Outcome')[0]).toContain('Referred');
+  expect(screen.queryByRole('article')).toBeNull();
 });
 
 it('after an early end shows what there is', () => {

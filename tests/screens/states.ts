@@ -66,29 +66,92 @@ const FOUND = [
   }),
   finding('check/hinge-bar', { result: 'not-tested' }),
 ];
-const end = (
-  reason: Extract<SessionEvent, { type: 'end' }>['reason'],
-  more: Partial<Extract<SessionEvent, { type: 'end' }>> = {},
-): SessionEvent => ({
+type End = Extract<SessionEvent, { type: 'end' }>;
+type Stands = End['areas'][number];
+const stands = (
+  area: Stands['area'],
+  outcome: Stands['outcome'],
+  sentence: string,
+  more: Partial<Stands> = {},
+): Stands => ({
+  area,
+  outcome,
+  rung: null,
+  drill: null,
+  pattern: null,
+  sentence,
+  reasons: [],
+  failed: [],
+  regained: [],
+  notTested: [],
+  ...more,
+});
+const BELL: End['homework'][number] = {
+  area: 'hinge',
+  drill: 'bell-hinge',
+  name: 'the bell hinge',
+  rung: 2,
+  rule: '13.1',
+  because: 'This is what was held last in the hinge.',
+  sets: 3,
+  reps: 6,
+  breaths: null,
+  perSide: false,
+  load: 'raised',
+  dose: '3 sets of 6',
+  loadNote: 'Put one more block under the bell.',
+  loadGuidance: 'The top of the bell stands at knee height.',
+  caution: 'Put the bell down at once where anything hurts.',
+  equipment: ['a kettlebell', 'blocks or plates'],
+  instead: ['a dumbbell stood on end'],
+  alternates: [],
+  coach: 'load-handed-over',
+  coachNote: 'Alone, never more load than the coach handed over.',
+};
+const decided = (because: string, to: string, by: 'rules' | 'coach' = 'rules') => ({
+  ...{ area: 'hinge' as const, from: 'bench-hinge', to, because, by },
+  rule: by === 'coach' ? '9.3' : '2.2',
+  atSeconds: 60,
+});
+const end = (reason: End['reason'], more: Partial<End> = {}): End => ({
   type: 'end',
   reason,
   areas: [
-    { area: 'hinge', outcome: 'working', rung: 2 },
-    { area: 'overhead', outcome: 'unfinished', rung: null },
+    stands('hinge', 'working', 'The hinge needs work, from the bell hinge on.', {
+      rung: 2,
+      drill: 'bell-hinge',
+      pattern: 'position-given-up',
+      reasons: [
+        'The unloaded hinge: position given up (knees forward).',
+        'The hinge with the bar: not tested, since the unloaded check did not hold.',
+      ],
+    }),
+    stands('overhead', 'unfinished', 'The overhead reach is not finished.'),
   ],
   liftsReady: [],
-  findings: FOUND,
+  liftsMissing: [
+    {
+      lift: 'pulls',
+      missing: [{ area: 'hinge', outcome: 'working', rung: 2 }],
+      sentence: 'Pulls and deadlifts: missing hinge (working at the bell hinge).',
+    },
+  ],
+  homework: [BELL],
+  noHomework: [],
+  nextDate: '2026-02-28',
+  nextVisit: { date: '2026-02-28', rule: '13.9', because: 'A week of homework first.' },
+  cautions: ['Ready to be taught means that these checks held.', 'This is not medical advice.'],
+  findings: FOUND.map((one) => ({ ...one, painKind: one.pain === null ? null : 'known' })),
+  decisions: [
+    decided('knees came forward: start at the bell hinge', 'bell-hinge'),
+    decided('You decide: on to the Romanian deadlift', 'romanian-deadlift', 'coach'),
+  ],
   ...more,
 });
 const finished = (event: SessionEvent): SeatState => ({
   ...STATE,
   where: 'finished',
-  view: viewAfter([
-    ...FOUND,
-    decision('knees came forward: start at the bench hinge', '1.4', 'bench-hinge'),
-    UP,
-    event,
-  ]),
+  view: viewAfter([...FOUND, UP, event]),
 });
 
 /** Every screen in every state a person can meet, by name. */
@@ -202,15 +265,30 @@ export const STATES: Record<string, SeatState> = {
   'finished-working': finished(end('completed')),
   'finished-ready': finished(
     end('completed', {
-      areas: [{ area: 'hinge', outcome: 'ready', rung: 4 }],
+      areas: [stands('hinge', 'ready', 'The hinge is ready to be taught.', { rung: 4 })],
       liftsReady: ['pulls'],
+      liftsMissing: [],
+      homework: [],
     }),
   ),
   'finished-red-flag': finished(
-    end('red-flag', { areas: [{ area: 'hinge', outcome: 'referred', rung: 1 }] }),
+    end('red-flag', {
+      areas: [stands('hinge', 'referred', 'A licensed professional decides.', { rung: 1 })],
+      homework: [],
+      nextDate: null,
+      nextVisit: { date: null, rule: '13.8', because: 'No date after a warning sign.' },
+    }),
+  ),
+  'finished-forbidden': finished(
+    end('completed', {
+      homework: [],
+      noHomework: [{ area: 'hinge', rule: '13.4', because: 'Hinge: no homework.' }],
+    }),
   ),
   'finished-stopped': {
-    ...finished(end('stopped', { areas: [], findings: [] })),
+    ...finished(
+      end('stopped', { areas: [], findings: [], decisions: [], homework: [], liftsMissing: [] }),
+    ),
     rehearsal: true,
   },
 };

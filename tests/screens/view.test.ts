@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Finding } from '../../src/domain/findings';
 import type { Entry, Fact } from '../../src/domain/log';
-import type { SessionEvent } from '../../src/ports';
-import { EMPTY_VIEW, findingsAtEnd, secondsLeft, viewOf, viewOfLog } from '../../src/screens/view';
+import { EMPTY_VIEW, secondsLeft, viewOf, viewOfLog } from '../../src/screens/view';
 import { viewAfter } from './fakeSeat';
 import { cue, decision, finding, heard, listen, phase, step } from './states';
 
@@ -89,15 +87,12 @@ describe('what a screen knows of the timeline', () => {
     expect(view.heard).toMatchObject({ text: 'good', verdict: 'ignore' });
   });
 
-  it('keeps the newest standing of an area and the newest trouble of a kind', () => {
+  it('keeps the newest trouble of a kind', () => {
     const view = viewAfter([
-      { type: 'outcome', area: 'hinge', outcome: 'unfinished', rung: null },
-      { type: 'outcome', area: 'hinge', outcome: 'working', rung: 2 },
       { type: 'trouble', what: 'full', say: 'first' },
       { type: 'trouble', what: 'unplugged', say: null },
       { type: 'trouble', what: 'full', say: 'second' },
     ]);
-    expect(view.outcomes).toEqual([expect.objectContaining({ outcome: 'working', rung: 2 })]);
     expect(view.troubles.map(({ say }) => say)).toEqual([null, 'second']);
   });
 
@@ -110,61 +105,14 @@ describe('what a screen knows of the timeline', () => {
   });
 });
 
-describe('the findings that count', () => {
-  const first = finding('check/hinge-unloaded', { result: 'lost', faults: ['knees-forward'] });
-  const held = finding('set/bench-hinge');
-  const end = (findings: Finding[]): SessionEvent => ({
-    type: 'end',
-    reason: 'completed',
-    areas: [],
-    liftsReady: [],
-    findings,
-  });
-
-  it('have their prompt, and an undone one is not among them', () => {
-    const undone = finding('set/bench-hinge', { result: 'short' });
-    const view = viewAfter([first, undone, held, held, end([first, held, held])]);
-    expect(findingsAtEnd(view).map(({ prompt, result }) => [prompt, result])).toEqual([
-      ['check/hinge-unloaded', 'lost'],
-      ['set/bench-hinge', 'held'],
-      ['set/bench-hinge', 'held'],
-    ]);
-  });
-
-  it('each have their own prompt, also where two of them say the same', () => {
-    const check = finding('check/hinge-unloaded');
-    const view = viewAfter([check, held, end([check, held])]);
-    expect(findingsAtEnd(view).map(({ prompt }) => prompt)).toEqual([
-      'check/hinge-unloaded',
-      'set/bench-hinge',
-    ]);
-  });
-
-  it('are shown without a prompt where the timeline never told it', () => {
-    expect(
-      findingsAtEnd(viewAfter([held, end([first, held])])).map(({ prompt }) => prompt),
-    ).toEqual([null, 'set/bench-hinge']);
-  });
-});
-
 describe('a session that is taken up again', () => {
-  const source = { by: 'voice', text: '', confidence: 1 } as const;
   const entry = (seq: number, fact: Fact): Entry => ({ ...fact, id: `s:d:${seq}`, atSeconds: seq });
-  const found = (side: 'left' | 'both'): Fact => {
-    const { type, prompt, load, ...said } = finding('check/overhead-passive', { side });
-    return { type, prompt, load, check: 'overhead-passive', drill: null, source, ...said };
-  };
 
-  it('shows what its log says, "both" as two findings, without what was undone', () => {
+  it('shows what was decided last', () => {
     const told = decision('We begin.', '10.1', 'bench-hinge');
     if (told.type !== 'decision') throw new Error('not a decision');
-    const view = viewOfLog([
-      entry(1, { ...told, by: 'rules' }),
-      entry(2, found('left')),
-      entry(3, { type: 'undone', entry: 's:d:2', source }),
-      entry(4, found('both')),
-    ]);
-    expect(view.decisions).toHaveLength(1);
-    expect(view.findings.map(({ side }) => side)).toEqual(['left', 'right']);
+    const view = viewOfLog([entry(1, { ...told, by: 'rules' })]);
+    expect(view.decisions.map(({ because }) => because)).toEqual(['We begin.']);
+    expect(view.phase).toBeNull();
   });
 });

@@ -9,7 +9,10 @@ const sentence = z
     'must be one sentence; a placeholder is written {name}, without line breaks',
   );
 
-/** says.yaml and lines.yaml: Sayso's own sentences by key, spoken or shown. */
+/**
+ * says.yaml, lines.yaml and outcome.yaml: Sayso's own sentences by key. Those under `shown.` are
+ * for the screen and the sheet alone, and are not held to the length and words of a cue.
+ */
 export const linesSchema = z.record(
   z
     .string()

@@ -109,7 +109,7 @@ function answerCheck(
   const round = retest ? at.retests : at.checks;
   const asked = own && isAtHand(finding, place) ? place.slot.side : null;
   const slots = slotsSaid(script, finding.side, asked);
-  const { result, faults } = finding;
+  const { id: entry, result, faults } = finding;
   if (result === 'not-tested') {
     slots.forEach((slot) => leaveOut(round, slot));
     after(course, own, slots);
@@ -119,7 +119,7 @@ function answerCheck(
   const again = slots.filter((slot) => isOpen && trialOf(round, slot).tries + 1 < MOST_TRIES);
   for (const slot of slots) {
     const given = verdict === 'back' ? 'pain' : result;
-    record(round, slot, again.includes(slot) ? null : { result: given, faults });
+    record(round, slot, again.includes(slot) ? null : { result: given, faults, entry });
   }
   if (own && again[0] !== undefined) {
     course.focus = again[0];
@@ -135,7 +135,7 @@ function answerCheck(
   if (next.slot.check === script.id)
     return because('10.3', 'other-side', { name: values.check }, passing);
   return retest && !course.book.checks[next.slot.check]?.loaded
-    ? because('5.1', 'retest', values, passing)
+    ? because('5.1', 'next-check', values, passing)
     : retest
       ? because('5.2', 'retest-loaded', values, passing)
       : because('10.2', 'next-check', values, passing);

@@ -16,6 +16,8 @@ import {
 export interface Answer {
   result: Result;
   faults: FaultId[];
+  /** Id of the finding that said it, where one did. */
+  entry?: string;
 }
 
 /** One side of a check (side null where it has none). */
@@ -137,6 +139,8 @@ export interface Course {
   atSeconds: number;
   from: string | null;
   reason: Reason;
+  /** What the next part of the routine begins with, where the reason does not say it. */
+  then: Reason | null;
 }
 
 export const MOST_TRIES = 3;
@@ -185,6 +189,7 @@ export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
     atSeconds: started.atSeconds,
     from: null,
     reason: because('10.1', 'begin', {}, { passing: true }),
+    then: null,
   };
 }
 

@@ -7,7 +7,7 @@ import type { Entry } from '../log';
 import { say } from '../saying';
 import type { CueBook } from '../script';
 import { standing } from './checking';
-import { areaAtHand, because, type AreaCourse, type Course } from './course';
+import { areaAtHand, because, type AreaCourse, type Course, type Reason } from './course';
 import { judge } from './hurting';
 import { idOf, isPending, placeOf, stepAt } from './place';
 import type { AreaState, Decision, Step } from './step';
@@ -20,6 +20,7 @@ export {
   live,
   openQuestion,
   undoable,
+  type FindingTold,
   type OpenQuestion,
 } from './reading';
 
@@ -38,13 +39,17 @@ export function nextStep(book: CueBook, entries: readonly Entry[]): Decision {
   return {
     step,
     rule: reason.rule,
-    because: capital(say(book.lines, `because.${reason.key}`, reason.values)),
+    because: sentenceOf(book, reason),
+    then: course.then === null || isStopping || isEnd ? null : sentenceOf(book, course.then),
     area: reason.area ?? (isEnd ? null : (place?.at.area ?? null)),
     from: isStopping ? idOf(place) : course.from,
     to: isEnd ? null : idOf(place),
     by: reason.by,
   };
 }
+
+const sentenceOf = ({ lines }: CueBook, { key, values }: Reason): string =>
+  capital(say(lines, `because.${key}`, values));
 
 /** A sentence may begin with the name of a drill. */
 const capital = (sentence: string): string => sentence.charAt(0).toUpperCase() + sentence.slice(1);
@@ -90,7 +95,7 @@ function outcomeOf(course: Course, at: AreaCourse): AreaOutcome {
 }
 
 /** The areas that each family of lifts needs; common practice, no source. */
-const LIFTS: Readonly<Record<string, readonly Area[]>> = {
+export const LIFTS: Readonly<Record<string, readonly Area[]>> = {
   pulls: ['hinge'],
   'front-squat': ['squat'],
   clean: ['squat', 'hinge'],

@@ -1,5 +1,6 @@
 import type { Area } from '../areas';
 import type { PainKind } from '../findings';
+import type { SessionSettings } from '../log';
 import { visit, rungFrom, drillOf, isBarredByPain } from './climbing';
 import {
   areaAtHand,
@@ -10,6 +11,7 @@ import {
   type OpenPain,
   type Reason,
 } from './course';
+import type { FindingTold } from './reading';
 
 /**
  * What pain asks for: its number or kind is still missing; there is none; it goes on; nothing
@@ -31,6 +33,15 @@ export function judge(course: Course, { said, number, kind }: OpenPain): PainVer
   if (isNew(kind)) return 'over';
   return number > painGoesOnUpTo ? 'back' : 'goes-on';
 }
+
+/** Whether a finding told of pain that does not go on: new, sharp, unanswered or above the line. */
+export const findingHurts = (
+  { painGoesOnUpTo }: SessionSettings,
+  { result, pain, painKind }: FindingTold,
+): boolean =>
+  (pain !== null && pain > painGoesOnUpTo) ||
+  isNew(painKind) ||
+  (result === 'pain' && pain === null);
 
 /** Refers an area; of squat and hinge, one bars load in both for the rest of the session. */
 export function refer(course: Course, area: Area): void {

@@ -69,9 +69,10 @@ export function advance(course: Course): Reason | null {
   const place = placeOf(course);
   if (place === null) return null;
   const name = nameAt(course, place);
-  if (item.do === 'retest') return because('5.1', 'retest', { check: name });
-  if (item.do === 'ladder') return because('11.1', 'back-on-ladder', { drill: name });
-  return because('10.1', 'next-area', { area: nameOf(course.book, item.area), check: name });
+  const area = nameOf(course.book, item.area);
+  if (item.do === 'retest') return because('5.1', 'retest', { area, check: name });
+  if (item.do === 'ladder') return because('11.1', 'back-on-ladder', { area, drill: name });
+  return because('10.1', 'next-area', { area, check: name });
 }
 
 /** The step of a place. */

@@ -1,4 +1,5 @@
 import type { Side } from '../areas';
+import type { PainKind } from '../findings';
 import type { Entry, EntryOf, FactType } from '../log';
 import type { CueBook, PromptId } from '../script';
 
@@ -50,9 +51,24 @@ export function live(entries: readonly Entry[]): Entry[] {
   return entries.filter(({ id, type }) => type !== 'undone' && !gone.has(id));
 }
 
-/** Findings that count, in order. */
-export const findingsOf = (entries: readonly Entry[]): EntryOf<'finding'>[] =>
-  live(entries).filter((entry) => entry.type === 'finding');
+/** A finding with what was answered about its pain after it. */
+export type FindingTold = EntryOf<'finding'> & { painKind: PainKind | 'unanswered' | null };
+
+/**
+ * Findings that count, in order, each with the number (0 to 10) and the kind of its pain, also
+ * where those were asked for after it. A number that stayed unanswered leaves `pain` null.
+ */
+export function findingsOf(entries: readonly Entry[]): FindingTold[] {
+  const found: FindingTold[] = [];
+  for (const entry of live(entries)) {
+    const last = found.at(-1);
+    if (entry.type === 'finding') found.push({ ...entry, painKind: null });
+    else if (last === undefined) continue;
+    else if (entry.type === 'pain-number' && entry.pain !== 'unanswered') last.pain ??= entry.pain;
+    else if (entry.type === 'pain-kind') last.painKind ??= entry.kind;
+  }
+  return found;
+}
 
 /**
  * The entry that `undo` takes back now, or null where there is none. Words that gave several

@@ -52,6 +52,8 @@ export interface Decision {
   rule: string;
   /** A plain spoken sentence: "two held sets: up to the bell hinge". */
   because: string;
+  /** What begins next, where the reason ends something and does not say it: "now the hinge". */
+  then: string | null;
   area: Area | null;
   /** Check or drill id where it came from, or null. */
   from: string | null;

@@ -34,6 +34,7 @@ export function courseOf(book: CueBook, entries: readonly Entry[]): Course {
 
 function take(course: Course, entry: Entry, next: Entry | undefined): void {
   tick(course, entry.atSeconds);
+  if (entry.type !== 'paused' && entry.type !== 'resumed') course.then = null;
   switch (entry.type) {
     case 'red-flag': {
       const at = areaAtHand(course);
@@ -138,6 +139,7 @@ function settle(course: Course, reason: Reason): void {
   const chosen = cap(course) ?? reason;
   const entered = advance(course);
   course.reason = chosen.passing && entered !== null ? entered : chosen;
+  if (!chosen.passing) course.then = entered;
 }
 
 /** Rules 6.1 and 6.2: what of the area is over now because its time or its sets are. */

@@ -2,13 +2,13 @@ import type { CueBook } from '../../domain/script';
 import type { Told } from '../view';
 import { AREA_WORDS, nameOf } from '../words';
 
-/** What was decided after each answer, with the reason and the rule behind it. */
+/** What was decided and not taken back, with the reason, the rule behind it and who decided. */
 export const Decisions = ({
   book,
   decisions,
 }: {
   book: CueBook;
-  decisions: Told<'decision'>[];
+  decisions: Told<'end'>['decisions'];
 }) => (
   <section className="card" aria-labelledby="decisions-title">
     <h2 id="decisions-title">Decisions and why</h2>
@@ -27,8 +27,8 @@ export const Decisions = ({
   </section>
 );
 
-function detailOf(book: CueBook, { area, to, rule }: Told<'decision'>): string {
+function detailOf(book: CueBook, { area, to, rule, by }: Told<'end'>['decisions'][number]): string {
   const where = area === null ? '' : `${AREA_WORDS[area]}, `;
   const next = to === null ? '' : `on to ${nameOf(book, to)}, `;
-  return `${where}${next}rule ${rule}`;
+  return `${where}${next}rule ${rule}${by === 'coach' ? ', decided by the coach' : ''}`;
 }

@@ -1,14 +1,14 @@
 import { useEffect, useRef } from 'react';
-import type { AreaOutcome } from '../../domain/areas';
-import type { CueBook } from '../../domain/script';
 import type { EndReason } from '../../domain/log';
 import type { Seat } from '../seat';
-import { Shape, type ShapeName } from '../Shape';
+import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
-import { findingsAtEnd, type Found, type View } from '../view';
-import { AREA_WORDS, liftOf, OUTCOME_WORDS, standingOf } from '../words';
 import { Decisions } from './Decisions';
 import { Findings } from './Findings';
+import { HomeworkCard } from './HomeworkCard';
+import { Lifts } from './Lifts';
+import { NextVisit } from './NextVisit';
+import { Outcomes } from './Outcomes';
 import './finished.css';
 
 const REASON_WORDS: Record<EndReason, { title: string; text: string }> = {
@@ -27,22 +27,14 @@ const REASON_WORDS: Record<EndReason, { title: string; text: string }> = {
   },
 };
 
-const OUTCOME_SHAPES: Record<AreaOutcome, ShapeName> = {
-  ready: 'held',
-  working: 'short',
-  referred: 'pain',
-  unfinished: 'not-tested',
-};
-
-/** After a session: the outcome of each area, what may be taught, the findings and the reasons. */
+/** After a session: the outcomes with their reasons, lifts, homework, next date and cautions. */
 export function FinishedScreen({ seat }: { seat: Seat }) {
-  const view = useSeat(seat, (state) => state.view);
+  const end = useSeat(seat, (state) => state.view.end);
   const book = useSeat(seat, (state) => state.book);
   const rehearsal = useSeat(seat, (state) => state.rehearsal);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
-  const reason = view.end?.reason ?? 'stopped';
-  const findings: Found[] = findingsAtEnd(view);
+  const reason = end?.reason ?? 'stopped';
   return (
     <main className="page finished">
       <header className={`reason reason-${reason}`}>
@@ -53,19 +45,17 @@ export function FinishedScreen({ seat }: { seat: Seat }) {
         <p className="lead">{REASON_WORDS[reason].text}</p>
         {rehearsal && <p>This was a rehearsal: nobody was tested.</p>}
       </header>
-      <Outcomes book={book} view={view} />
-      <Lifts lifts={view.end?.liftsReady ?? []} />
-      <Findings book={book} findings={findings} />
-      <Decisions book={book} decisions={view.decisions} />
-      <section className="card" aria-labelledby="reading-title">
-        <h2 id="reading-title">How to read this</h2>
-        <p>
-          “Ready to be taught” means that these checks held today. It does not say that a lift
-          cannot hurt. The ladders are coaching practice, and a coach may change them. This is not
-          medical advice: a licensed professional decides about pain, injury, surgery, pregnancy,
-          and heart or blood-pressure history.
-        </p>
-      </section>
+      {end !== null && (
+        <>
+          <Outcomes areas={end.areas} />
+          <Lifts book={book} end={end} />
+          <HomeworkCard book={book} end={end} />
+          <NextVisit visit={end.nextVisit} />
+          <Findings book={book} findings={end.findings} />
+          <Decisions book={book} decisions={end.decisions} />
+          <Cautions cautions={end.cautions} />
+        </>
+      )}
       <button type="button" className="first" onClick={() => seat.leave()}>
         Back to the start
       </button>
@@ -73,37 +63,14 @@ export function FinishedScreen({ seat }: { seat: Seat }) {
   );
 }
 
-const Outcomes = ({ book, view }: { book: CueBook; view: View }) => (
-  <section aria-labelledby="outcome-title">
-    <h2 id="outcome-title">Outcome</h2>
-    {view.outcomes.length === 0 && <p>No area was begun.</p>}
-    <ul className="outcomes">
-      {view.outcomes.map((standing) => (
-        <li key={standing.area} className={`card outcome outcome-${standing.outcome}`}>
-          <h3>{AREA_WORDS[standing.area]}</h3>
-          <p className="outcome-word">
-            <Shape name={OUTCOME_SHAPES[standing.outcome]} /> {OUTCOME_WORDS[standing.outcome]}
-          </p>
-          <p>{standingOf(book, standing)}</p>
-        </li>
+const Cautions = ({ cautions }: { cautions: string[] }) => (
+  <section className="card" aria-labelledby="cautions-title">
+    <h2 id="cautions-title">Cautions</h2>
+    <ul className="cautions">
+      {cautions.map((caution) => (
+        <li key={caution}>{caution}</li>
       ))}
+      <li>The ladders are coaching practice, and a coach may change them.</li>
     </ul>
-  </section>
-);
-
-const Lifts = ({ lifts }: { lifts: string[] }) => (
-  <section className="card" aria-labelledby="lifts-title">
-    <h2 id="lifts-title">Lifts that may be taught</h2>
-    {lifts.length === 0 ? (
-      <p>None yet from what was tested in this session.</p>
-    ) : (
-      <ul className="lifts">
-        {lifts.map((lift) => (
-          <li key={lift}>
-            <Shape name="held" /> {liftOf(lift)}
-          </li>
-        ))}
-      </ul>
-    )}
   </section>
 );

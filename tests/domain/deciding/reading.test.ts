@@ -90,3 +90,29 @@ describe('undo', () => {
     expect(told.step).toMatchObject({ fix: 'toes-up' });
   });
 });
+
+describe('findings', () => {
+  const pains = (told: Telling) =>
+    findingsOf(told.entries).map(({ pain, painKind }) => [pain, painKind]);
+
+  it('have the number and kind of pain that were asked for after them', () => {
+    expect(pains(bell().say('pain').number(4).kind('known').held())).toEqual([
+      [null, null],
+      [4, 'known'],
+      [null, null],
+    ]);
+  });
+
+  it('keep the number that was said with them, and none that stayed unanswered', () => {
+    expect(pains(bell().hurts(2, 'known').number(9))[1]).toEqual([2, 'known']);
+    expect(pains(bell().say('pain').number('unanswered'))[1]).toEqual([null, null]);
+  });
+
+  it('lose a number that was taken back, and change no entry of the log', () => {
+    const told = bell().say('pain').number(4);
+    const before = JSON.stringify(told.entries);
+    expect(pains(told)[1]).toEqual([4, null]);
+    expect(JSON.stringify(told.entries)).toBe(before);
+    expect(pains(undoLast(told))[1]).toEqual([null, null]);
+  });
+});

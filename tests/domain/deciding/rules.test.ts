@@ -8,7 +8,8 @@ const rules = [
   ),
 ].map(([, id = '']) => id);
 /** The ids that titles of tests begin with; a title may name several: "9.5, 9.6 ...". */
-const tested = readdirSync(here)
+const tested = ['./', '../reporting/']
+  .flatMap((folder) => readdirSync(new URL(folder, here)).map((name) => folder + name))
   .filter((name) => name.endsWith('.test.ts'))
   .flatMap((name) => [
     ...readFileSync(new URL(name, here), 'utf8').matchAll(

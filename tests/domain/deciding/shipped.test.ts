@@ -42,8 +42,8 @@ describe('the shipped scripts', () => {
     const told = begin('hinge');
     const lines: string[] = [];
     const tell = (next: Telling) => {
-      const { rule, because } = next.decision;
-      lines.push(`${rule} ${because} [${next.now}]`);
+      const { rule, because, then } = next.decision;
+      lines.push(`${rule} ${[because, ...(then === null ? [] : [then])].join(' ')} [${next.now}]`);
     };
     tell(told);
     tell(told.lost('knees-forward'));
@@ -56,16 +56,27 @@ describe('the shipped scripts', () => {
     tell(told.held());
     expect(lines).toEqual([
       '10.1 We begin with the unloaded hinge. [check hinge-unloaded]',
-      '11.1 From what you saw, we begin the ladder with the bell hinge. [set 1 bell-hinge]',
-      '2.2 The bell hinge takes two good sets, and that was the first. [set 2 bell-hinge]',
+      '11.1 From what you saw, we begin the hinge with the bell hinge. [set 1 bell-hinge]',
+      '2.2 That was the first of two good sets. [set 2 bell-hinge]',
       '3.1 The same set, with one fix. [set 3 bell-hinge]',
       '2.2 The fix worked: we do the bell hinge another time, to be sure. [set 4 bell-hinge]',
       '2.1 Two good sets in a row: up to the Romanian deadlift. [set 1 romanian-deadlift]',
-      '4.3 Two good sets of the deadlift: that was the last rung of this ladder. [retest hinge-unloaded]',
-      '5.2 So now we test the hinge with the bar. [retest hinge-bar]',
+      '4.3 Two good sets of the deadlift: that was the last rung of this ladder. We test the hinge a second time: the unloaded hinge. [retest hinge-unloaded]',
+      '5.2 Now the hinge with the bar. [retest hinge-bar]',
       '12.5 Everything on the list is done. [end completed]',
     ]);
     expect(told.stands).toBe('hinge ready 4');
+  });
+
+  it('say what begins next where a reason only ends something', () => {
+    // Overhead and squat failed; the first overhead set hurts above the line.
+    const told = begin('readiness').lost('ribs-flared').held(3).lost('heels-up').held(2);
+    expect(told.step).toMatchObject({ do: 'set', area: 'overhead' });
+    const { because, then } = told.say('pain', { pain: 7 }).decision;
+    expect([because, then]).toEqual([
+      'That is above the line, so the overhead reach is over for today.',
+      'From what you saw, we begin the squat with the cable squat.',
+    ]);
   });
 
   it('have a reason for every decision of 400 random sessions, which all end', () => {

@@ -1,0 +1,30 @@
+import { LIFTS } from '../deciding/deciding';
+import type { Entry } from '../log';
+import { say } from '../saying';
+import type { CueBook } from '../script';
+import { reportOf } from './report';
+import { liftName, listed } from './wording';
+
+/**
+ * What is said at the end of a completed session besides the outcomes: the lifts that may be
+ * taught next and the drills of the homework, each one sentence under ten seconds. In a group
+ * nothing is said of a person.
+ */
+export function closingWords(book: CueBook, entries: readonly Entry[]): string[] {
+  if (entries.some((entry) => entry.type === 'started' && entry.way === 'group')) return [];
+  const { liftsReady, homework } = reportOf(book, entries);
+  const lifts = listed(
+    book,
+    liftsReady.map((lift) => liftName(book, lift)),
+  );
+  const drills = listed(
+    book,
+    homework.map(({ name }) => name),
+  );
+  const isAll = liftsReady.length === Object.keys(LIFTS).length;
+  return [
+    ...(isAll ? [say(book.lines, 'say.ready-all', {})] : []),
+    ...(lifts !== '' && !isAll ? [say(book.lines, 'say.ready-areas', { lifts })] : []),
+    ...(drills === '' ? [] : [say(book.lines, 'say.homework', { drills })]),
+  ];
+}

@@ -1,0 +1,59 @@
+import type { Area, AreaOutcome } from '../areas';
+import { say } from '../saying';
+import type { CueBook } from '../script';
+import { areasIn } from './wording';
+
+/** Days until the next visit; common practice, no source (RULES.md, 13.9 to 13.11). */
+export const NEXT_VISIT_DAYS = { unfinished: 1, working: 7, ready: 28 } as const;
+
+/** When to come again. */
+export interface NextVisit {
+  /** ISO calendar date, such as 2031-03-08, or null where somebody must decide first. */
+  date: string | null;
+  rule: string;
+  because: string;
+}
+
+const ORDER = ['unfinished', 'working', 'ready'] as const;
+const RULES = { unfinished: '13.10', working: '13.9', ready: '13.11' } as const;
+
+/** The suggested next date: that of the area that comes first, leaving referred ones out. */
+export function nextVisitOf(
+  book: CueBook,
+  states: readonly { area: Area; outcome: AreaOutcome }[],
+  startedAt: string,
+  endedOnWarning: boolean,
+): NextVisit {
+  const of = (outcome: AreaOutcome) =>
+    states.filter((state) => state.outcome === outcome).map(({ area }) => area);
+  if (endedOnWarning) {
+    return { date: null, rule: '13.8', because: say(book.lines, 'shown.next-warning', {}) };
+  }
+  const first = ORDER.find((outcome) => of(outcome).length > 0);
+  const referred = of('referred');
+  if (first === undefined) {
+    return { date: null, rule: '13.12', because: say(book.lines, 'shown.next-referred', {}) };
+  }
+  const because = say(book.lines, `shown.next-${first}`, { areas: areasIn(book, of(first)) });
+  const waits = say(book.lines, 'shown.next-waits', { areas: areasIn(book, referred) });
+  return {
+    date: dateAfter(startedAt, NEXT_VISIT_DAYS[first]),
+    rule: RULES[first],
+    because: referred.length === 0 ? because : `${because} ${waits}`,
+  };
+}
+
+const MILLISECONDS_A_DAY = 24 * 3600 * 1000;
+
+/**
+ * The calendar date that many days after a moment, on the calendar of the place it was written in:
+ * `dateAfter('2031-02-28T23:30:00-08:00', 1)` is 2031-03-01. Null where `moment` is no ISO 8601
+ * date. Days are counted on the calendar, so no change of clocks can move it.
+ */
+export function dateAfter(moment: string, days: number): string | null {
+  const written = /^(\d{4})-(\d{2})-(\d{2})/.exec(moment);
+  if (written === null) return null;
+  const [year = 0, month = 0, day = 0] = written.slice(1).map(Number);
+  const date = new Date(Date.UTC(year, month - 1, day) + days * MILLISECONDS_A_DAY);
+  return date.toISOString().slice(0, 10);
+}

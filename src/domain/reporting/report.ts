@@ -1,0 +1,202 @@
+/**
+ * What a session came to, as a pure function of the book and the log: outcome of each area with
+ * its reasons, lifts, homework, next date, cautions. Screens, the closing words and the sheet are
+ * made of it. Rules are numbered in deciding/RULES.md, chapters 12 and 13.
+ */
+import type { Side } from '../areas';
+import { areaStates, findingsOf, liftsReady, type FindingTold } from '../deciding/deciding';
+import { isBarredByJoined, mayLoad, type Course } from '../deciding/course';
+import type { AreaState } from '../deciding/step';
+import { courseOf } from '../deciding/walking';
+import type { Finding, Load, PainKind } from '../findings';
+import type { Entry, EntryOf } from '../log';
+import { say } from '../saying';
+import type { CheckId, CueBook, DrillId, PromptId } from '../script';
+import {
+  checkReports,
+  courseOfArea,
+  patternOf,
+  standing,
+  type CheckReport,
+  type NotTestedWhy,
+  type Pattern,
+} from './areaReport';
+import { decisionsOf } from './decided';
+import { homeworkOf, type Homework, type NoHomework } from './homework';
+import { ladderHistory, type RungReport } from './ladderHistory';
+import { liftsMissing, type LiftMissing } from './lifts';
+import { nextVisitOf, type NextVisit } from './nextDate';
+import { areaName, areaSentence, reasonsOf } from './wording';
+
+/** A finding as it counts in the end; `both` is one a side. */
+export interface FoundFinding extends Finding {
+  prompt: PromptId;
+  load: Load | null;
+  painKind: PainKind | 'unanswered' | null;
+}
+
+/** How an area stands, and why. */
+export interface AreaOutcomeReport extends AreaState {
+  pattern: Pattern | null;
+  /** Outcome and pattern in words. */
+  sentence: string;
+  /** What failed, came back and was not tested, a sentence each. */
+  reasons: string[];
+  failed: { check: CheckId; side: Side | null; faults: string[]; isWorstSide: boolean }[];
+  regained: { check: CheckId; side: Side | null }[];
+  notTested: { check: CheckId; side: Side | null; why: NotTestedWhy }[];
+}
+
+/** What is told at the end of a session. */
+export interface Outcome {
+  areas: AreaOutcomeReport[];
+  liftsReady: string[];
+  liftsMissing: LiftMissing[];
+  homework: Homework[];
+  noHomework: NoHomework[];
+  /** ISO calendar date, or null where somebody must decide first. */
+  nextDate: string | null;
+  nextVisit: NextVisit;
+  cautions: string[];
+  findings: FoundFinding[];
+  decisions: Pick<
+    EntryOf<'decision'>,
+    'area' | 'from' | 'to' | 'because' | 'rule' | 'by' | 'atSeconds'
+  >[];
+}
+
+/** All of it, with what a sheet needs besides: every check, side by side, and every rung. */
+export interface Report extends Outcome {
+  checks: CheckReport[];
+  ladders: (RungReport & { area: AreaState['area']; drill: DrillId })[];
+}
+
+/** The report of a log at any moment. Throws where the log has no start. */
+export const reportOf = (book: CueBook, entries: readonly Entry[]): Report => ({
+  ...outcomeOf(book, entries),
+  ...tablesOf(book, entries),
+});
+
+/** What a log comes to, as it is told at its end. */
+export function outcomeOf(book: CueBook, entries: readonly Entry[]): Outcome {
+  const course = courseOf(book, entries);
+  const findings = findingsOf(entries);
+  const states = areaStates(book, entries);
+  const isWarned = course.ended === 'red-flag' || hasRedFlag(entries);
+  const areas = states.map((state) => areaReport(course, state, findings));
+  const ready = isWarned ? [] : liftsReady(states);
+  const tasks = isWarned
+    ? []
+    : states
+        .filter(({ outcome }) => outcome === 'working')
+        .map(({ area }) => homeworkOf(course, courseOfArea(course, area), findings));
+  const nextVisit = nextVisitOf(book, states, startedAt(entries), isWarned);
+  return {
+    areas,
+    liftsReady: ready,
+    liftsMissing: liftsMissing(book, states, ready),
+    homework: tasks.filter((task) => 'drill' in task),
+    noHomework: tasks.filter((task) => !('drill' in task)),
+    nextDate: nextVisit.date,
+    nextVisit,
+    cautions: cautionsOf(course, isWarned),
+    findings: findings.flatMap(foundSides),
+    decisions: decisionsOf(entries).map(({ area, from, to, because, rule, by, atSeconds }) => ({
+      area,
+      from,
+      to,
+      because,
+      rule,
+      by,
+      atSeconds,
+    })),
+  };
+}
+
+/** Every check, side by side, and every rung of the areas of the routine. */
+function tablesOf(book: CueBook, entries: readonly Entry[]): Pick<Report, 'checks' | 'ladders'> {
+  const course = courseOf(book, entries);
+  const findings = findingsOf(entries);
+  const areas = [...course.areas.values()];
+  return {
+    checks: areas.flatMap((at) => checkReports(course, at, findings)),
+    ladders: areas.flatMap(({ area }) =>
+      ladderHistory(book, area, findings).map((rung) => ({ area, ...rung })),
+    ),
+  };
+}
+
+/** The pattern of one area alone, for the moment it closes. */
+export const patternNow = (book: CueBook, entries: readonly Entry[], area: AreaState['area']) => {
+  const course = courseOf(book, entries);
+  const at = courseOfArea(course, area);
+  return patternOf(course, at, checkReports(course, at, findingsOf(entries)));
+};
+
+const hasRedFlag = (entries: readonly Entry[]): boolean =>
+  entries.some(({ type }) => type === 'red-flag');
+
+const startedAt = (entries: readonly Entry[]): string =>
+  entries.find((entry) => entry.type === 'started')?.startedAt ?? '';
+
+function areaReport(
+  course: Course,
+  state: AreaState,
+  findings: readonly FindingTold[],
+): AreaOutcomeReport {
+  const { book } = course;
+  const at = courseOfArea(course, state.area);
+  const checks = checkReports(course, at, findings);
+  const pattern = patternOf(course, at, checks);
+  const failed = checks.filter(({ stands }) => stands === 'failed');
+  const regained = checks.filter(
+    ({ first, stands }) => stands === 'held' && first !== null && first.result !== 'held',
+  );
+  return {
+    ...state,
+    pattern,
+    sentence: areaSentence(book, state, pattern),
+    reasons: reasonsOf(book, checks),
+    failed: failed.map((report) => ({
+      check: report.check,
+      side: report.side,
+      faults: standing(report)?.faults ?? [],
+      isWorstSide: report.isWorstSide,
+    })),
+    regained: regained.map(({ check, side }) => ({ check, side })),
+    notTested: checks.flatMap(({ check, side, notTested }) =>
+      notTested === null ? [] : [{ check, side, why: notTested }],
+    ),
+  };
+}
+
+/** What to mind until the next visit; what a drill itself cautions of stands with the drill. */
+function cautionsOf(course: Course, isWarned: boolean): string[] {
+  const { lines } = course.book;
+  const areas = [...course.areas.values()];
+  const joined = areas.some((at) => isBarredByJoined(course, at));
+  return [
+    ...(isWarned ? [say(lines, 'shown.caution-warning', {})] : []),
+    ...(joined ? [say(lines, 'shown.caution-joined', {})] : []),
+    ...areas
+      .filter((at) => !at.referred && !mayLoad(course, at) && !isBarredByJoined(course, at))
+      .map(({ area }) =>
+        say(lines, 'shown.caution-unloaded', { area: areaName(course.book, area) }),
+      ),
+    ...(areas.some(({ hurt }) => hurt) ? [say(lines, 'shown.caution-pain', {})] : []),
+    say(lines, 'shown.caution-ready', {}),
+    say(lines, 'shown.caution-medical', {}),
+  ];
+}
+
+/** One finding a side, as the timeline tells it. */
+function foundSides(told: FindingTold): FoundFinding[] {
+  const { prompt, side, result, faults, angleDegrees, tool, pain, painKind, load } = told;
+  const found = { prompt, side, result, faults, angleDegrees, tool, pain, painKind, load };
+  return side === 'both'
+    ? [
+        { ...found, side: 'left' },
+        { ...found, side: 'right' },
+      ]
+    : [found];
+}
