@@ -26,6 +26,7 @@ export type Meaning =
   | 'help'
   | 'time-left'
   | 'which'
+  | 'which-one'
   | 'lacks'
   | 'not-here'
   | 'kept'
@@ -69,6 +70,9 @@ export function meaningOf(reading: Weighed, prompt: PromptId, standing: Standing
     return reply.command === 'resume' && verdict === 'accept' ? 'resume' : 'ignored';
   }
   if (verdict === 'confirm') {
+    if (reply.command === 'go-to' && reply.target === null) {
+      return asked === null ? 'which-one' : 'not-here';
+    }
     if (reading.lacks !== undefined) return prompt === 'idle' ? 'ignored' : 'lacks';
     if (prompt !== 'idle') return 'answer';
     if (reply.command === 'back') return 'which';

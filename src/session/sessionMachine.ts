@@ -258,6 +258,7 @@ export const sessionMachine = session.createMachine({
       aside('help'),
       aside('time-left'),
       aside('which'),
+      aside('which-one'),
       aside('not-here'),
       aside('lacks'),
       {

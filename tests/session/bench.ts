@@ -4,7 +4,7 @@ import { createVirtualClock } from '../../src/cli/virtualClock';
 import { secondsOf } from '../../src/cli/durations';
 import { bookOf } from '../../src/cli/verb';
 import { NO_REPLY, type Reply } from '../../src/domain/hearing/reply';
-import { DEFAULT_SETTINGS, type Entry } from '../../src/domain/log';
+import { DEFAULT_SETTINGS, type Entry, type SessionSettings } from '../../src/domain/log';
 import type { CueBook, PromptId } from '../../src/domain/script';
 import type { Hearing, Ports, RecordProblem, SessionEvent, ToneName } from '../../src/ports';
 import { memoryRecords } from '../../src/records/memoryRecords';
@@ -18,6 +18,7 @@ export interface BenchOptions {
   log?: Entry[];
   /** When the session (or its second half) begins, milliseconds. */
   atMilliseconds?: number;
+  settings?: SessionSettings;
   /** What the store says of an entry; `silent` never answers. */
   store?: (entry: Entry) => RecordProblem | null | 'silent';
   voice?: 'speaks' | 'broken';
@@ -93,7 +94,7 @@ export function openBench(options: BenchOptions = {}) {
       device: 'bench',
       routine: options.routine ?? 'hinge',
       way: 'hands-on',
-      settings: DEFAULT_SETTINGS,
+      settings: options.settings ?? DEFAULT_SETTINGS,
       log: options.log ?? [],
     },
   });

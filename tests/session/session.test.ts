@@ -232,7 +232,7 @@ describe('pain', () => {
     const bench = inSet();
     bench.hear('pain');
     bench.seconds(TONE_SECONDS.halted);
-    expect(bench.sounding()).toBe(book.lines['ask.pain-number']);
+    expect(bench.sounding()).toBe(book.lines['ask.pain-number-loaded']);
     bench.untilAsked('pain/how-much');
     bench.hear('four');
     bench.untilAsked('pain/kind');
@@ -267,7 +267,7 @@ describe('pain', () => {
     bench.seconds(30);
     bench.hear('pain');
     bench.seconds(TONE_SECONDS.halted);
-    expect(bench.sounding()).toBe(book.lines['ask.pain-number']);
+    expect(bench.sounding()).toBe(book.lines['ask.pain-number-loaded']);
   });
 });
 

@@ -114,8 +114,9 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
       .array(z.strictObject({ command: z.enum(spokenCommands), words: z.array(phrase).min(1) }))
       .default([]),
     goTo: z.strictObject({
-      openers: ways,
+      openers: ways.extend({ wholeNames: phrases }),
       readback: z.string().min(1),
+      which: z.string().min(1),
       articles: z.array(word).default([]),
       names: z.record(name, z.array(phrase).min(1)).default({}),
     }),

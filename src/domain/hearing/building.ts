@@ -2,7 +2,8 @@ import type { FaultId } from '../faults';
 import type { CueBook, PromptId } from '../script';
 import type { Grammar } from './grammar';
 import { Graph } from './graph';
-import { entries, namesOf } from './meanings';
+import { entries } from './meanings';
+import { namesOf } from './naming';
 import { commandsAt, promptOf, type Prompt } from './prompts';
 import { RESULT_WORDS, type NumberWords } from './vocabulary';
 

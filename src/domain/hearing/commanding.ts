@@ -1,14 +1,16 @@
+import type { Area } from '../areas';
 import type { CueBook } from '../script';
 import type { Meanings } from './meanings';
+import { targetsOf } from './naming';
 import type { Command } from './reply';
 import type { Word, Words } from './words';
 
 /** A command found in an utterance. */
 export interface CommandSaid {
   command: Command;
-  /** Of `go-to`. */
+  /** Of `go-to`; null where the name fits several. */
   target: string | null;
-  /** False where the words name several commands (a bare "back"). */
+  /** False where the words name several commands (a bare "back") or several drills. */
   clear: boolean;
   /** How many words it took; fewer than all of them only where a comma follows. */
   length: number;
@@ -23,6 +25,7 @@ export function commandSaid(
   meanings: Meanings,
   words: Word[],
   allowed: readonly Command[],
+  area: Area | null,
 ): CommandSaid | null {
   const halt = haltIn(meanings, words);
   if (halt) return halt;
@@ -32,8 +35,9 @@ export function commandSaid(
     for (const phrase of unwrapped(book, texts)) {
       const found = sameCommand(meanings, phrase, allowed);
       if (found) return { ...found, target: null, length };
-      const target = targetOf(book, meanings, phrase);
-      if (target) return { command: 'go-to', target, clear: true, length };
+      const [target = null, ...others] = namedIn(book, meanings, phrase, area);
+      const clear = others.length === 0;
+      if (target) return { command: 'go-to', target: clear ? target : null, clear, length };
     }
   }
   return null;
@@ -101,13 +105,15 @@ export function mayStop(book: CueBook, { words, question }: Words): boolean {
   return edge && !denied && !question && others.length <= BESIDE_STOP;
 }
 
-function targetOf(book: CueBook, meanings: Meanings, phrase: string[]): string | null {
+/** The checks and drills that a name after an opener may mean. */
+function namedIn(book: CueBook, meanings: Meanings, phrase: string[], area: Area | null): string[] {
   for (let at = phrase.length - 1; at > 0; at--) {
-    if (!meanings.openers.has(phrase.slice(0, at).join(' '))) continue;
+    const opener = meanings.openers.get(phrase.slice(0, at).join(' '));
+    if (!opener) continue;
     const rest = phrase.slice(at);
     const bare = book.vocabulary.goTo.articles.includes(rest[0] ?? '') ? rest.slice(1) : rest;
-    const target = meanings.names.get(bare.join(' '));
-    if (target) return target;
+    const targets = targetsOf(book, bare.join(' '), area, opener.wholeOnly);
+    if (targets.length > 0) return targets;
   }
-  return null;
+  return [];
 }

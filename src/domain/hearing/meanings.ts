@@ -24,9 +24,8 @@ export interface Meanings {
   /** Length of the longest phrase, words. */
   longest: number;
   commands: Map<string, { command: SpokenCommand; clear: boolean }>;
-  openers: Set<string>;
-  /** Names of drills and checks as they may be spoken. */
-  names: Map<string, string>;
+  /** What opens a go-to; after some only a whole name counts, since athletes hear them too. */
+  openers: Map<string, { wholeOnly: boolean }>;
 }
 
 const known = new WeakMap<CueBook, Meanings>();
@@ -82,7 +81,7 @@ function gather(book: CueBook): Meanings {
   add(numbers.counting, { is: 'counting' });
   add(numbers.between, { is: 'between' });
   for (const [role, ways] of entries(talk)) add(ways, { is: role });
-  return { phrases, longest, ...commandsOf(book, rest) };
+  return { phrases, longest, ...commandsOf(rest) };
 }
 
 /** A part and a state of one of the fault's own signs: what joins and denies them is read too. */
@@ -120,38 +119,28 @@ function isReadBySigns(
   });
 }
 
-function commandsOf(
-  book: CueBook,
-  {
-    commands,
-    unclearCommands,
-    goTo,
-  }: Pick<CueBook['vocabulary'], 'commands' | 'unclearCommands' | 'goTo'>,
-): Pick<Meanings, 'commands' | 'openers' | 'names'> {
+function commandsOf({
+  commands,
+  unclearCommands,
+  goTo,
+}: Pick<CueBook['vocabulary'], 'commands' | 'unclearCommands' | 'goTo'>): Pick<
+  Meanings,
+  'commands' | 'openers'
+> {
   const spoken = new Map<string, { command: SpokenCommand; clear: boolean }>();
   for (const [command, { say, also }] of entries(commands))
     for (const phrase of [...say, ...also].flatMap(phrasesOf))
       if (!spoken.has(phrase)) spoken.set(phrase, { command, clear: true });
   for (const { command, words } of unclearCommands)
     for (const phrase of words.flatMap(phrasesOf)) spoken.set(phrase, { command, clear: false });
-  const names = new Map<string, string>();
-  for (const script of [...Object.values(book.checks), ...Object.values(book.drills)])
-    for (const name of namesOf(book, script.id, script.name)) names.set(name, script.id);
-  const openers = new Set([...goTo.openers.say, ...goTo.openers.also].flatMap(phrasesOf));
-  return { commands: spoken, openers, names };
-}
-
-/** The name as written, without its article, the id in words, and the other names. */
-export function namesOf(book: CueBook, id: string, name: string): string[] {
-  const written = name
-    .toLowerCase()
-    .replaceAll('-', ' ')
-    .replace(/[^\p{L}\d' ]/gu, '');
-  const bare = written.replace(/^(\S+) /, (first, article: string) =>
-    book.vocabulary.goTo.articles.includes(article) ? '' : first,
+  const { say, also, wholeNames } = goTo.openers;
+  const whole = new Set(wholeNames.flatMap(phrasesOf));
+  const openers = new Map(
+    [...say, ...also, ...wholeNames]
+      .flatMap(phrasesOf)
+      .map((phrase) => [phrase, { wholeOnly: whole.has(phrase) }]),
   );
-  const others = (book.vocabulary.goTo.names[id] ?? []).flatMap(phrasesOf);
-  return [...new Set([bare, id.replaceAll('-', ' '), ...others])];
+  return { commands: spoken, openers };
 }
 
 export const entries = <K extends string, V>(record: Record<K, V>): [K, V][] =>

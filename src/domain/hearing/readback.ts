@@ -33,7 +33,7 @@ export function readbackOf(book: CueBook, reply: Reply): string | null {
   } else say(kind);
   if (reply.command === 'go-to') {
     const script = book.drills[reply.target ?? ''] ?? book.checks[reply.target ?? ''];
-    say([goTo.readback, script?.name].filter(Boolean).join(' '));
+    say(script ? `${goTo.readback} ${script.name}` : goTo.which);
   } else if (reply.command) say(commands[reply.command].readback);
   return spoken.length > 0 ? spoken.join(', ') : null;
 }

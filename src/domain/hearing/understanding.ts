@@ -61,9 +61,7 @@ export function understand(
     ?.some(({ is }) => is === 'orders');
   const same = sameAt(book, asked, words);
   if (same) return weighed(book, text, same, options.confidence);
-  const command = ordered
-    ? null
-    : commandSaid(book, meaningsOf(book), words.words, commandsAt(asked));
+  const command = ordered ? null : commandAt(book, asked, words.words);
   const understood =
     (command && commanded(book, asked, words, command, options)) ??
     replied(book, asked, withoutMovingOn(book, words), options);
@@ -89,6 +87,15 @@ const ASKS_TO_STOP: Understood = {
   sure: 1,
 };
 
+const commandAt = (book: CueBook, asked: Prompt, words: Words['words']): CommandSaid | null =>
+  commandSaid(
+    book,
+    meaningsOf(book),
+    words,
+    commandsAt(asked),
+    asked.kind === 'result' ? asked.area : null,
+  );
+
 /** The other side's finding again, where findings are told; asked about, since a log must fill it. */
 function sameAt(book: CueBook, asked: Prompt, { words, question }: Words): Understood | null {
   if (question || asked.kind === 'pain-number' || asked.kind === 'pain-kind') return null;
@@ -99,7 +106,7 @@ function sameAt(book: CueBook, asked: Prompt, { words, question }: Words): Under
   if (said === null) return null;
   // Without sides "same again" is another set.
   const sideless = asked.kind === 'result' && !asked.sided;
-  if (sideless && commandSaid(book, meaningsOf(book), words, commandsAt(asked))) return null;
+  if (sideless && commandAt(book, asked, words)) return null;
   return { reply: { ...NO_REPLY, same: true, ...said }, verdict: 'confirm', sure: 1 };
 }
 

@@ -138,8 +138,11 @@ export interface Vocabulary {
   /** Words that name several commands: asked about. */
   unclearCommands: { command: SpokenCommand; words: Pattern[] }[];
   goTo: {
-    openers: Ways;
+    /** After `wholeNames` only a whole name counts: they are said to athletes too ("do"). */
+    openers: Ways & { wholeNames: Pattern[] };
     readback: string;
+    /** Read back where the name fits several. */
+    which: string;
     /** Left out at the start of a name ("the"). */
     articles: string[];
     /** Other names of drills and checks, by id. */
