@@ -1,6 +1,6 @@
 import { openQuestion } from '../domain/deciding/deciding';
 import { openOffer } from '../domain/deciding/offering';
-import type { Step } from '../domain/deciding/step';
+import type { Decision, Step } from '../domain/deciding/step';
 import type { Reading } from '../domain/hearing/reply';
 import type { Fact } from '../domain/log';
 import { askOf, planStep } from '../domain/pacing/planning';
@@ -19,7 +19,7 @@ import { weighed } from './weighing';
  * the outcomes stand between the two. A reason that reads back itself is enough.
  */
 export function tellingTexts({ book, log, readback, texts, decision }: SessionContext): string[] {
-  const because = decision?.because ?? '';
+  const because = decision === null || namesSide(decision) ? '' : decision.because;
   const words = readback.replace(/\W+$/, '').toLowerCase();
   const said = because.toLowerCase().includes(words) ? '' : readback;
   const then = decision?.then ?? null;
@@ -28,6 +28,9 @@ export function tellingTexts({ book, log, readback, texts, decision }: SessionCo
     : [];
   return then === null ? [...welcome, said, ...texts, because] : [said, because, ...texts, then];
 }
+
+/** The step begins with its side, so a reason that only says that need not be said. */
+const namesSide = ({ rule }: Decision): boolean => rule === '10.3' || rule === '2.3';
 
 /** Nothing was said or asked yet: a session that has just begun. */
 const isNew = (log: Entry[]): boolean =>

@@ -199,8 +199,8 @@ describe('breathing stays within its limits', () => {
   });
 
   it('a rest is long enough for its breaths', () => {
-    const [first] = problemsAfter(OVERHEAD, /seconds: 6\n(\s+breaths: 2)/, 'seconds: 4\n$1');
-    expect(first).toMatchObject({ field: 'checks.0.steps.2.seconds' });
+    const [first] = problemsAfter(OVERHEAD, /seconds: 8\n(\s+breaths: 2)/, 'seconds: 4\n$1');
+    expect(first).toMatchObject({ field: 'checks.0.steps.3.seconds' });
   });
 });
 

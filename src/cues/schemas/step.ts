@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { NORMAL_BREATH_SECONDS } from '../../domain/pacing/line';
 import type { CueStep } from '../../domain/script';
 import { count, fields, seconds, spoken } from './fields';
 
@@ -8,8 +9,6 @@ export const EXHALE_SECONDS = { from: 4, to: 8 } as const;
 export const EXHALES_IN_A_ROW = 6;
 /** Normal breaths after each run of long exhales (common practice, no source). */
 export const NORMAL_BREATHS_AFTER = 2;
-/** The least time of one normal breath: 20 a minute. */
-const NORMAL_BREATH_SECONDS = 3;
 
 const exhaleSeconds = count(EXHALE_SECONDS.from, EXHALE_SECONDS.to).describe(
   'Whole seconds, counted aloud, so that nobody holds a breath',

@@ -3,6 +3,9 @@ import type { Side } from '../areas';
 /** The silence after words, in which they are understood; without it lines run into each other. */
 export const BREATH_SECONDS = 0.5;
 
+/** One normal breath, in and out: 15 a minute. */
+export const NORMAL_BREATH_SECONDS = 4;
+
 /** The phases that are paced; each is a state of the lines machine. */
 export type PacedPhase =
   'cueing' | 'settling' | 'exhaling' | 'holding' | 'repeating' | 'pausingAtKnee' | 'resting';

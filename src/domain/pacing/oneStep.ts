@@ -4,11 +4,9 @@ import { say } from '../saying';
 import { textOf, type CheckScript, type CueBook, type CueStep, type DrillScript } from '../script';
 import { scriptOf } from './asking';
 import { blocksCue } from './blocksCue';
-import type { PacedLine } from './line';
+import { NORMAL_BREATH_SECONDS, type PacedLine } from './line';
 import { Timeline } from './timeline';
 
-/** One normal breath at the far point of a rep: 15 a minute. */
-const NORMAL_BREATH_SECONDS = 4;
 /** Time to breathe in between two long exhales that follow each other. */
 const BREATHE_IN_SECONDS = 3;
 

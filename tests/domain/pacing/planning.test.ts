@@ -18,14 +18,18 @@ describe('a plan as it is heard', () => {
     expect(readable(planStep(book, step, evenly))).toEqual([
       '0.0 cueing 1.5 "Left side."',
       '1.5 cueing 6.5 "Lie on your back with your knees bent and your feet flat."',
-      '8.0 cueing 6 "Coach, ask first, then lay one hand on the lower ribs."',
-      '14.0 cueing 4 "Take a breath in through the nose."',
-      '18.0 settling 2',
-      '20.0 exhaling 5 [0:one 1:two 2:three 3:four 4:five]',
-      '25.0 cueing 7.5 "Lift the arm slowly, coach. Let it be heavy, and breathe as you like."',
-      '32.5 holding 4',
-      '36.5 cueing 4 "Lower the arm. Take two normal breaths."',
-      '40.5 resting 6',
+      '8.0 settling 4',
+      '12.0 cueing 6 "Coach, ask first, then lay one hand on the lower ribs."',
+      '18.0 settling 5',
+      '23.0 cueing 5.5 "On the next breath out, go slowly while I count."',
+      '28.5 cueing 4 "Take a breath in through the nose."',
+      '32.5 settling 2',
+      '34.5 exhaling 5 [0:one 1:two 2:three 3:four 4:five]',
+      '39.5 cueing 3 "Coach, lift the arm slowly."',
+      '42.5 cueing 5.5 "Let your arm be heavy, and breathe as you like."',
+      '48.0 holding 4',
+      '52.0 cueing 4 "Lower the arm. Take two normal breaths."',
+      '56.0 resting 8',
     ]);
     expect(askOf(book, step)).toBe('What did you see on this side?');
   });
@@ -192,7 +196,7 @@ describe('every plan of the shipped scripts', () => {
         );
       }
       expect(exhales.length).toBeLessThanOrEqual(6);
-      if (exhales.length > 0) expect(lines.at(-1)).toMatchObject({ phase: 'resting', seconds: 6 });
+      if (exhales.length > 0) expect(lines.at(-1)).toMatchObject({ phase: 'resting', seconds: 8 });
     },
   );
 
