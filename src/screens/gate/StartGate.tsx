@@ -101,9 +101,9 @@ export function StartGate({ seat }: { seat: Seat }) {
           </div>
         </fieldset>
 
-        <Hearing seat={seat} />
-
         <NotHere equipment={equipment} missing={notHere} onChange={setNotHere} />
+
+        <Hearing seat={seat} />
       </div>
 
       <Cautions>
