@@ -163,7 +163,10 @@ describe('the tool of a spoken angle', () => {
 
 describe('sayso rehearse --athlete', () => {
   it('says the blocks, and the session file keeps them', async () => {
-    const athlete = written('known.json', '{"stature":"175 cm","ageYears":30}');
+    const athlete = written(
+      'known.json',
+      '{"stature":"175 cm","ageYears":30,"angleTool":"inclinometer"}',
+    );
     const session = unwritten('known-session.json');
     const { status, answers } = await sayso(
       ...['rehearse', 'hinge', '--replies', written('shins.txt', SHINS)],
@@ -178,6 +181,7 @@ describe('sayso rehearse --athlete', () => {
     };
     expect(kept).toMatchObject({
       athlete: { statureMillimetres: 1750, ageYears: 30 },
+      angleTool: 'inclinometer',
       blockHeightMillimetres: 207,
     });
   });
