@@ -85,7 +85,7 @@ describe('a plan as it is heard', () => {
       ['exhaling', 6],
       ['resting', 3],
       ['exhaling', 6],
-      ['resting', 6],
+      ['resting', 8],
     ]);
   });
 });
