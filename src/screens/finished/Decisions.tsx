@@ -15,14 +15,17 @@ export const Decisions = ({
     {decisions.length === 0 ? (
       <p>Nothing had to be decided.</p>
     ) : (
-      <ol className="decisions">
-        {decisions.map((decision, index) => (
-          <li key={index}>
-            <p className="because">{decision.because}</p>
-            <p className="detail">{detailOf(book, decision)}</p>
-          </li>
-        ))}
-      </ol>
+      <details>
+        <summary>All {decisions.length}, in their order</summary>
+        <ol className="decisions">
+          {decisions.map((decision, index) => (
+            <li key={index}>
+              <p className="because">{decision.because}</p>
+              <p className="detail">{detailOf(book, decision)}</p>
+            </li>
+          ))}
+        </ol>
+      </details>
     )}
   </section>
 );

@@ -12,20 +12,23 @@ export const Findings = ({ book, findings }: { book: CueBook; findings: Found[] 
     {findings.length === 0 ? (
       <p>Nothing was answered.</p>
     ) : (
-      <ol className="findings">
-        {findings.map((finding, index) => (
-          <li key={index}>
-            <span className="what">
-              {titleOf(book, finding.prompt)}
-              {finding.side !== null && `, ${SIDE_WORDS[finding.side].toLowerCase()}`}
-            </span>
-            <span className={`result result-${finding.result}`}>
-              <Shape name={finding.result} /> {RESULT_WORDS[finding.result]}
-            </span>
-            <span className="detail">{detailOf(book, finding)}</span>
-          </li>
-        ))}
-      </ol>
+      <details>
+        <summary>All {findings.length}, in their order</summary>
+        <ol className="findings">
+          {findings.map((finding, index) => (
+            <li key={index}>
+              <span className="what">
+                {titleOf(book, finding.prompt)}
+                {finding.side !== null && `, ${SIDE_WORDS[finding.side].toLowerCase()}`}
+              </span>
+              <span className={`result result-${finding.result}`}>
+                <Shape name={finding.result} /> {RESULT_WORDS[finding.result]}
+              </span>
+              <span className="detail">{detailOf(book, finding)}</span>
+            </li>
+          ))}
+        </ol>
+      </details>
     )}
   </section>
 );

@@ -51,9 +51,9 @@ export function FinishedScreen({ seat }: { seat: Seat }) {
           <Lifts book={book} end={end} />
           <HomeworkCard book={book} end={end} />
           <NextVisit visit={end.nextVisit} />
+          <Cautions cautions={end.cautions} />
           <Findings book={book} findings={end.findings} />
           <Decisions book={book} decisions={end.decisions} />
-          <Cautions cautions={end.cautions} />
         </>
       )}
       <button type="button" className="first" onClick={() => seat.leave()}>

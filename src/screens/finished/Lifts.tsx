@@ -19,14 +19,14 @@ export const Lifts = ({ book, end }: { book: CueBook; end: Told<'end'> }) => (
       </ul>
     )}
     {end.liftsMissing.length > 0 && (
-      <>
-        <h3 id="lifts-missing-title">Not yet, and what is missing</h3>
+      <details>
+        <summary id="lifts-missing-title">Not yet, and what is missing</summary>
         <ul className="lifts-missing" aria-labelledby="lifts-missing-title">
           {end.liftsMissing.map(({ lift, sentence }) => (
             <li key={lift}>{sentence}</li>
           ))}
         </ul>
-      </>
+      </details>
     )}
   </section>
 );
