@@ -122,6 +122,7 @@ export function createSeat(): Seat {
         way: 'hands-on',
         settings: DEFAULT_SETTINGS,
         missing,
+        utcOffsetMinutes: -new Date(clock.now()).getTimezoneOffset(),
         log,
         ports: { clock, ear: listening, voice, tones, records, screen: { show } },
       },

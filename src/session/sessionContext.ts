@@ -12,6 +12,7 @@ import type { CueBook, DrillId, EquipmentId, RoutineId } from '../domain/script'
 import type { Ports } from '../ports';
 import type { Place } from './attemptMachine';
 import { entriesFor, type Logbook } from './logbook';
+import { momentAt } from './startedAt';
 import { createStage, type Stage, type StageReport } from './stage';
 
 export interface SessionInput {
@@ -33,6 +34,8 @@ export interface SessionInput {
   athlete?: Athlete | undefined;
   /** What spoken angles are read with. Default by eye. */
   angleTool?: AngleTool | undefined;
+  /** Minutes that the clock on the wall is east of UTC. Default 0. */
+  utcOffsetMinutes?: number | undefined;
   /** Entries of a session to go on with; empty begins a new one. */
   log: Entry[];
 }
@@ -119,7 +122,7 @@ function beginning(input: SessionInput, now: number): Extract<Fact, { type: 'sta
     routine,
     language: book.language,
     way,
-    startedAt: new Date(now).toISOString(),
+    startedAt: momentAt(now, input.utcOffsetMinutes ?? 0),
     settings,
     ...(missing.length > 0 && { missing }),
     ...(allowedAlone.length > 0 && { allowedAlone }),

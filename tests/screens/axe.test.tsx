@@ -15,6 +15,14 @@ it.each(Object.keys(STATES))('%s has nothing that axe objects to', async (name) 
   expect(await faultsOfPage()).toEqual([]);
 });
 
+it('the finished screen has nothing that axe objects to when every list is unfolded', async () => {
+  show(STATES['finished-working']!);
+  const folded = [...document.querySelectorAll('details')];
+  expect(folded.length).toBeGreaterThan(2);
+  for (const list of folded) list.open = true;
+  expect(await faultsOfPage()).toEqual([]);
+});
+
 it('the sheets of faults and of warning signs have nothing that axe objects to', async () => {
   show(STATES['run-set-open']!);
   fireEvent.click(screen.getByRole('button', { name: 'Lost…' }));

@@ -22,6 +22,7 @@ export interface BenchOptions {
   /** What the store says of an entry; `silent` never answers. */
   store?: (entry: Entry) => RecordProblem | null | 'silent';
   voice?: 'speaks' | 'broken';
+  utcOffsetMinutes?: number;
 }
 
 export type Bench = ReturnType<typeof openBench>;
@@ -96,6 +97,7 @@ export function openBench(options: BenchOptions = {}) {
       way: 'hands-on',
       settings: options.settings ?? DEFAULT_SETTINGS,
       log: options.log ?? [],
+      utcOffsetMinutes: options.utcOffsetMinutes,
     },
   });
   actor.start();
