@@ -167,11 +167,19 @@ describe('an unloaded drill that stands in for a loaded one', () => {
     expect(told.coach('go-to', 'wall-hinge').now).toBe('set 1 wall-hinge');
   });
 
+  it('1.13 never after pain in a retest, however far the ladder went', () => {
+    const told = new Telling('overhead').lost('ribs-flared').held(3).held(12);
+    expect(told.now).toBe('retest overhead-passive left');
+    expect(told.hurts(4, 'known').now).toBe('retest overhead-passive right');
+    expect(told.coach('go-to', 'hands-only-pullover').decision).toMatchObject(CANNOT);
+  });
+
   it('1.5 new pain ends every drill of its rung', () => {
     const told = hinge().coach('go-to', 'wall-hinge').hurts(1, 'sharp');
     expect([told.now, told.rule]).toEqual(['end completed', '1.7']);
-    const reach = new Telling('overhead').lost('ribs-flared').held(3).hurts(1, 'new');
-    expect([reach.now, reach.rule]).toEqual(['end completed', '1.7']);
+    const walkout = new Telling('overhead').held(3).say('short').hurts(1, 'new');
+    expect([walkout.now, walkout.rule]).toEqual(['set 1 supported-hang', '1.5']);
+    expect(walkout.held(2).now).toBe('retest overhead-active-standing');
   });
 });
 
@@ -183,6 +191,14 @@ describe('alone', () => {
       'Two good sets of the bell hinge. What is above it waits for a day with your coach.',
     );
     expect(alone().lost('hips-first').now).toBe('set 1 bell-hinge');
+  });
+
+  it('2.4 a drill that was not allowed is named before equipment', () => {
+    const missing = ['kettlebell', 'stick', 'band'];
+    const told = new Telling('hinge', 'alone', {}, book, { missing }).lost('knees-forward').held(2);
+    expect(told.decision.because).toBe(
+      'Two good sets of the bench hinge. What is above it waits for a day with your coach.',
+    );
   });
 
   it('11.5 is done where the coach allowed that very drill', () => {

@@ -105,6 +105,7 @@ const drills = [
   drill('overhead', 'lying-pullover', FAULTS.overhead, needs('light-bell')),
   drill('overhead', 'hands-only-pullover', FAULTS.overhead, hang),
   drill('overhead', 'hands-knees-walkout', FAULTS.overhead, hang),
+  drill('overhead', 'wall-slide', FAULTS.overhead, hang),
   drill('overhead', 'half-kneeling-press', FAULTS.overhead, {
     ...needs('corner-bar'),
     sided: true,
@@ -137,6 +138,7 @@ const drills = [
 const ALTERNATES: Record<string, string[]> = {
   'supported-hang': ['floor-reach'],
   'lying-pullover': ['hands-only-pullover'],
+  'hands-knees-walkout': ['wall-slide'],
   'half-kneeling-press': ['band-press'],
   'cable-squat': ['post-squat'],
   'goblet-squat': ['hugged-squat'],

@@ -164,14 +164,15 @@ function lookBack(seed: number, entries: Entry[], byRulesAlone: boolean): void {
   const backs: Record<number, number> = {};
   const visits: Record<string, number> = {};
   let before: Decision | null = null;
-  let idle = false;
+  const idle = new Set<'paused' | 'halted'>();
   log.forEach((entry, at) => {
     const now = nextStep(book, log.slice(0, at + 1));
     const place = before?.step;
     const dt = entry.atSeconds - (log[at - 1]?.atSeconds ?? 0);
-    if (before?.area && !idle) active[before.area] = (active[before.area] ?? 0) + dt;
-    if (entry.type === 'paused' || entry.type === 'halted') idle = true;
-    if (entry.type === 'resumed' || entry.type === 'end-answered') idle = false;
+    if (before?.area && idle.size === 0) active[before.area] = (active[before.area] ?? 0) + dt;
+    if (entry.type === 'paused' || entry.type === 'halted') idle.add(entry.type);
+    if (entry.type === 'resumed') idle.delete('paused');
+    if (entry.type === 'end-answered') idle.delete('halted');
     const { step } = now;
     // A refused word chooses nothing: the step at hand is repeated.
     const isNewChoice =
