@@ -1,4 +1,5 @@
 import type { AngleTool, Finding } from '../domain/findings';
+import { ANGLE_DEGREES } from '../domain/hearing/judging';
 import type { Reading, Reply } from '../domain/hearing/reply';
 import type { Fact, SessionSettings, Source } from '../domain/log';
 import type { Step } from '../domain/deciding/step';
@@ -16,13 +17,17 @@ export function findingOf(
   settings: SessionSettings,
   tool: AngleTool,
 ): Finding {
+  const { least, most } = ANGLE_DEGREES;
+  const said = reply.angleDegrees;
+  // An impossible angle is no measure, even after a yes; the words heard stay on record.
+  const angleDegrees = said !== null && said >= least && said <= most ? said : null;
   const hurts = reply.pain !== null && reply.pain > settings.painGoesOnUpTo;
   return {
     side: step.side === null ? null : (reply.side ?? step.side),
     result: hurts ? 'pain' : (reply.result ?? 'pain'),
     faults: reply.faults,
-    angleDegrees: reply.angleDegrees,
-    tool: reply.angleDegrees === null ? null : tool,
+    angleDegrees,
+    tool: angleDegrees === null ? null : tool,
     pain: reply.pain,
   };
 }

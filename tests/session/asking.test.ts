@@ -16,6 +16,8 @@ const DOUBTFUL: [string, object][] = [
   ['pass, ribs flared', { result: 'lost', faults: ['ribs-flared'] }],
   ['one forty pass', { result: 'held', angleDegrees: 140 }],
   ['maybe limited', { result: 'short' }],
+  // Nobody reaches that far: the result counts, the number does not.
+  ['two fifty limited', { result: 'short', angleDegrees: null, tool: null }],
 ];
 
 describe('a reply that contradicts itself', () => {

@@ -1,6 +1,7 @@
 /** "Same on the right", and a second result for a side that has one. */
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/domain/log';
+import { seeded } from './seeded';
 import { book, openBench, STARTED, type Bench, type BenchOptions } from './bench';
 
 const PASSIVE = 'check/overhead-passive';
@@ -353,5 +354,64 @@ describe('a second result for a side', () => {
     expect(findings(bench)).toMatchObject([{ side: 'left', result: 'held' }]);
     expect(bench.of('step').at(-1)).toMatchObject({ side: 'right' });
     expect(bench.prompt()).toBe(PASSIVE);
+  });
+});
+
+describe('any walk through the sides', () => {
+  const SAID = [
+    ...['same', 'same on the right', 'left is the same', 'left one sixty pass', 'right limited'],
+    ...['both pass', 'one forty ribs flared', 'pass', 'limited, pain two', 'pass, ribs flared'],
+    ...['yes', 'yes', 'no', 'undo', 'go back', 'again', 'known', 'zero', 'pause', 'resume'],
+    ...['go to the half-kneeling press', 'lighter', 'stop', 'next'],
+  ];
+  const told = (bench: Bench) => findings(bench).length;
+
+  it.each(Array.from({ length: 30 }, (_, seed) => seed + 1))(
+    'silence adds no finding, and a reload comes to the same place (seed %d)',
+    (seed) => {
+      const random = seeded(seed);
+      let bench = atLeft();
+      const path: string[] = [];
+      for (let step = 0; step < 30 && !bench.isOver(); step++) {
+        const words = SAID[Math.floor(random() * SAID.length)] as string;
+        path.push(words);
+        bench.hear(words);
+        const before = told(bench);
+        bench.seconds(random() < 0.5 ? 45 : 600);
+        expect(told(bench), path.join(', ')).toBe(before);
+        expect(bench.actor.getSnapshot().status, path.join(', ')).not.toBe('error');
+        if (random() > 0.2 || bench.isOver()) continue;
+        const { log, decision } = bench.actor.getSnapshot().context;
+        bench = after([...log], 5);
+        expect(bench.actor.getSnapshot().context.decision?.step, path.join(', ')).toEqual(
+          decision?.step,
+        );
+        expect(told(bench)).toBe(0);
+      }
+    },
+  );
+
+  it('a side is answered twice only after a yes', () => {
+    for (let seed = 31; seed <= 60; seed++) {
+      const random = seeded(seed);
+      const bench = atLeft();
+      const path: string[] = [];
+      for (let step = 0; step < 20 && !bench.isOver(); step++) {
+        const words = SAID[Math.floor(random() * SAID.length)] as string;
+        path.push(words);
+        const { decision } = bench.actor.getSnapshot().context;
+        const side = decision?.step.do === 'check' ? decision.step.side : null;
+        const answered = findings(bench).some((one) => one.check === 'overhead-passive');
+        const before = told(bench);
+        bench.hear(words);
+        const added = findings(bench).slice(before)[0];
+        bench.seconds(20);
+        // Said for another side than the one at hand, with something on record already.
+        if (added?.check !== 'overhead-passive' || side === null || !answered) continue;
+        if (added.side === side || added.result === 'pain' || added.pain !== null) continue;
+        if (path.includes('undo') || path.includes('go back')) continue;
+        expect(words, path.join(', ')).toBe('yes');
+      }
+    }
   });
 });

@@ -64,7 +64,7 @@ export function promptsOf(book: CueBook): { prompt: PromptId; expects: string[] 
         ? [
             ...['held', 'lost', 'short', 'pain', 'not-tested'],
             ...prompt.faults,
-            ...(prompt.sided ? ['side'] : []),
+            ...(prompt.sided ? ['side', 'same'] : []),
             ...(prompt.area === 'overhead' ? ['angle'] : []),
             'pain 0 to 10',
           ]
@@ -72,7 +72,9 @@ export function promptsOf(book: CueBook): { prompt: PromptId; expects: string[] 
           ? ['pain 0 to 10', 'new', 'sharp', 'known']
           : prompt.kind === 'pain-kind'
             ? ['new', 'sharp', 'known', 'pain 0 to 10']
-            : ['pain', 'pain 0 to 10'];
+            : prompt.kind === 'idle'
+              ? ['pain', 'pain 0 to 10', 'same']
+              : ['pain', 'pain 0 to 10'];
     return [{ prompt: id, expects: [...own, ...commandsAt(prompt), ...flags] }];
   });
 }
