@@ -32,6 +32,11 @@ export function readable(rehearsed: Rehearsed): string {
       return;
     }
     if (event.type === 'cue' && before?.type === 'beat' && before.atSeconds === atSeconds) return;
+    // A word between two counts, such as "Stay." at the knee, belongs to their row.
+    if (event.type === 'cue' && counts.length > 0 && !event.text.includes(' ')) {
+      counts.push(event.text);
+      return;
+    }
     putCounts();
     if (event.type === 'tone' && event.name === 'listening' && next?.type === 'listen') return;
     const by = event.type === 'decision' ? (deciders.shift() ?? 'rules') : 'rules';
