@@ -49,8 +49,11 @@ describe('the closing words', () => {
   });
 
   it('are not said where the session was stopped or ended on a warning sign', () => {
-    const stopped = answered(openBench(), ['clean', 'stop', 'yes']);
-    const flagged = answered(openBench(), ['clean', 'I feel dizzy']);
+    const overhead = ['left clear', 'right clear', 'clean', 'clean', 'clean'];
+    const begun = () => openBench({ routine: 'readiness' });
+    const stopped = answered(begun(), [...overhead, 'stop', 'yes']);
+    const flagged = answered(begun(), [...overhead, 'I feel dizzy']);
+    expect(stopped.of('end')).toMatchObject([{ reason: 'stopped', liftsReady: ['press'] }]);
     for (const bench of [stopped, flagged]) {
       expect(count(bench.cues(), /Homework|taught next/)).toBe(0);
     }

@@ -127,14 +127,13 @@ describe('homework', () => {
     expect(homework(finish(above, 'ribs-flared'))).toEqual(['13.3 hands-only-pullover as-written']);
   });
 
-  it('13.5 alone is no drill that the coach did not allow', () => {
-    const told = begin('hinge', 'alone').lost('hips-first').held(2);
-    while (told.step.do === 'set') told.coach('next');
-    told.lost('hips-first');
-    for (const { drill } of report(told).homework) {
-      expect(book.drills[drill]?.aloneOnlyIfAllowed, drill).toBeUndefined();
-    }
-    expect(report(told).homework).toHaveLength(1);
+  it('13.5 alone is no drill that the coach did not allow, nor in place of one that is', () => {
+    const room = { allowedAlone: ['romanian-deadlift'] };
+    const told = new Telling('hinge', 'alone', {}, book, room).held().lost('hips-first').held(2);
+    expect(homework(finish(told))).toEqual(['13.1 romanian-deadlift as-written']);
+    expect(report(told).homework[0]?.alternates).toEqual([]);
+    const hands = begin('hinge').held().lost('hips-first').held(2);
+    expect(report(finish(hands)).homework[0]?.alternates).toEqual(['two-bell-deadlift']);
   });
 
   it('13.5 passes over what is not in this gym, where the rung has another drill', () => {
@@ -170,13 +169,14 @@ describe('homework', () => {
   });
 
   it('13.8 after a warning sign there is no homework, no lift and no date, in any area', () => {
-    const told = begin('readiness').held(4).held(2).lost('knees-forward');
-    while (told.step.do === 'set' || told.step.do === 'check') {
-      if (told.step.do === 'check') told.lost('knees-forward');
-      else told.coach('next');
-    }
-    const before = report(told);
-    expect(before.liftsReady.length * before.homework.length).toBeGreaterThan(0);
+    const told = begin('readiness').lost('ribs-flared').held(3).lost('heels-up').held(2);
+    while (told.step.do === 'set') told.coach('next');
+    while (told.step.do === 'check' && told.step.area === 'overhead') told.lost('ribs-flared');
+    expect(told.stands).toBe('overhead working 0, squat unfinished 0, hinge ready');
+    expect(report(told).homework.map(({ area }) => area)).toEqual(['overhead']);
+    expect(report(told).liftsReady).toEqual(['pulls']);
+    const warned = report(told.redFlag('chest-pain'));
+    expect([warned.liftsReady, warned.homework, warned.noHomework]).toEqual([[], [], []]);
     const flagged = begin('readiness').held(4).held(2).redFlag('faint-dizzy');
     const after = report(flagged);
     expect(after.areas.map(({ outcome }) => outcome)).toEqual(['ready', 'ready', 'referred']);
