@@ -79,6 +79,7 @@ describe('position given up', () => {
   it('overhead: the ladder begins at rung 4, and a retest that is lost keeps the area working', () => {
     const session = sessionOf('overhead-given-up');
     expect(drills(session)).toEqual(['half-kneeling-press', 'standing-press']);
+    expect(cuesAfter(session, 'same on the right')[0]).toMatch(/^Right.*\?$/);
     expect(outcomes(session)).toEqual({ overhead: ['working', 5] });
     expect(session.end.liftsReady).toEqual([]);
   });
@@ -340,6 +341,7 @@ describe('what contradicts itself', () => {
 
   it.each([
     ['pass, but the ribs flared', 'lost'],
+    ['left was a pass', 'held'],
     ['one fifty, pass', 'held'],
     ['pass at one forty five', 'held'],
     ['limited at two hundred and fifty degrees', 'short'],

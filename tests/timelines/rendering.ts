@@ -32,8 +32,8 @@ export function readable(rehearsed: Rehearsed): string {
       return;
     }
     if (event.type === 'cue' && before?.type === 'beat' && before.atSeconds === atSeconds) return;
-    // A word between two counts, such as "Stay." at the knee, belongs to their row.
-    if (event.type === 'cue' && counts.length > 0 && !event.text.includes(' ')) {
+    // What is said between two counts belongs to their row: "Stay.", "Breathe in."
+    if (event.type === 'cue' && counts.length > 0 && /^(Stay|Breathe)\b/.test(event.text)) {
       counts.push(event.text);
       return;
     }
