@@ -45,6 +45,16 @@ describe('a gym without the equipment', () => {
     expect(nothing.now).toBe('set 1 wall-hinge');
   });
 
+  it('11.1 has no ladder where nothing is left at or below the rung that findings lead to', () => {
+    const hingeOnly = book.ladders.hinge;
+    if (hingeOnly === undefined) throw new Error('The hinge has no ladder.');
+    const rungs = hingeOnly.rungs.map(({ drill }) => ({ drill }));
+    const bare = { ...book, ladders: { ...book.ladders, hinge: { ...hingeOnly, rungs } } };
+    const told = new Telling('hinge', 'hands-on', {}, bare, { missing: ['bench', 'kettlebell'] });
+    told.lost('knees-forward');
+    expect([told.now, told.stands]).toEqual(['end completed', 'hinge unfinished']);
+  });
+
   it('2.4 a rung for which nothing is there is left out, and the sentence says so', () => {
     const told = hinge('rack', 'two-bells').held(2).held(2);
     expect(told.decision).toMatchObject({ rule: '2.4', to: 'deadlift', step: { rung: 4 } });
