@@ -1,7 +1,14 @@
 import type { Step } from '../deciding/step';
 import type { BlockHeight } from '../measuring/blockHeight';
 import { say } from '../saying';
-import { textOf, type CheckScript, type CueBook, type CueStep, type DrillScript } from '../script';
+import {
+  textOf,
+  type CheckScript,
+  type CueBook,
+  type CueStep,
+  type DrillScript,
+  type SetUpLine,
+} from '../script';
 import { scriptOf } from './asking';
 import { blocksCue } from './blocksCue';
 import { NORMAL_BREATH_SECONDS, type PacedLine } from './line';
@@ -9,6 +16,8 @@ import { Timeline } from './timeline';
 
 /** Time to breathe in between two long exhales that follow each other. */
 const BREATHE_IN_SECONDS = 3;
+/** Time to fetch another bell, or change the plates or blocks; "ready" cuts it short. */
+const LOAD_CHANGE_SECONDS = 10;
 
 /**
  * The lines of one check, one side of it, or one set, in order, ready to be performed: side,
@@ -56,13 +65,13 @@ function prepare(
   timeline: Timeline,
   { setUp, setUpAgain, settleSeconds }: CheckScript | DrillScript,
   known: boolean,
-  changes: (string | undefined)[],
+  changes: (SetUpLine | undefined)[],
 ): void {
-  for (const line of known ? setUpAgain : setUp) {
+  for (const line of [...(known ? setUpAgain : setUp), ...changes]) {
+    if (line === undefined) continue;
     timeline.cue(textOf(line));
     timeline.stretch('settling', typeof line === 'string' ? 0 : line.thenSeconds);
   }
-  for (const text of changes) timeline.cue(text);
   timeline.stretch('settling', settleSeconds);
 }
 
@@ -70,11 +79,13 @@ function loadCue(
   book: CueBook,
   drill: DrillScript,
   { load }: Extract<Step, { do: 'set' }>,
-): string | undefined {
+): SetUpLine | undefined {
   if (load === 'as-written') return undefined;
-  if (load === 'heavier') return drill.heavier?.cue;
-  if (load === drill.easier?.load) return drill.easier.cue;
-  return load === 'unloaded' ? say(book.lines, 'say.unloaded', {}) : undefined;
+  const easier = load === drill.easier?.load ? drill.easier.cue : undefined;
+  const cue = load === 'heavier' ? drill.heavier?.cue : easier;
+  if (cue === undefined)
+    return load === 'unloaded' ? say(book.lines, 'say.unloaded', {}) : undefined;
+  return load === 'shallower' ? cue : { text: cue, thenSeconds: LOAD_CHANGE_SECONDS };
 }
 
 interface Dose {

@@ -36,17 +36,23 @@ describe('a plan as it is heard', () => {
 
   it('a set: each rep by its number, with its pause at the knee', () => {
     const lines = planStep(book, setStep('deadlift', { again: true }), evenly);
-    expect(readable(lines).slice(0, 8)).toEqual([
-      '0.0 cueing 4.5 "Take the same stance, bar close, arms long."',
-      '4.5 settling 8',
-      '12.5 cueing 8.5 "Go slowly, four times. Take a small breath in, and let it out through the effort."',
-      '21.0 repeating 1.5 rep 1 [0:one]',
-      '22.5 pausingAtKnee 2 rep 1 "Stay."',
-      '24.5 repeating 1.5 rep 1',
-      '26.0 repeating 1.5 rep 1',
-      '27.5 pausingAtKnee 2 rep 1 "Stay."',
+    expect(readable(lines).slice(0, 11)).toEqual([
+      '0.0 cueing 6 "Stand a few inches from the bar, feet under your hips."',
+      '6.0 settling 2',
+      '8.0 cueing 5 "Four slow ones, a small breath in before each."',
+      '13.0 settling 3',
+      '16.0 cueing 7 "Hips behind you, chest long. Take the bar, and stand up with it."',
+      '23.0 settling 4',
+      '27.0 repeating 1.5 rep 1 [0:one]',
+      '28.5 pausingAtKnee 2 rep 1 "Stay."',
+      '30.5 repeating 1.5 rep 1',
+      '32.0 repeating 1.5 rep 1',
+      '33.5 pausingAtKnee 2 rep 1 "Stay."',
     ]);
-    expect(lines.at(-1)).toMatchObject({ rep: 4, phase: 'repeating' });
+    expect(readable(lines.slice(-2))).toEqual([
+      '65.5 repeating 1.5 rep 4',
+      '67.0 cueing 2.5 "Put the bar down."',
+    ]);
   });
 
   it('a rep that turns at the knee pauses there once, at the bottom', () => {
@@ -91,10 +97,12 @@ describe('a plan as it is heard', () => {
 });
 
 describe('what is said before the work', () => {
-  const { setUp, setUpAgain, fixes, good, easier, heavier, caution } = book.drills['bell-hinge']!;
+  const drill = book.drills['bell-hinge']!;
+  const { setUp, setUpAgain, fixes, good, easier, heavier, caution } = drill;
+  const take = drill.steps[0]!.text;
 
   it('the caution and the full set-up the first time, the short set-up after', () => {
-    const before = (lines: PacedLine[]) => said(lines.slice(0, lines.findLastIndex(isSettling)));
+    const before = (lines: PacedLine[]) => said(lines).slice(0, said(lines).indexOf(take!));
     expect(before(planStep(book, setStep('bell-hinge'), evenly))).toEqual([
       caution,
       ...setUp.map(textOf),
@@ -141,6 +149,47 @@ describe('what is said before the work', () => {
     expect(of({ load: 'unloaded' })).toContain(book.lines['say.unloaded']);
     expect(of({ load: 'as-written' })).not.toContain(easier!.cue);
   });
+
+  it('time to change the load, and none where only the way is shorter', () => {
+    const after = (id: string, load: 'raised' | 'heavier' | 'shallower') => {
+      const { easier, heavier } = book.drills[id]!;
+      const cue = (load === 'heavier' ? heavier : easier)!.cue;
+      const lines = planStep(book, setStep(id, { load, again: true }), evenly);
+      const { settleSeconds } = book.drills[id]!;
+      const settling = lines
+        .slice(lines.findIndex(({ text }) => text === cue) + 1)
+        .filter(isSettling);
+      const take = book.drills[id]!.steps[0]!;
+      const takeSeconds = take.do === 'say' ? (take.thenSeconds ?? 0) : 0;
+      return settling.reduce((sum, { seconds }) => sum + seconds, 0) - settleSeconds - takeSeconds;
+    };
+    expect(after('bell-hinge', 'raised')).toBe(10);
+    expect(after('bell-hinge', 'heavier')).toBe(10);
+    expect(after('cable-squat', 'shallower')).toBe(0);
+  });
+});
+
+const drills = Object.values(book.drills);
+const bothSets = (id: string) =>
+  [false, true].map((again) => planStep(book, setStep(id, { again }), measured));
+
+// Common practice, no source: nobody waits under a load or in a stretched position.
+it.each(drills)('a set of $id says what to take last, and begins within six seconds', (drill) => {
+  for (const lines of bothSets(drill.id)) {
+    const first = lines.findIndex(({ beats }) => beats.length > 0);
+    expect(lines[first - 2]).toMatchObject({ phase: 'cueing', text: drill.steps[0]!.text });
+    expect(lines[first - 1]).toMatchObject({ phase: 'settling' });
+    expect(lines[first - 1]!.seconds).toBeGreaterThanOrEqual(2);
+    expect(lines[first - 1]!.seconds).toBeLessThanOrEqual(6);
+  }
+});
+
+it.each(drills.filter(({ loaded }) => loaded))('a set of $id ends by putting it down', ({ id }) => {
+  for (const lines of bothSets(id)) {
+    expect(said(lines).findLast((text) => !text.startsWith('Breathe'))).toMatch(
+      /^Put the .* down\.|rack the bar\.$|slack\.$|^Take .* off\.$/i,
+    );
+  }
 });
 
 /** Every check side and every set that the book can come to. */
