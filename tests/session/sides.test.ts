@@ -152,7 +152,7 @@ describe('"same"', () => {
     expect(findings(bench).at(-1)).toMatchObject({ side: 'right', angleDegrees: 140 });
   });
 
-  it('never repeats pain: where the other side hurt, pain is asked for this one', () => {
+  it('10.11 never repeats pain: where the other side hurt, pain is asked for this one', () => {
     const bench = atLeft();
     bench.hear('limited, pain two');
     bench.untilAsked('pain/kind');
@@ -194,7 +194,7 @@ describe('"same"', () => {
     expect(bench.prompt()).not.toBe('pain/how-much');
   });
 
-  it('repeats the other side of the set at hand', () => {
+  it('10.11 repeats the other side of the set at hand', () => {
     const bench = atPress();
     bench.hear('ribs flared');
     bench.untilAsked(PRESS);
@@ -234,7 +234,7 @@ describe('"same"', () => {
 });
 
 describe('a second result for a side', () => {
-  it('is asked about; a yes records it, and the open side is asked for again', () => {
+  it('10.10 is asked about; a yes records it, and the open side is asked for again', () => {
     const bench = atRight();
     const beats = bench.of('beat').length;
     bench.hear('left one sixty pass');
@@ -328,7 +328,7 @@ describe('a second result for a side', () => {
     expect(findings(bench)).toHaveLength(2);
   });
 
-  it('with pain counts at once: pain does not wait', () => {
+  it('10.10 with pain counts at once: pain does not wait', () => {
     const bench = atRight();
     bench.hear('left pain four');
     expect(findings(bench).at(-1)).toMatchObject({ side: 'left', pain: 4 });

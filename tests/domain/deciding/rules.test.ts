@@ -7,14 +7,16 @@ const rules = [
     /^- \*\*(\d+\.\d+)\*\*/gm,
   ),
 ].map(([, id = '']) => id);
+/** Rules are tested where they act: deciding, reporting, and through the session. */
+const files = ['../', '../../session/'].flatMap((folder) =>
+  readdirSync(new URL(folder, here), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.test.ts'))
+    .map((name) => readFileSync(new URL(`${folder}${name}`, here), 'utf8')),
+);
 /** The ids that titles of tests begin with; a title may name several: "9.5, 9.6 ...". */
-const tested = ['./', '../reporting/']
-  .flatMap((folder) => readdirSync(new URL(folder, here)).map((name) => folder + name))
-  .filter((name) => name.endsWith('.test.ts'))
-  .flatMap((name) => [
-    ...readFileSync(new URL(name, here), 'utf8').matchAll(
-      /\bit(?:\.each\([^;]*?\))?\(\s*'(\d+\.\d+(?:, \d+\.\d+)*) /g,
-    ),
+const tested = files
+  .flatMap((file) => [
+    ...file.matchAll(/\bit(?:\.each\([^;]*?\))?\(\s*'(\d+\.\d+(?:, \d+\.\d+)*) /g),
   ])
   .flatMap(([, ids = '']) => ids.split(', '));
 
