@@ -162,7 +162,8 @@ describe('"same"', () => {
     expect(offer(bench)).toBe('Right: limited?');
     yes(bench);
     expect(findings(bench).at(-1)).toMatchObject({ side: 'right', result: 'short', pain: null });
-    bench.untilAsked('pain/how-much');
+    bench.untilAsked();
+    expect(bench.prompt()).toBe('pain/how-much');
     bench.hear('zero');
     bench.untilAsked();
     // The result stands: the check is not done again.
@@ -177,7 +178,8 @@ describe('"same"', () => {
     bench.hear('known');
     bench.untilAsked(PASSIVE);
     bench.hear('same on the right');
-    bench.untilAsked('pain/how-much');
+    bench.untilAsked();
+    expect(bench.prompt()).toBe('pain/how-much');
     expect(findings(bench).at(-1)).toMatchObject({ side: 'right', result: 'pain', pain: null });
   });
 
@@ -210,6 +212,16 @@ describe('"same"', () => {
     bench.hear('same');
     bench.untilAsked(PRESS);
     expect(bench.cues()).toContain('I have nothing for the right yet.');
+  });
+
+  it('"same on the right" from the left that the coach went back to is of the right', () => {
+    const bench = atRight();
+    bench.hear('go back');
+    bench.untilAsked(PASSIVE);
+    bench.hear('same on the right');
+    expect(offer(bench)).toBe('Right: one forty, ribs?');
+    bench.hear('yes');
+    expect(findings(bench).at(-1)).toMatchObject({ side: 'right', angleDegrees: 140 });
   });
 
   it('takes an answer by hand to the same offer', () => {
@@ -332,6 +344,9 @@ describe('a second result for a side', () => {
     const bench = atRight();
     bench.hear('left pain four');
     expect(findings(bench).at(-1)).toMatchObject({ side: 'left', pain: 4 });
+    const other = atRight();
+    other.hear('left limited, pain two');
+    expect(findings(other).at(-1)).toMatchObject({ side: 'left', result: 'short', pain: 2 });
   });
 
   it('is no question where the other side is named first', () => {

@@ -69,6 +69,13 @@ describe('a check or drill', () => {
     },
   );
 
+  it('that several areas have is that of the area at hand', () => {
+    const target = (at: string) => hear(at, 'go to the two bell').reply?.target;
+    expect(target('set/goblet-squat')).toBe('two-bell-front-squat');
+    expect(target('set/deadlift')).toBe('two-bell-romanian-deadlift');
+    expect(target('idle')).toBeNull();
+  });
+
   it.each([
     'do a squat',
     'do the press',
