@@ -75,12 +75,12 @@ export function conclude(context: SessionContext, event: SessionMachineEvent): C
 
 const CLOSING = { completed: 'say.finished', stopped: 'say.stopped', 'red-flag': 'say.red-flag' };
 
-const closingTexts = (
+function closingTexts(
   { book, log, readback, texts }: SessionContext,
   reason: keyof typeof CLOSING,
-): string[] => [
-  readback,
-  ...texts,
-  ...(reason === 'completed' ? closingWords(book, log) : []),
-  say(book.lines, CLOSING[reason], {}),
-];
+): string[] {
+  const closing = say(book.lines, CLOSING[reason], {});
+  // Help comes first: what is urgent is not kept waiting by what became of the areas.
+  if (reason === 'red-flag') return [closing, ...texts];
+  return [readback, ...texts, ...(reason === 'completed' ? closingWords(book, log) : []), closing];
+}
