@@ -4,6 +4,7 @@ import { linesMachine } from '../../src/session/linesMachine';
 import { questionMachine } from '../../src/session/questionMachine';
 import { live } from '../../src/domain/deciding/deciding';
 import { understand } from '../../src/domain/hearing/understanding';
+import { TONE_SECONDS } from '../../src/ports';
 import { promptsOf } from '../../src/domain/hearing/prompts';
 import { meaningOf } from '../../src/session/meaning';
 import { book, openBench, type Bench } from './bench';
@@ -102,6 +103,7 @@ describe('every path through a session', () => {
       bench.hear('stop');
       if (bench.of('end').length > 0 || moment.includes('concluding')) continue;
       expect(bench.tones.at(-1), moment).toBe('halted');
+      bench.seconds(TONE_SECONDS.halted);
       expect(bench.sounding(), moment).toBe(book.lines['confirm.end']);
       expect(bench.logged('halted').length, moment).toBeGreaterThanOrEqual(Math.max(1, halted));
       bench.seconds(120);
