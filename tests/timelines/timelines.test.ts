@@ -1,7 +1,8 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { book, NAMES, run, sessionOf, written } from './sessions';
+import { difference } from './difference';
+import { book, NAMES, run, sessionOf, timelinePath, written } from './sessions';
 
 const RULES = readFileSync(
   fileURLToPath(new URL('../../src/domain/deciding/RULES.md', import.meta.url)),
@@ -13,7 +14,13 @@ it('every file of replies is a session of the table, and the other way round', (
 });
 
 describe.each(NAMES)('%s', (name) => {
-  const { timeline, said, all } = sessionOf(name);
+  const { text, timeline, said, all } = sessionOf(name);
+
+  it('is told as it is written down (npx tsx tests/timelines/write.ts writes it anew)', () => {
+    const path = timelinePath(name);
+    const kept = existsSync(path) ? readFileSync(path, 'utf8') : '';
+    expect(difference(kept, text)).toBe('');
+  });
 
   it('never speaks two lines at once, and time never falls', () => {
     for (const [index, { fromSeconds }] of said.entries()) {
@@ -83,4 +90,20 @@ describe.each(NAMES)('%s', (name) => {
 
 it('is the same byte for byte when it is run again', () => {
   expect(run('three-areas').text).toBe(sessionOf('three-areas').text);
+});
+
+describe('the difference of two timelines', () => {
+  it('is empty where there is none', () => {
+    expect(difference('one\ntwo\n', 'one\ntwo\n')).toBe('');
+  });
+
+  it('shows the place, what was kept and what came', () => {
+    const shown = difference('a\nb\nc\nd\n', 'a\nb\nx\nd\n');
+    expect(shown).toBe('from line 3 on:\n  a\n  b\n- c\n- d\n- \n+ x\n+ d\n+ ');
+  });
+
+  it('shows a line that is missing at the end, and lines that are too many', () => {
+    expect(difference('a\nb', 'a')).toContain('- b');
+    expect(difference('a', 'a\nb')).toContain('+ b');
+  });
 });
