@@ -1,4 +1,4 @@
-import { undoable } from '../domain/deciding/deciding';
+import { nextStep, undoable } from '../domain/deciding/deciding';
 import type { Reading } from '../domain/hearing/reply';
 import type { Fact, OverruleCommand, Source } from '../domain/log';
 import { hasPain, sameAs } from '../domain/deciding/sides';
@@ -49,9 +49,6 @@ function likeOther({ book, log }: SessionContext, step: AttemptStep, fact: Fact)
   return { ...fact, tool, ...(asksPain && { asksPain }) };
 }
 
-const sentence = (text: string): string =>
-  text === '' ? '' : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
-
 export const recordAnswer = (context: SessionContext, { reading }: QuestionOutput): Change =>
   reading === null ? {} : recordFinding(context, stepOf(context, 'check', 'set'), reading);
 
@@ -62,7 +59,7 @@ export function recordAskAnswer(context: SessionContext, { reading }: QuestionOu
   // "No" to the end goes on where the stop came in; pain decides afresh.
   return step.about === 'end-session'
     ? { ...added, ...askAnew(context) }
-    : { ...AFRESH, readback: '', ...added };
+    : { ...AFRESH, readback: sentence(reading?.readback ?? ''), ...added };
 }
 
 /** Pain counts at once for the step that goes on, or that was asked about when stop came in. */
@@ -101,7 +98,7 @@ export function recordUndo(context: SessionContext, event: SessionMachineEvent):
     ...(entry.type === 'finding' && {
       place: { at: 'question', prompt: entry.prompt, openedAtMilliseconds: null },
     }),
-    readback: say(context.book.lines, 'say.undone', {}),
+    readback: undoneText(context.book, entry),
     ...adding(context, [{ type: 'undone', entry: entry.id, source }]),
   };
 }
@@ -111,10 +108,14 @@ export function recordOverrule(context: SessionContext, event: SessionMachineEve
   const command = reading.reply?.command as OverruleCommand;
   const target = reading.reply?.target ?? null;
   const source = sourceOf(reading);
+  const added = adding(context, [{ type: 'overrule', command, target, source }]);
+  const isRefused = nextStep(context.book, added.log).rule === '9.8';
   return {
     ...AFRESH,
+    // What was refused changes nothing: the work was done, and its question is asked again.
+    ...(isRefused && context.place.at === 'question' && askAnew(context)),
     readback: '',
-    ...adding(context, [{ type: 'overrule', command, target, source }]),
+    ...added,
   };
 }
 
