@@ -1,6 +1,6 @@
 import { openQuestion } from '../domain/deciding/deciding';
 import { openOffer } from '../domain/deciding/offering';
-import type { Decision, Step } from '../domain/deciding/step';
+import type { Step } from '../domain/deciding/step';
 import type { Reading } from '../domain/hearing/reply';
 import type { Fact } from '../domain/log';
 import { askOf, planStep } from '../domain/pacing/planning';
@@ -13,34 +13,6 @@ import type { QuestionInput } from './questionMachine';
 import { noting, type SessionContext } from './sessionContext';
 import type { StageReport } from './stage';
 import { weighed } from './weighing';
-
-/**
- * Readback, outcomes and the reason, in that order; where something new begins after the reason,
- * the outcomes stand between the two. A reason that reads back itself is enough.
- */
-export function tellingTexts({ book, log, readback, texts, decision }: SessionContext): string[] {
-  const because = decision === null || namesSide(decision) ? '' : decision.because;
-  const words = readback.replace(/\W+$/, '').toLowerCase();
-  const said = because.toLowerCase().includes(words) ? '' : readback;
-  const then = decision?.then ?? null;
-  const welcome = isNew(log)
-    ? [say(book.lines, 'say.welcome', {}), say(book.lines, 'say.caution', {})]
-    : [];
-  return then === null ? [...welcome, said, ...texts, because] : [said, because, ...texts, then];
-}
-
-/** The step begins with its side, so a reason that only says that need not be said. */
-const namesSide = ({ rule }: Decision): boolean => rule === '10.3' || rule === '2.3';
-
-/** Nothing was said or asked yet: a session that has just begun. */
-const isNew = (log: Entry[]): boolean =>
-  log.every(({ type }) => type === 'started' || type === 'decision');
-
-export const markTold = ({ decision }: SessionContext): Change => ({
-  told: decision,
-  readback: '',
-  texts: [],
-});
 
 export const stepOf = <D extends Step['do']>(
   { decision }: SessionContext,
@@ -71,13 +43,23 @@ export function attemptInput(context: SessionContext): AttemptInput {
   };
 }
 
-/** Whether what was being done when pain came has a load in the hands. */
+/**
+ * Whether pain came with a load in the hands. Once the question of that work was asked, it was put
+ * down already.
+ */
 const isLoaded = ({ book, log }: SessionContext): boolean => {
-  const finding = log.findLast((entry) => entry.type === 'finding');
+  const at = log.findLastIndex(({ type }) => type === 'finding');
+  const finding = log[at];
+  if (finding?.type !== 'finding') return false;
   const { checks, drills } = book;
-  const done = checks[finding?.check ?? ''] ?? drills[finding?.drill ?? ''];
-  return done?.loaded === true;
+  const done = checks[finding.check ?? ''] ?? drills[finding.drill ?? ''];
+  const before = log.slice(0, at);
+  const since = before.slice(1 + before.findLastIndex(({ type }) => BEGINS.includes(type)));
+  const isAsked = since.some((entry) => entry.type === 'asked' && entry.prompt === finding.prompt);
+  return done?.loaded === true && !isAsked;
 };
+/** What a set or check begins after. */
+const BEGINS: Entry['type'][] = ['finding', 'overrule', 'pain-number', 'pain-kind', 'undone'];
 
 export function questionInput(context: SessionContext): QuestionInput {
   const { prompt, about } = stepOf(context, 'ask');
@@ -88,7 +70,8 @@ export function questionInput(context: SessionContext): QuestionInput {
     stage: context.stage,
     prompt,
     side: null,
-    ask: say(context.book.lines, key, {}),
+    // The number decides much, so it is read back before its kind is asked.
+    ask: [context.readback, say(context.book.lines, key, {})].filter(Boolean).join(' '),
     kept: null,
     openedAtMilliseconds: null,
     mayStayUnanswered: about !== 'end-session',

@@ -2,12 +2,12 @@ import { nextStep, undoable } from '../domain/deciding/deciding';
 import type { Reading } from '../domain/hearing/reply';
 import type { Fact, OverruleCommand, Source } from '../domain/log';
 import { hasPain, sameAs } from '../domain/deciding/sides';
-import { say } from '../domain/saying';
 import { askFacts, findingFacts, isPain, type AttemptStep } from './answerFacts';
 import { askAnew, heardFact, stepOf } from './attempting';
 import { heardOf, sourceOf, type Change, type SessionMachineEvent } from './events';
 import type { QuestionOutput } from './questionMachine';
 import { adding, noting, type SessionContext } from './sessionContext';
+import { sentence, undoneText } from './telling';
 import { replaces } from './weighing';
 
 /** Something was added that decides: the next step is told and begun from its start. */

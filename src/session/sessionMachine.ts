@@ -4,6 +4,7 @@ import * as deciding from './deciding';
 import * as attempting from './attempting';
 import * as recording from './recording';
 import * as showing from './showing';
+import * as telling from './telling';
 import * as passing from './passing';
 import { heardOf, type SessionMachineEvent } from './events';
 import { checkMachine, setMachine } from './attemptMachine';
@@ -28,7 +29,7 @@ const session = setup({
     decide: assign(({ context }) => deciding.decide(context)),
     keepNotes: ({ context }) => showing.keepNotes(context),
     clearNotes: assign({ unkept: [] }),
-    markTold: assign(({ context }) => attempting.markTold(context)),
+    markTold: assign(({ context }) => telling.markTold(context)),
     showStep: ({ context }) => showing.showStep(context),
     acknowledge: ({ context, event }) => showing.acknowledge(context, event),
     clearStored: assign({ unstored: [] }),
@@ -133,7 +134,7 @@ export const sessionMachine = session.createMachine({
         src: 'speaking',
         input: ({ context }) => ({
           stage: context.stage,
-          texts: attempting.tellingTexts(context),
+          texts: telling.tellingTexts(context),
         }),
       },
       on: {

@@ -67,4 +67,53 @@ describe('what is told between the steps', () => {
     bench.seconds(TONE_SECONDS.accepted);
     expect(bench.sounding()).toBe(line('ask.pain-number'));
   });
+
+  it('after pain told at the question does not have it put down twice', () => {
+    const bench = openBench();
+    bench.untilAsked();
+    bench.hear('knees came forward');
+    bench.untilAsked('set/bell-hinge');
+    bench.hear('pain');
+    bench.seconds(TONE_SECONDS.accepted);
+    expect(bench.sounding()).toBe(line('ask.pain-number'));
+  });
+
+  it('reads the number of a pain back before it asks of what kind', () => {
+    const bench = openBench();
+    bench.untilAsked();
+    bench.hear('pain');
+    bench.untilAsked('pain/how-much');
+    bench.hear('four');
+    bench.untilAsked('pain/kind');
+    expect(bench.cues().at(-1)).toBe(`Pain four. ${line('ask.pain-kind')}`);
+  });
+
+  it('after an undo says what was taken out and what is asked, not the old reason', () => {
+    const bench = openBench();
+    bench.untilAsked();
+    bench.hear('knees came forward');
+    bench.untilAsked('set/bell-hinge');
+    const before = bench.cues().length;
+    bench.hear('undo');
+    bench.untilAsked('check/hinge-unloaded');
+    expect(bench.cues().slice(before)).toEqual([
+      'Taken out: knees forward.',
+      'The unloaded hinge.',
+      book.checks['hinge-unloaded']?.ask,
+    ]);
+  });
+
+  it('9.8 after a refusal goes back to the question: no set is done again for a slip', () => {
+    const bench = openBench();
+    bench.untilAsked();
+    bench.hear('knees came forward');
+    bench.untilAsked('set/bell-hinge');
+    const before = bench.of('beat').length;
+    bench.hear('go to the goblet squat');
+    bench.untilAsked('set/bell-hinge');
+    expect(bench.cues().at(-2)).toBe(
+      'We are at the hinge, and the goblet squat belongs elsewhere.',
+    );
+    expect(bench.of('beat')).toHaveLength(before);
+  });
 });

@@ -250,7 +250,7 @@ export function answerSet(
   if (!answers.every(({ result }) => result === 'held')) return fail(course, at, climb, answers);
   here.heldInRow += 1;
   if (here.heldInRow >= HELD_IN_ROW) return goUp(course, at, climb);
-  const afterFault = here.fails > 0;
+  const isFixed = here.fix !== null;
   repeatSet(here, null, false);
-  return because('2.2', afterFault ? 'one-more-after-fault' : 'one-more', { drill: drill.name });
+  return because('2.2', isFixed ? 'one-more-after-fault' : 'one-more', { drill: drill.name });
 }
