@@ -115,6 +115,8 @@ describe('touch twins send what would have been said', () => {
     sends('run-side-open', ['Held'], { result: 'held', side: 'right' }));
   it('another side can be chosen', () =>
     sends('run-side-open', ['Both', 'Held'], { result: 'held', side: 'both' }));
+  it('the same as the other side', () =>
+    sends('run-side-open', ['Same as left'], { same: true, side: 'right' }));
   it('a range fault alone is short', () =>
     sends('run-side-open', ['Lost…', 'arms short', 'Send: short'], {
       result: 'short',

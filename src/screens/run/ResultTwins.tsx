@@ -10,6 +10,7 @@ import { faultsAt, replyOf, resultWith } from './replies';
 import { PainTwin } from './PainTwins';
 
 const SIDES: (Side | 'both')[] = ['left', 'right', 'both'];
+const OTHER: Record<Side, Side> = { left: 'right', right: 'left' };
 
 /** Touch twins of a finding: side where there are sides, then the result, with its faults. */
 export function ResultTwins({
@@ -86,6 +87,11 @@ export function ResultTwins({
           </button>
           <PainTwin send={() => sendResult({ result: 'pain' })} />
         </div>
+      )}
+      {sided && !naming && (side === 'left' || side === 'right') && (
+        <button type="button" onClick={() => sendResult({ same: true })}>
+          Same as {SIDE_WORDS[OTHER[side]].toLowerCase()}
+        </button>
       )}
     </>
   );
