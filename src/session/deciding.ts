@@ -2,7 +2,7 @@ import { areaStates, nextStep } from '../domain/deciding/deciding';
 import type { AreaState, Decision } from '../domain/deciding/step';
 import type { Entry, Fact } from '../domain/log';
 import { closingWords } from '../domain/reporting/closing';
-import { outcomeSentence } from '../domain/reporting/wording';
+import { outcomeSaid } from '../domain/reporting/outcomeWords';
 import { say } from '../domain/saying';
 import type { Change, SessionMachineEvent } from './events';
 import { noting, type SessionContext } from './sessionContext';
@@ -27,7 +27,7 @@ export function decide(context: SessionContext): Change {
     decision: fresh,
     isStale: false,
     outcomes,
-    texts: news.map((state) => outcomeSentence(context.book, state)),
+    texts: news.map((state) => outcomeSaid(context.book, context.log, state)),
     ...noting(context, facts),
   };
 }

@@ -62,6 +62,14 @@ it('names the lifts that may be taught, and what is missing for the rest', () =>
   ]);
 });
 
+it('sends what an athlete found alone to a coach before any lift is taught', () => {
+  show(STATES['finished-alone']!);
+  expect(listUnder('Show these to your coach')).toEqual(['Pulls and deadlifts']);
+  expect(listUnder('Outcome')[0]).toContain('Held, by your own report');
+  expect(document.body.textContent).not.toMatch(/may be taught|Ready to be taught/);
+  expect(screen.getByText(/coach should see it before these lifts are taught/)).toBeTruthy();
+});
+
 it('gives the homework with its dose, load, needs, coach and caution', () => {
   show(STATES['finished-working']!);
   const task = screen.getByRole('article', { name: 'Hinge: bell hinge' });

@@ -128,6 +128,7 @@ const end = (reason: End['reason'], more: Partial<End> = {}): End => ({
     }),
     stands('overhead', 'unfinished', 'The overhead reach is not finished.'),
   ],
+  reportedBy: 'coach',
   liftsReady: [],
   liftsMissing: [
     {
@@ -269,6 +270,16 @@ export const STATES: Record<string, SeatState> = {
       liftsReady: ['pulls'],
       liftsMissing: [],
       homework: [],
+    }),
+  ),
+  'finished-alone': finished(
+    end('completed', {
+      reportedBy: 'athlete',
+      areas: [stands('hinge', 'ready', 'You say that the hinge held.')],
+      liftsReady: ['pulls'],
+      liftsMissing: [],
+      homework: [],
+      cautions: ['Let a coach see it.', 'This is not medical advice.'],
     }),
   ),
   'finished-red-flag': finished(

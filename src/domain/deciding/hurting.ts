@@ -19,7 +19,8 @@ import type { FindingTold } from './reading';
  */
 export type PainVerdict = 'number' | 'kind' | 'none' | 'goes-on' | 'back' | 'over' | 'refer';
 
-const isNew = (kind: PainKind | 'unanswered' | null): boolean =>
+/** Pain of a kind that ends a drill; one that stayed unanswered counts as the worse. */
+export const isNew = (kind: PainKind | 'unanswered' | null): boolean =>
   kind === 'new' || kind === 'sharp' || kind === 'unanswered';
 
 /** Chapter 1: one verdict from the number and the kind. Silence counts as the worse. */

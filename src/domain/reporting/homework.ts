@@ -7,6 +7,7 @@ import type { FindingTold } from '../deciding/reading';
 import type { Load } from '../findings';
 import { say } from '../saying';
 import type { CueBook, DrillId, DrillScript } from '../script';
+import { hasNewPain } from './barred';
 import { areaName, titled } from './wording';
 
 /** One drill until the next visit. */
@@ -54,6 +55,7 @@ export function homeworkOf(
   findings: readonly FindingTold[],
 ): Homework | NoHomework {
   const { book } = course;
+  if (hasNewPain(course, at, findings)) return none(course, at, '13.14', 'homework-new-pain');
   const held = at.climb?.lastHeld ?? 0;
   const heldDrill = at.climb?.lastHeldDrill ?? null;
   const highest = Math.min(Math.max(held, 1), lowestHurt(course, at, findings) - 1);
@@ -85,12 +87,14 @@ export function homeworkOf(
       ),
     };
   }
-  return {
-    area: at.area,
-    rule: '13.4',
-    because: say(book.lines, 'shown.homework-none', { area: titled(areaName(book, at.area)) }),
-  };
+  return none(course, at, '13.4', 'homework-none');
 }
+
+const none = ({ book }: Course, { area }: AreaCourse, rule: string, key: string): NoHomework => ({
+  area,
+  rule,
+  because: say(book.lines, `shown.${key}`, { area: titled(areaName(book, area)) }),
+});
 
 /** Rules 13.3 and 13.5: what pain forbids, or the coach did not allow alone, is no homework. */
 const mayBeHomework = (course: Course, at: AreaCourse, drill: DrillId): boolean => {

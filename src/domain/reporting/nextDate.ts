@@ -17,29 +17,37 @@ export interface NextVisit {
 const ORDER = ['unfinished', 'working', 'ready'] as const;
 const RULES = { unfinished: '13.10', working: '13.9', ready: '13.11' } as const;
 
-/** The suggested next date: that of the area that comes first, leaving referred ones out. */
+/** How an area stands; one that waits for a licensed professional has no date (rule 13.12). */
+export interface AreaToCome {
+  area: Area;
+  outcome: AreaOutcome;
+  waits: boolean;
+}
+
+/** The suggested next date: that of the area that comes first, leaving out those that wait. */
 export function nextVisitOf(
   book: CueBook,
-  states: readonly { area: Area; outcome: AreaOutcome }[],
+  states: readonly AreaToCome[],
   startedAt: string,
-  endedOnWarning: boolean,
+  { endedOnWarning, hasHomework }: { endedOnWarning: boolean; hasHomework: boolean },
 ): NextVisit {
   const of = (outcome: AreaOutcome) =>
-    states.filter((state) => state.outcome === outcome).map(({ area }) => area);
+    states.filter((state) => !state.waits && state.outcome === outcome).map(({ area }) => area);
   if (endedOnWarning) {
     return { date: null, rule: '13.8', because: say(book.lines, 'shown.next-warning', {}) };
   }
   const first = ORDER.find((outcome) => of(outcome).length > 0);
-  const referred = of('referred');
+  const waiting = states.filter(({ waits }) => waits).map(({ area }) => area);
   if (first === undefined) {
     return { date: null, rule: '13.12', because: say(book.lines, 'shown.next-referred', {}) };
   }
-  const because = say(book.lines, `shown.next-${first}`, { areas: areasIn(book, of(first)) });
-  const waits = say(book.lines, 'shown.next-waits', { areas: areasIn(book, referred) });
+  const key = first === 'working' && !hasHomework ? 'working-none' : first;
+  const because = say(book.lines, `shown.next-${key}`, { areas: areasIn(book, of(first)) });
+  const waits = say(book.lines, 'shown.next-waits', { areas: areasIn(book, waiting) });
   return {
     date: dateAfter(startedAt, NEXT_VISIT_DAYS[first]),
     rule: RULES[first],
-    because: referred.length === 0 ? because : `${because} ${waits}`,
+    because: waiting.length === 0 ? because : `${because} ${waits}`,
   };
 }
 

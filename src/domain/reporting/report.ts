@@ -4,13 +4,12 @@
  * made of it. Rules are numbered in deciding/RULES.md, chapters 12 and 13.
  */
 import type { Side } from '../areas';
-import { areaStates, findingsOf, liftsReady, type FindingTold } from '../deciding/deciding';
-import { isBarredByJoined, mayLoad, type Course } from '../deciding/course';
+import { areaStates, findingsOf, type FindingTold } from '../deciding/deciding';
+import type { Course } from '../deciding/course';
 import type { AreaState } from '../deciding/step';
 import { courseOf } from '../deciding/walking';
 import type { Finding, Load, PainKind } from '../findings';
 import type { Entry, EntryOf } from '../log';
-import { say } from '../saying';
 import type { CheckId, CueBook, DrillId, PromptId } from '../script';
 import {
   checkReports,
@@ -21,12 +20,15 @@ import {
   type NotTestedWhy,
   type Pattern,
 } from './areaReport';
+import { hasNewPain, whoLooks } from './barred';
+import { cautionsOf } from './cautions';
 import { decisionsOf } from './decided';
 import { homeworkOf, type Homework, type NoHomework } from './homework';
 import { ladderHistory, type RungReport } from './ladderHistory';
-import { liftsMissing, type LiftMissing } from './lifts';
+import { liftsMissing, liftsThatMay, type LiftMissing } from './lifts';
 import { nextVisitOf, type NextVisit } from './nextDate';
-import { areaName, areaSentence, reasonsOf } from './wording';
+import { areaSentence } from './outcomeWords';
+import { reasonsOf } from './wording';
 
 /** A finding as it counts in the end; `both` is one a side. */
 export interface FoundFinding extends Finding {
@@ -49,6 +51,8 @@ export interface AreaOutcomeReport extends AreaState {
 
 /** What is told at the end of a session. */
 export interface Outcome {
+  /** Who said what was found: alone it is the athlete's own report (rule 12.13). */
+  reportedBy: 'coach' | 'athlete';
   areas: AreaOutcomeReport[];
   liftsReady: string[];
   liftsMissing: LiftMissing[];
@@ -84,22 +88,35 @@ export function outcomeOf(book: CueBook, entries: readonly Entry[]): Outcome {
   const states = areaStates(book, entries);
   const isWarned = course.ended === 'red-flag' || hasRedFlag(entries);
   const areas = states.map((state) => areaReport(course, state, findings));
-  const ready = isWarned ? [] : liftsReady(states);
+  const looked = states.map((state) => {
+    const at = courseOfArea(course, state.area);
+    return {
+      ...state,
+      looks: isWarned ? null : whoLooks(course, at, findings),
+      waits: state.outcome === 'referred' || hasNewPain(course, at, findings),
+    };
+  });
+  const ready = isWarned ? [] : liftsThatMay(looked);
   const tasks = isWarned
     ? []
     : states
         .filter(({ outcome }) => outcome === 'working')
         .map(({ area }) => homeworkOf(course, courseOfArea(course, area), findings));
-  const nextVisit = nextVisitOf(book, states, startedAt(entries), isWarned);
+  const homework = tasks.filter((task) => 'drill' in task);
+  const nextVisit = nextVisitOf(book, looked, startedAt(entries), {
+    endedOnWarning: isWarned,
+    hasHomework: homework.length > 0,
+  });
   return {
+    reportedBy: course.way === 'alone' ? 'athlete' : 'coach',
     areas,
     liftsReady: ready,
-    liftsMissing: liftsMissing(book, states, ready),
-    homework: tasks.filter((task) => 'drill' in task),
+    liftsMissing: liftsMissing(book, looked, ready),
+    homework,
     noHomework: tasks.filter((task) => !('drill' in task)),
     nextDate: nextVisit.date,
     nextVisit,
-    cautions: cautionsOf(course, isWarned),
+    cautions: cautionsOf(course, findings, isWarned),
     findings: findings.flatMap(foundSides),
     decisions: decisionsOf(entries).map(({ area, from, to, because, rule, by, atSeconds }) => ({
       area,
@@ -155,7 +172,7 @@ function areaReport(
   return {
     ...state,
     pattern,
-    sentence: areaSentence(book, state, pattern),
+    sentence: areaSentence(course, state, pattern, findings),
     reasons: reasonsOf(book, checks),
     failed: failed.map((report) => ({
       check: report.check,
@@ -168,25 +185,6 @@ function areaReport(
       notTested === null ? [] : [{ check, side, why: notTested }],
     ),
   };
-}
-
-/** What to mind until the next visit; what a drill itself cautions of stands with the drill. */
-function cautionsOf(course: Course, isWarned: boolean): string[] {
-  const { lines } = course.book;
-  const areas = [...course.areas.values()];
-  const joined = areas.some((at) => isBarredByJoined(course, at));
-  return [
-    ...(isWarned ? [say(lines, 'shown.caution-warning', {})] : []),
-    ...(joined ? [say(lines, 'shown.caution-joined', {})] : []),
-    ...areas
-      .filter((at) => !at.referred && !mayLoad(course, at) && !isBarredByJoined(course, at))
-      .map(({ area }) =>
-        say(lines, 'shown.caution-unloaded', { area: areaName(course.book, area) }),
-      ),
-    ...(areas.some(({ hurt }) => hurt) ? [say(lines, 'shown.caution-pain', {})] : []),
-    say(lines, 'shown.caution-ready', {}),
-    say(lines, 'shown.caution-medical', {}),
-  ];
 }
 
 /** One finding a side, as the timeline tells it. */

@@ -3,7 +3,7 @@ import type { Area, Side } from '../areas';
 import type { AreaState } from '../deciding/step';
 import { say } from '../saying';
 import type { CueBook } from '../script';
-import { standing, type CheckReport, type Given, type Pattern } from './areaReport';
+import { standing, type CheckReport, type Given } from './areaReport';
 
 /** With a capital, as a sentence or title begins. */
 export const titled = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -33,24 +33,6 @@ export const workingAt = (book: CueBook, { drill }: AreaState): string =>
   drill === null
     ? say(book.lines, 'shown.working-below', {})
     : say(book.lines, 'shown.working-at', { drill: book.drills[drill]?.name ?? drill });
-
-/** The outcome of an area as it is spoken when the area closes. */
-export function outcomeSentence(book: CueBook, { area, outcome, drill }: AreaState): string {
-  const values = { area: areaName(book, area) };
-  if (outcome !== 'working') return say(book.lines, `say.outcome-${outcome}`, values);
-  return drill === null
-    ? say(book.lines, 'say.outcome-working-below', values)
-    : say(book.lines, 'say.outcome-working', {
-        ...values,
-        drill: book.drills[drill]?.name ?? drill,
-      });
-}
-
-/** The outcome with the pattern of what failed, as it is shown. */
-export function areaSentence(book: CueBook, state: AreaState, pattern: Pattern | null): string {
-  const outcome = outcomeSentence(book, state);
-  return pattern === null ? outcome : `${outcome} ${say(book.lines, `shown.${pattern}`, {})}`;
-}
 
 /** What failed, what came back and what was not tested, a sentence each. */
 export function reasonsOf(book: CueBook, reports: readonly CheckReport[]): string[] {

@@ -47,7 +47,7 @@ export function FinishedScreen({ seat }: { seat: Seat }) {
       </header>
       {end !== null && (
         <>
-          <Outcomes areas={end.areas} />
+          <Outcomes end={end} />
           <Lifts book={book} end={end} />
           <HomeworkCard book={book} end={end} />
           <NextVisit visit={end.nextVisit} />

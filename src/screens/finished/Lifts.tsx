@@ -3,10 +3,18 @@ import type { CueBook } from '../../domain/script';
 import { Shape } from '../Shape';
 import type { Told } from '../view';
 
-/** The families of lifts that may be taught now, and what is missing for the rest. */
+/**
+ * The families of lifts that may be taught now, and what is missing for the rest. What an athlete
+ * found alone goes to a coach first (rule 12.13).
+ */
 export const Lifts = ({ book, end }: { book: CueBook; end: Told<'end'> }) => (
   <section className="card" aria-labelledby="lifts-title">
-    <h2 id="lifts-title">Lifts that may be taught</h2>
+    <h2 id="lifts-title">
+      {end.reportedBy === 'athlete' ? 'Show these to your coach' : 'Lifts that may be taught'}
+    </h2>
+    {end.reportedBy === 'athlete' && end.liftsReady.length > 0 && (
+      <p>You reported this yourself. A coach should see it before these lifts are taught.</p>
+    )}
     {end.liftsReady.length === 0 ? (
       <p>None yet from what was tested in this session.</p>
     ) : (

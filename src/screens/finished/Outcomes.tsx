@@ -11,7 +11,7 @@ const OUTCOME_SHAPES: Record<AreaOutcome, ShapeName> = {
 };
 
 /** What became of each area, the pattern of what failed, and every reason for it. */
-export const Outcomes = ({ areas }: { areas: Told<'end'>['areas'] }) => (
+export const Outcomes = ({ end: { areas, reportedBy } }: { end: Told<'end'> }) => (
   <section aria-labelledby="outcome-title">
     <h2 id="outcome-title">Outcome</h2>
     {areas.length === 0 && <p>No area was begun.</p>}
@@ -20,7 +20,10 @@ export const Outcomes = ({ areas }: { areas: Told<'end'>['areas'] }) => (
         <li key={area} className={`card outcome outcome-${outcome}`}>
           <h3>{AREA_WORDS[area]}</h3>
           <p className="outcome-word">
-            <Shape name={OUTCOME_SHAPES[outcome]} /> {OUTCOME_WORDS[outcome]}
+            <Shape name={OUTCOME_SHAPES[outcome]} />{' '}
+            {outcome === 'ready' && reportedBy === 'athlete'
+              ? 'Held, by your own report'
+              : OUTCOME_WORDS[outcome]}
           </p>
           <p>{sentence}</p>
           {reasons.length > 0 && (

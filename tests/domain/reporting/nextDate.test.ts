@@ -9,9 +9,13 @@ const AREAS = ['overhead', 'squat', 'hinge'] as const;
 const visit = (...outcomes: AreaOutcome[]) =>
   nextVisitOf(
     book,
-    outcomes.map((outcome, at) => ({ area: AREAS[at % 3]!, outcome })),
+    outcomes.map((outcome, at) => ({
+      area: AREAS[at % 3]!,
+      outcome,
+      waits: outcome === 'referred',
+    })),
     STARTED,
-    false,
+    { endedOnWarning: false, hasHomework: true },
   );
 
 describe('the next date', () => {
@@ -41,7 +45,12 @@ describe('the next date', () => {
   });
 
   it('13.8 is none after a warning sign', () => {
-    const flagged = nextVisitOf(book, [{ area: 'squat', outcome: 'ready' }], STARTED, true);
+    const flagged = nextVisitOf(
+      book,
+      [{ area: 'squat', outcome: 'ready', waits: false }],
+      STARTED,
+      { endedOnWarning: true, hasHomework: false },
+    );
     expect(flagged).toMatchObject({ date: null, rule: '13.8' });
   });
 
