@@ -70,6 +70,22 @@ it('sends what an athlete found alone to a coach before any lift is taught', () 
   expect(screen.getByText(/coach should see it before these lifts are taught/)).toBeTruthy();
 });
 
+it('says of each check what its angles say, and where the figures come from', () => {
+  show(STATES['finished-measured']!);
+  const angles = screen.getByRole('region', { name: 'Angles' });
+  expect(items(within(angles).getByRole('list', { name: 'Lying arm lift' }))).toEqual([
+    'Left: 140, then 152 degrees by inclinometer.Within what it can be out by.',
+    'Left and right differ by 6 degrees.',
+  ]);
+  expect(
+    within(angles)
+      .getByText(/Dougherty 2015/)
+      .closest('details'),
+  ).toBeTruthy();
+  show(STATES['finished-working']!);
+  expect(screen.queryByRole('region', { name: 'Angles' })).toBeNull();
+});
+
 it('gives the homework with its dose, load, needs, coach and caution', () => {
   show(STATES['finished-working']!);
   const task = screen.getByRole('article', { name: 'Hinge: bell hinge' });

@@ -86,6 +86,28 @@ const stands = (
   notTested: [],
   ...more,
 });
+const angle = (degrees: number) => ({ degrees, tool: 'inclinometer' as const });
+const ARMS: End['measured'][number] = {
+  area: 'overhead',
+  check: 'overhead-passive',
+  sides: [
+    {
+      side: 'left',
+      first: angle(140),
+      retest: angle(152),
+      stands: angle(152),
+      change: null,
+      passLine: null,
+      norm: null,
+    },
+  ],
+  sideDifference: null,
+  told: [
+    { what: 'Left: 140, then 152 degrees by inclinometer.', says: 'Within what it can be out by.' },
+    { what: 'Left and right differ by 6 degrees.', says: '' },
+  ],
+  sources: ['Dougherty 2015: computed from what was published.'],
+};
 const BELL: End['homework'][number] = {
   area: 'hinge',
   drill: 'bell-hinge',
@@ -139,6 +161,7 @@ const end = (reason: End['reason'], more: Partial<End> = {}): End => ({
   ],
   homework: [BELL],
   noHomework: [],
+  measured: [],
   nextDate: '2026-02-28',
   nextVisit: { date: '2026-02-28', rule: '13.9', because: 'A week of homework first.' },
   cautions: ['Ready to be taught means that these checks held.', 'This is not medical advice.'],
@@ -272,6 +295,7 @@ export const STATES: Record<string, SeatState> = {
       homework: [],
     }),
   ),
+  'finished-measured': finished(end('completed', { measured: [ARMS] })),
   'finished-alone': finished(
     end('completed', {
       reportedBy: 'athlete',

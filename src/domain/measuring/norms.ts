@@ -1,7 +1,7 @@
 import type { Sex } from '../athlete';
 import type { AngleTool } from '../findings';
 import type { CheckId } from '../script';
-import { FIGURES, valueOf } from './figures';
+import { FIGURES, valueOf, type FigureStatus } from './figures';
 import { motionOf } from './motion';
 
 export type Percentile = 'p5' | 'p50' | 'p95';
@@ -19,6 +19,19 @@ export interface NormBand {
  * goniometer is from memory, so it only ever keeps the norm away from other tools.
  */
 const TOOL: AngleTool = 'goniometer';
+
+/** Where the norm comes from; the numbers were read in it, the tool is only remembered. */
+export const NORM: {
+  source: string;
+  status: FigureStatus;
+  tool: AngleTool;
+  toolStatus: FigureStatus;
+} = {
+  source: FIGURES.flexionP50MaleDegrees.source,
+  status: FIGURES.flexionP50MaleDegrees.status,
+  tool: TOOL,
+  toolStatus: 'from-memory',
+};
 
 const NORMS: Record<Sex, Record<Percentile, number>> = {
   male: {

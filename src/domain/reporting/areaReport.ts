@@ -37,6 +37,7 @@ export type NotTestedWhy =
 
 /** One side of a check (side null where it has none), at first and when it was tested again. */
 export interface CheckReport {
+  area: Area;
   check: CheckId;
   side: Side | null;
   first: Given | null;
@@ -113,6 +114,7 @@ function slotReport(
   const wasRetested = retest !== null && retest.result !== 'not-tested';
   const isMissing = stands === 'failed' && !wasRetested && at.climb !== null;
   return {
+    area: at.area,
     check: check.id,
     side: slot.side,
     first,

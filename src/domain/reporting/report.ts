@@ -27,6 +27,8 @@ import { homeworkOf, type Homework, type NoHomework } from './homework';
 import { ladderHistory, type RungReport } from './ladderHistory';
 import { liftsMissing, liftsThatMay, type LiftMissing } from './lifts';
 import { nextVisitOf, type NextVisit } from './nextDate';
+import { measuredOf, type CheckMeasured } from './measured';
+import { anglesTold, sourceSentences, type AngleTold } from './measuredWords';
 import { areaSentence } from './outcomeWords';
 import { reasonsOf } from './wording';
 
@@ -49,6 +51,12 @@ export interface AreaOutcomeReport extends AreaState {
   notTested: { check: CheckId; side: Side | null; why: NotTestedWhy }[];
 }
 
+/** The angles of a check with what they say, and where the figures behind it come from. */
+export interface MeasuredTold extends CheckMeasured {
+  told: AngleTold[];
+  sources: string[];
+}
+
 /** What is told at the end of a session. */
 export interface Outcome {
   /** Who said what was found: alone it is the athlete's own report (rule 12.13). */
@@ -62,6 +70,8 @@ export interface Outcome {
   nextDate: string | null;
   nextVisit: NextVisit;
   cautions: string[];
+  /** The angles of every check that has any: change, sides, line, norm, each in words too. */
+  measured: MeasuredTold[];
   findings: FoundFinding[];
   decisions: Pick<
     EntryOf<'decision'>,
@@ -117,6 +127,7 @@ export function outcomeOf(book: CueBook, entries: readonly Entry[]): Outcome {
     nextDate: nextVisit.date,
     nextVisit,
     cautions: cautionsOf(course, findings, isWarned),
+    measured: measuredTold(course, entries),
     findings: findings.flatMap(foundSides),
     decisions: decisionsOf(entries).map(({ area, from, to, because, rule, by, atSeconds }) => ({
       area,
@@ -141,6 +152,21 @@ function tablesOf(book: CueBook, entries: readonly Entry[]): Pick<Report, 'check
       ladderHistory(book, area, findings).map((rung) => ({ area, ...rung })),
     ),
   };
+}
+
+function measuredTold(course: Course, entries: readonly Entry[]): MeasuredTold[] {
+  const { book, settings } = course;
+  const findings = findingsOf(entries);
+  const checks = [...course.areas.values()].flatMap((at) => checkReports(course, at, findings));
+  const measured = measuredOf(checks, {
+    passLineDegrees: settings.passLineDegrees,
+    sex: entries.find((entry) => entry.type === 'started')?.athlete?.sex,
+  });
+  return measured.map((one) => ({
+    ...one,
+    told: anglesTold(book, one),
+    sources: sourceSentences(book, one),
+  }));
 }
 
 /** The pattern of one area alone, for the moment it closes. */

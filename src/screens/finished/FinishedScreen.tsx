@@ -7,6 +7,7 @@ import { Decisions } from './Decisions';
 import { Findings } from './Findings';
 import { HomeworkCard } from './HomeworkCard';
 import { Lifts } from './Lifts';
+import { Measured } from './Measured';
 import { NextVisit } from './NextVisit';
 import { Outcomes } from './Outcomes';
 import './finished.css';
@@ -51,6 +52,7 @@ export function FinishedScreen({ seat }: { seat: Seat }) {
           <Lifts book={book} end={end} />
           <HomeworkCard book={book} end={end} />
           <NextVisit visit={end.nextVisit} />
+          <Measured book={book} measured={end.measured} />
           <Cautions cautions={end.cautions} />
           <Findings book={book} findings={end.findings} />
           <Decisions book={book} decisions={end.decisions} />
