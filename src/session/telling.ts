@@ -19,14 +19,18 @@ export function tellingTexts({ book, log, readback, texts, decision }: SessionCo
   const words = readback.replace(/\W+$/, '').toLowerCase();
   const said = because.toLowerCase().includes(words) ? '' : readback;
   const { then } = decision;
-  const welcome = isNew(log)
-    ? [say(book.lines, 'say.welcome', {}), say(book.lines, 'say.caution', {})]
-    : [];
+  const welcome = isNew(log) ? [welcomeOf(book, log), say(book.lines, 'say.caution', {})] : [];
   return then === null ? [...welcome, said, ...texts, because] : [said, because, ...texts, then];
 }
 
 /** The step begins with its side, so a reason that only says that need not be said. */
 const namesSide = ({ rule }: Decision): boolean => rule === '10.3' || rule === '2.3';
+
+/** Alone there is nobody who sees. */
+function welcomeOf({ lines }: CueBook, log: Entry[]): string {
+  const isAlone = log.some((entry) => entry.type === 'started' && entry.way === 'alone');
+  return say(lines, isAlone ? 'say.welcome-alone' : 'say.welcome', {});
+}
 
 /** Nothing was said or asked yet: a session that has just begun. */
 const isNew = (log: Entry[]): boolean =>

@@ -21,7 +21,7 @@ it('a newcomer without a microphone watches a recorded coach drive a real sessio
   const log = await untilStored(
     page,
     (log) => log.filter(({ type }) => type === 'finding').length > 1,
-    170,
+    230,
   );
   expect(log.filter(({ type }) => type === 'finding')).toMatchObject([
     { check: 'hinge-unloaded', faults: ['knees-forward'], source: { by: 'voice' } },
@@ -40,4 +40,4 @@ it('a newcomer without a microphone watches a recorded coach drive a real sessio
   await page.getByText(NEXT_CUE).waitFor();
   await expect.poll(() => sound.loudest(), { timeout: 10_000 }).toBeGreaterThan(0.1);
   expect(complaints).toEqual([]);
-}, 200_000);
+}, 300_000);

@@ -54,7 +54,7 @@ describe('a broken script is named by file, line and field, with what is allowed
     ],
     [
       'a key of a sentence that is none',
-      ['says.yaml', 'say.halted:', 'halted:'],
+      ['says.yaml', 'say.paused:', 'paused:'],
       ['halted', /^halted:/, /keys are written like/],
     ],
     [
@@ -276,7 +276,7 @@ describe('what only the whole check finds', () => {
   it.each([
     [HINGE, 'ask: How was the set?', 'ask: Clean set.', 'ask', /heard as a reply at idle: held/],
     [HINGE, /caution: .*/, 'caution: Stop.', 'caution', /heard as a reply at idle: stop/],
-    ['says.yaml', /say.resumed: .*/, 'say.resumed: Pause.', 'say.resumed', /pause/],
+    ['says.yaml', /say.paused: .*/, 'say.paused: Pause.', 'say.paused', /pause/],
     ['says.yaml', /ask.pain-number: .*/, 'ask.pain-number: Seven.', 'ask.pain-number', /pain 7/],
   ])('%s: a cue that the ear would take for a reply (%s)', (file, from, to, field, problem) => {
     const found = problemsAfter(file, from, to);
@@ -284,10 +284,10 @@ describe('what only the whole check finds', () => {
   });
 
   it('a sentence may name a reply where it says so, and no other', () => {
-    const marked = 'say.resumed:\n  text: Stop.\n  mayHear: [stop]';
-    expect(problemsAfter('says.yaml', /say.resumed: .*/, marked)).toEqual([]);
+    const marked = 'say.paused:\n  text: Stop.\n  mayHear: [stop]';
+    expect(problemsAfter('says.yaml', /say.paused: .*/, marked)).toEqual([]);
     const other = marked.replace('[stop]', '[pain]');
-    expect(problemsAfter('says.yaml', /say.resumed: .*/, other)).toHaveLength(1);
+    expect(problemsAfter('says.yaml', /say.paused: .*/, other)).toHaveLength(1);
   });
 
   it('two replies of one prompt that sound too alike', () => {
