@@ -6,6 +6,7 @@ declare module 'jstat' {
       inv(probability: number, mean: number, deviation: number): number;
       cdf(value: number, mean: number, deviation: number): number;
     };
+    chisquare: { inv(probability: number, freedom: number): number };
     /** Least squares; a column of ones gives the intercept. */
     models: { ols(values: number[], rows: number[][]): { coef: number[] } };
   };

@@ -1,0 +1,157 @@
+import { fork, type ChildProcess } from 'node:child_process';
+import { readdirSync } from 'node:fs';
+import { loadavg } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { loadBook } from '../../../src/cues/fromFolder';
+import { humanPhrases } from '../../sounds/human';
+import { prepare, speakersHere } from '../../sounds/speakers';
+import { figuresOf, type Done } from './figures';
+import { goalsOf } from './goals';
+import { EARS, type Answer, type EarName, type Job } from './jobs';
+import { LONG, replyJobs, SHORT, spokenIn, talkJobs, type Size } from './planning';
+import { readable } from './printing';
+import { crowdOf, type Crowd } from './sounding';
+import { textFigures } from './texts';
+import type { ToWorker } from './worker';
+
+const PARTS = ['text', 'replies', 'urgent', 'corpus', 'talk', 'memory'];
+export const USAGE =
+  'npm run bench hearing -- [--long] [--seed N] [--part PART,...] [--share X] [--workers N] [--ears EAR,...]\n' +
+  `  parts: ${PARTS.join(', ')}; ears beside ours: ${EARS.slice(1).join(', ')}\n` +
+  '  --share 0.2 hears a fifth of it, with wider intervals';
+
+/** `npm run bench hearing`: prints one JSON object a figure, then the same as tables. */
+export async function benchHearing(args: string[]): Promise<void> {
+  const { values } = parseArgs({
+    args,
+    options: {
+      long: { type: 'boolean', default: false },
+      seed: { type: 'string', default: '1' },
+      part: { type: 'string', default: PARTS.join(',') },
+      share: { type: 'string', default: '1' },
+      workers: { type: 'string', default: '2' },
+      ears: { type: 'string', default: EARS.slice(1).join(',') },
+    },
+  });
+  const parts = values.part.split(',');
+  const unknown = parts.filter((part) => !PARTS.includes(part));
+  const [seed, share, workers] = [values.seed, values.share, values.workers].map(Number);
+  if (unknown.length > 0 || !seed || !share || !workers) {
+    console.error(`Usage: ${USAGE}`);
+    process.exitCode = 2;
+    return;
+  }
+  const began = Date.now();
+  const book = loadBook(fileURLToPath(new URL('../../../scripts-cues', import.meta.url)), 'en');
+  const { here: speakers, missing } = await speakersHere();
+  const { phrases: human, missing: noHuman } = humanPhrases();
+  const notes = [...missing, ...noHuman, ...withoutLogMel()];
+  const ears: EarName[] = ['ours', ...EARS.slice(1).filter((ear) => values.ears.includes(ear))];
+  const cast = { book, speakers, human, ears };
+  const size = scaled(values.long ? LONG : SHORT, share);
+  const { jobs: talk, leftOut } = talkJobs(cast, size, seed);
+  if (leftOut.length > 0)
+    notes.push(`human phrases that are replies, left out: ${leftOut.join(' | ')}`);
+  const replies = replyJobs(cast, size, seed).filter(({ part }) => parts.includes(part));
+  const [shortest] = replies.toSorted((a, b) => a.wanted.text.length - b.wanted.text.length);
+  const jobs: Job[] = [
+    ...(parts.includes('memory') && shortest
+      ? [{ kind: 'memory' as const, replies: size.memoryReplies, spoken: shortest.spoken }]
+      : []),
+    ...(parts.includes('talk') ? talk : []),
+    ...replies,
+  ];
+  const crowd = crowdOf(speakers, human);
+  console.error(
+    `${jobs.length} jobs, ${speakers.length} synthetic voices, ${human.length} human phrases`,
+  );
+  await prepare([
+    ...jobs.flatMap(spokenIn),
+    ...Object.values(crowd.talk).flat(),
+    ...crowd.neighbours,
+  ]);
+  console.error(`speech is ready after ${Math.round((Date.now() - began) / 1000)} s`);
+  const done = jobs.length === 0 ? [] : await heardByWorkers(jobs, { crowd, ears, workers });
+  const figures = figuresOf(done);
+  const texts = parts.includes('text') ? textFigures(book) : [];
+  const goals = goalsOf(figures, texts);
+  for (const figure of [...figures, ...texts, ...goals]) console.log(JSON.stringify(figure));
+  const run = {
+    seed,
+    share,
+    long: values.long,
+    voices: speakers.length,
+    minutes: Math.round((Date.now() - began) / 6000) / 10,
+    load: loadavg().map((load) => Math.round(load * 10) / 10),
+    notes,
+  };
+  console.log(JSON.stringify(run));
+  console.log(readable(figures, texts, goals));
+  console.log(`\n${notes.map((note) => `Note: ${note}`).join('\n')}`);
+  console.log(`Seed ${seed}, ${run.minutes} minutes, load ${run.load.join(' ')}.`);
+}
+
+const scaled = (size: Size, share: number): Size => {
+  const some = (count: number) => Math.max(1, Math.round(count * share));
+  return {
+    ...size,
+    repliesEach: size.repliesEach && {
+      tuned: some(size.repliesEach.tuned),
+      reported: some(size.repliesEach.reported),
+    },
+    urgent: some(size.urgent),
+    corpus: some(size.corpus),
+    talkMinutes: size.talkMinutes * share,
+    memoryReplies: some(size.memoryReplies),
+  };
+};
+
+/** Why there is no row for the small ear. */
+function withoutLogMel(): string[] {
+  const heads = readdirSync(new URL('../../../public/ear/', import.meta.url)).filter(
+    (name) =>
+      name.endsWith('.onnx') && !['phone-head.onnx', 'encoder.onnx', 'vad.onnx'].includes(name),
+  );
+  return heads.length === 0
+    ? ['ours by log-mel alone is left out: no such head is in public/ear']
+    : [`ours by log-mel alone is left out: the bench does not know how ${heads.join(', ')} hears`];
+}
+
+/** Hands out the jobs, the longest first, and gathers the answers in the order of the jobs. */
+async function heardByWorkers(
+  jobs: Job[],
+  { crowd, ears, workers }: { crowd: Crowd; ears: EarName[]; workers: number },
+): Promise<Done> {
+  const answers: Answer[][] = jobs.map(() => []);
+  let next = 0;
+  let finished = 0;
+  const work = () =>
+    new Promise<void>((resolve, reject) => {
+      const child: ChildProcess = fork(fileURLToPath(new URL('worker.ts', import.meta.url)));
+      const send = (message: ToWorker) => child.send(message);
+      const hand = () => {
+        const index = next;
+        const job = jobs[index];
+        next += 1;
+        if (job === undefined) child.disconnect();
+        else send({ index, job });
+      };
+      child.on('message', (message: { index?: number; answers?: Answer[]; problem?: string }) => {
+        if (message.problem !== undefined) return reject(new Error(message.problem));
+        if (message.index !== undefined) {
+          answers[message.index] = message.answers ?? [];
+          finished += 1;
+          if (finished % 100 === 0) console.error(`${finished} of ${jobs.length} heard`);
+        }
+        hand();
+      });
+      child.on('error', reject);
+      child.on('exit', (code) =>
+        code === 0 ? resolve() : reject(new Error(`a worker ended with ${code}`)),
+      );
+      send({ crowd, ears });
+    });
+  await Promise.all(Array.from({ length: workers }, work));
+  return jobs.map((job, at) => ({ job, answers: answers[at] ?? [] }));
+}
