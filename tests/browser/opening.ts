@@ -158,3 +158,9 @@ export async function begin(page: Page, how: 'voice' | 'touch', routine = 'hinge
     .getByRole('button', { name: how === 'voice' ? 'Begin by voice' : 'Begin by touch' })
     .click();
 }
+
+/** To the next question, by touch: the work is said to be done. */
+export async function toQuestion({ page }: Opened): Promise<void> {
+  await page.getByRole('button', { name: 'Done' }).click({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Held' }).waitFor();
+}

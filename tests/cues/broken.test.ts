@@ -55,7 +55,7 @@ describe('a broken script is named by file, line and field, with what is allowed
     [
       'a key of a sentence that is none',
       ['says.yaml', 'say.paused:', 'paused:'],
-      ['halted', /^halted:/, /keys are written like/],
+      ['paused', /^paused:/, /keys are written like/],
     ],
     [
       'a placeholder that is left open',
