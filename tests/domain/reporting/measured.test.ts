@@ -100,7 +100,9 @@ describe('the sides of a check', () => {
     for (const sentence of told) {
       expect(sentence).toMatch(left < right ? /less on the left/ : /less on the right/);
       expect(/Noted, but/.test(sentence)).toBe(verdict === 'noted');
+      expect(/by eye/.test(sentence)).toBe(tool === 'eye');
     }
+    expect(/Kolber 2011/.test(one?.sideDifference?.source ?? '')).toBe(verdict === 'called');
   });
 
   it('12.16 is of the angles that stand, and of none where a side has no angle', () => {
@@ -157,6 +159,11 @@ describe('what an angle is held against', () => {
   it('12.17 names the source of every figure that it leans on, once, and what is practice', () => {
     expect(measured(standing(140, 149))[0]?.sources).toEqual([
       expect.stringMatching(/^Kolber 2011.*: published\.$/),
+    ]);
+    const again = toRetest(arms(140, 142).held(2));
+    saying(saying(again, 'short', 142), 'short', 145);
+    expect(measured(again)[0]?.sources).toEqual([
+      expect.stringMatching(/^Dougherty 2015.*: computed from what was published\.$/),
     ]);
     const [both] = measured(arms(140, 160));
     expect(both?.sources).toEqual([

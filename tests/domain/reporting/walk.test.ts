@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { LIFTS } from '../../../src/domain/deciding/deciding';
 import { findingHurts } from '../../../src/domain/deciding/hurting';
-import { findingsOf } from '../../../src/domain/deciding/reading';
+import { findingsOf, type FindingTold } from '../../../src/domain/deciding/reading';
 import { DEFAULT_SETTINGS, type Entry } from '../../../src/domain/log';
 import { reportOf } from '../../../src/domain/reporting/report';
 import { Walk } from '../deciding/walking';
@@ -14,17 +14,17 @@ const walked = (seed: number): Walk => {
   return walk;
 };
 
-/** Areas with pain that bars load in them, read off the log alone. */
-function barred(entries: readonly Entry[]): Set<string> {
+/** Areas with a finding of that kind, read off the log alone. */
+function areasWith(entries: readonly Entry[], is: (finding: FindingTold) => boolean): Set<string> {
   const areas = findingsOf(entries)
-    .filter((finding) => findingHurts(DEFAULT_SETTINGS, finding))
+    .filter(is)
     .map(({ check, drill }) => (book.checks[check ?? ''] ?? book.drills[drill ?? ''])?.area ?? '');
   return new Set(areas);
 }
 
 describe('the report of a random session', () => {
   it('holds together: homework, lifts, dates and reasons', () => {
-    const seen = { homework: 0, forbidden: 0, loaded: 0, dates: 0 };
+    const seen = { lifts: 0, waiting: 0, homework: 0, forbidden: 0, loaded: 0, dates: 0 };
     for (let seed = 1; seed <= SESSIONS; seed += 1) {
       const { entries } = walked(seed).told;
       const report = reportOf(book, entries);
@@ -33,10 +33,22 @@ describe('the report of a random session', () => {
       const working = report.areas.filter(({ outcome }) => outcome === 'working');
       const told = [...report.homework, ...report.noHomework].map(({ area }) => area);
       expect([...told].sort(), of).toEqual(isWarned ? [] : working.map(({ area }) => area).sort());
-      const hurt = barred(entries);
+      const hurt = areasWith(entries, (one) => findingHurts(DEFAULT_SETTINGS, one));
+      const newly = areasWith(
+        entries,
+        ({ painKind }) => painKind === 'new' || painKind === 'sharp',
+      );
       const referred = report.areas.filter(({ outcome }) => outcome === 'referred');
       const joined = referred.some(({ area }) => area !== 'overhead');
+      for (const lift of report.liftsReady) {
+        for (const area of LIFTS[lift]!) {
+          expect(hurt.has(area) || (joined && area !== 'overhead'), `${of} ${lift}`).toBe(false);
+        }
+        seen.lifts += 1;
+      }
+      seen.waiting += working.filter(({ area }) => newly.has(area)).length;
       for (const { area, drill, alternates, load } of report.homework) {
+        expect(newly.has(area), of).toBe(false);
         expect(load, of).not.toBe('heavier');
         for (const one of [drill, ...alternates]) {
           const { loaded } = book.drills[one]!;
