@@ -70,6 +70,14 @@ it('sends what an athlete found alone to a coach before any lift is taught', () 
   expect(screen.getByText(/coach should see it before these lifts are taught/)).toBeTruthy();
 });
 
+it('after pain titles an area neither ready nor merely worked at', () => {
+  show(STATES['finished-after-pain']!);
+  const outcomes = listUnder('Outcome');
+  expect(outcomes[0]).toMatch(/^Squat Held, nothing loaded yet/);
+  expect(outcomes[1]).toMatch(/^Hinge Stopped by pain/);
+  expect(outcomes.join(' ')).not.toMatch(/Ready to be taught|Working/);
+});
+
 it('says of each check what its angles say, and where the figures come from', () => {
   show(STATES['finished-measured']!);
   const angles = screen.getByRole('region', { name: 'Angles' });

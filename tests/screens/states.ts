@@ -79,6 +79,7 @@ const stands = (
   rung: null,
   drill: null,
   pattern: null,
+  waitsFor: null,
   sentence,
   reasons: [],
   failed: [],
@@ -296,6 +297,18 @@ export const STATES: Record<string, SeatState> = {
     }),
   ),
   'finished-measured': finished(end('completed', { measured: [ARMS] })),
+  'finished-after-pain': finished(
+    end('completed', {
+      areas: [
+        stands('squat', 'ready', 'The squat held. Nothing loaded in it.', {
+          waitsFor: 'professional',
+        }),
+        stands('hinge', 'working', 'No more of the hinge.', { rung: 1, waitsFor: 'professional' }),
+      ],
+      homework: [],
+      noHomework: [{ area: 'hinge', rule: '13.14', because: 'Hinge: no homework.' }],
+    }),
+  ),
   'finished-alone': finished(
     end('completed', {
       reportedBy: 'athlete',

@@ -41,7 +41,8 @@ export function nextVisitOf(
   if (first === undefined) {
     return { date: null, rule: '13.12', because: say(book.lines, 'shown.next-referred', {}) };
   }
-  const key = first === 'working' && !hasHomework ? 'working-none' : first;
+  const isPlain = first === 'working' ? hasHomework : first !== 'ready' || waiting.length === 0;
+  const key = isPlain ? first : first === 'working' ? 'working-none' : 'ready-but';
   const because = say(book.lines, `shown.next-${key}`, { areas: areasIn(book, of(first)) });
   const waits = say(book.lines, 'shown.next-waits', { areas: areasIn(book, waiting) });
   return {

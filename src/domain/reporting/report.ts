@@ -20,7 +20,7 @@ import {
   type NotTestedWhy,
   type Pattern,
 } from './areaReport';
-import { hasNewPain, whoLooks } from './barred';
+import { hasNewPain, whoLooks, type WhoLooks } from './barred';
 import { cautionsOf } from './cautions';
 import { decisionsOf } from './decided';
 import { homeworkOf, type Homework, type NoHomework } from './homework';
@@ -42,6 +42,8 @@ export interface FoundFinding extends Finding {
 /** How an area stands, and why. */
 export interface AreaOutcomeReport extends AreaState {
   pattern: Pattern | null;
+  /** Who looks before anything loaded is done in it again, after pain (rule 12.12). */
+  waitsFor: WhoLooks;
   /** Outcome and pattern in words. */
   sentence: string;
   /** What failed, came back and was not tested, a sentence each. */
@@ -198,6 +200,7 @@ function areaReport(
   return {
     ...state,
     pattern,
+    waitsFor: whoLooks(course, at, findings),
     sentence: areaSentence(course, state, pattern, findings),
     reasons: reasonsOf(book, checks),
     failed: failed.map((report) => ({

@@ -99,6 +99,11 @@ describe('lifts after pain', () => {
     expect(missing(told, 'pulls')).toBe(
       'Pulls and deadlifts: missing hinge (a licensed professional decides first).',
     );
+    expect(report(told).areas.map(({ waitsFor }) => waitsFor)).toEqual([
+      null,
+      'professional',
+      'professional',
+    ]);
     const jerk = report(told).liftsMissing.find(({ lift }) => lift === 'jerk');
     expect(jerk?.missing).toEqual([
       { area: 'squat', outcome: 'ready', rung: null, barredByPain: true },
@@ -143,7 +148,7 @@ describe('what an athlete found alone', () => {
     expect(closingWords(book, told.entries)).toEqual([
       'Show these to your coach next: pulls and deadlifts.',
     ]);
-    expect(spoken(told)).toEqual(['You say that the hinge held. Show it to your coach next.']);
+    expect(spoken(told)).toEqual(['You say that the hinge held. Your coach has yet to see it.']);
     expect(report(told).cautions.join(' ')).toMatch(/found alone is your own report/);
     expect(report(begin('hinge').held(2)).reportedBy).toBe('coach');
   });

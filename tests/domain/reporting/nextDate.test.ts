@@ -42,6 +42,10 @@ describe('the next date', () => {
     const { date, because } = visit('working', 'referred', 'referred');
     expect(date).toBe('2031-03-08');
     expect(because).toMatch(/licensed professional has decided, leave out: squat and hinge/);
+    expect(visit('ready', 'ready', 'referred').because).toMatch(
+      /^The overhead reach and squat held\. .* leave out: hinge\.$/,
+    );
+    expect(visit('ready', 'ready').because).toBe('Everything held. Test again in four weeks.');
   });
 
   it('13.8 is none after a warning sign', () => {
