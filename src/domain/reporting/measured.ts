@@ -11,7 +11,7 @@ import { FIGURES, type FigureStatus } from '../measuring/figures';
 import { normBand, NORM, type NormBand } from '../measuring/norms';
 import { sideDifference } from '../measuring/sideDifference';
 import type { CheckId } from '../script';
-import type { CheckReport, Given } from './areaReport';
+import { standing, type CheckReport, type Given } from './areaReport';
 
 /** An angle as it was read, in degrees. */
 export interface Angle {
@@ -84,14 +84,14 @@ export interface Around {
 
 /** The angles of all checks that have any, in the order of the checks. */
 export function measuredOf(checks: readonly CheckReport[], around: Around): CheckMeasured[] {
-  const ids = [...new Set(checks.map(({ check }) => check))];
-  return ids.flatMap((check) => {
+  const heads = checks.filter(
+    ({ check }, at) => checks.findIndex((one) => one.check === check) === at,
+  );
+  return heads.flatMap(({ area, check }) => {
     const reports = checks.filter((report) => report.check === check);
     const sides = reports.map((report) => sideOf(report, around));
     if (sides.every(({ first, retest }) => first === null && retest === null)) return [];
-    return reports
-      .slice(0, 1)
-      .map(({ area }) => ({ area, check, sides, sideDifference: differenceOf(check, reports) }));
+    return [{ area, check, sides, sideDifference: differenceOf(check, reports) }];
   });
 }
 
@@ -102,9 +102,7 @@ export const angleOf = (given: Given | null): Angle | null =>
     : { degrees: given.angleDegrees, tool: given.tool ?? 'eye' };
 
 /** The angle that stands: that of the retest where there was one, be it none. */
-function standingAngle({ first, retest }: CheckReport): Angle | null {
-  return angleOf(retest !== null && retest.result !== 'not-tested' ? retest : first);
-}
+const standingAngle = (report: CheckReport): Angle | null => angleOf(standing(report));
 
 function sideOf(report: CheckReport, { passLineDegrees, sex }: Around): SideMeasured {
   const { check, side } = report;
