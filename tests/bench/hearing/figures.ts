@@ -71,9 +71,21 @@ export interface Mishearing {
   said: string;
   heard: string;
   outcome: Outcome;
+  why: string | null;
 }
 
-export type Figure = ReplyFigure | TalkFigure | TimeFigure | MemoryFigure | Mishearing;
+/** How far the missed replies of a condition came. */
+export interface MissedFigure {
+  figure: 'missed';
+  ear: string;
+  half: string;
+  condition: string;
+  n: number;
+  why: Record<string, number>;
+}
+
+export type Figure =
+  ReplyFigure | TalkFigure | TimeFigure | MemoryFigure | Mishearing | MissedFigure;
 export type Done = { job: Job; answers: Answer[] }[];
 
 const tenth = (value: number) => Math.round(value * 10) / 10;
@@ -97,6 +109,7 @@ interface Heard {
   ear: EarName;
   outcome: Outcome;
   heard: string;
+  why: string | null;
   delayMilliseconds: number | null;
   waitMilliseconds: number | null;
   lookMilliseconds: number[];
@@ -300,7 +313,7 @@ export const memoryFigures = (done: Done): MemoryFigure[] =>
 export const mishearings = (done: Done): Mishearing[] =>
   heardOf(done)
     .filter(({ ear, outcome }) => ear === 'ours' && outcome !== 'accepted' && outcome !== 'asked')
-    .map(({ job, heard, outcome }) => ({
+    .map(({ job, heard, outcome, why }) => ({
       figure: 'misheard',
       part: job.part,
       half: job.half,
@@ -310,12 +323,32 @@ export const mishearings = (done: Done): Mishearing[] =>
       said: job.wanted.text,
       heard,
       outcome,
+      why,
     }));
+
+/** Why our ear missed replies of the reported half. */
+function missedFigures(done: Done): MissedFigure[] {
+  const missed = heardOf(done).filter(
+    ({ ear, job, outcome }) =>
+      ear === 'ours' && job.half === 'reported' && job.part !== 'corpus' && outcome === 'missed',
+  );
+  return grouped(missed, ({ job }) => job.condition.name).map(([condition, all]) => ({
+    figure: 'missed',
+    ear: 'ours',
+    half: 'reported',
+    condition,
+    n: all.length,
+    why: Object.fromEntries(
+      grouped(all, ({ why }) => why ?? '').map(([why, some]) => [why, some.length]),
+    ),
+  }));
+}
 
 export const figuresOf = (done: Done): Figure[] => [
   ...replyFigures(done),
   ...talkFigures(done),
   ...timeFigures(done),
   ...memoryFigures(done),
+  ...missedFigures(done),
   ...mishearings(done),
 ];

@@ -33,7 +33,7 @@ export class Hearers {
     const { sound, endSeconds } = await this.parts.sounds.reply(job);
     const answers: Answer[] = [];
     for (const ear of this.earsOf(job.ears)) {
-      const { told, lookMilliseconds } = await ear.hear(sound, job.wanted.prompt);
+      const { told, lookMilliseconds, stoppedAt } = await ear.hear(sound, job.wanted.prompt);
       const { outcome, by } = outcomeOf(this.parts.book, job, told);
       const after = (seconds: number | null | undefined) =>
         seconds == null || (outcome !== 'accepted' && outcome !== 'asked')
@@ -45,6 +45,7 @@ export class Hearers {
         outcome,
         heard: by?.text ?? told.map(({ text }) => text).join(' / '),
         confidence: by?.confidence ?? 0,
+        why: outcome === 'missed' ? (stoppedAt ?? 'not believed, or not understood') : null,
         delayMilliseconds: after(by?.atSeconds),
         waitMilliseconds: after(by?.heardSeconds),
         lookMilliseconds,

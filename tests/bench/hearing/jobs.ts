@@ -56,6 +56,8 @@ export type Answer =
       outcome: Outcome;
       heard: string;
       confidence: number;
+      /** Of a missed reply: how far it came. */
+      why: string | null;
       /** End of speech to the reply, as if the sound came in as it was spoken. */
       delayMilliseconds: number | null;
       /** The part of it that waits for sound, without any computing. */

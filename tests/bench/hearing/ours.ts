@@ -11,7 +11,7 @@ import { Listening } from '../../../src/ear/listening';
 import { nodeDetector, nodeRecogniser } from '../../../src/ear/node';
 import { createRecogniser, type Recogniser, type Runtime } from '../../../src/ear/recognising';
 import { URGENT } from '../../../src/ear/urgent';
-import type { BenchEar, Told } from './hearingEar';
+import type { BenchEar, Heard, Told } from './hearingEar';
 
 const FRAME_SECONDS = FRAME / 16000;
 
@@ -43,6 +43,7 @@ export async function oursFor(
           return heard;
         },
       };
+      let stoppedAt: Heard['stoppedAt'] = 'no speech noticed';
       let began = 0;
       let busyUntil = 0;
       let heardSeconds = 0;
@@ -52,6 +53,7 @@ export async function oursFor(
         lexicon,
         urgent: new Set(URGENT),
         tell: (hearing) => {
+          stoppedAt = hearing.type === 'onset' ? 'speech never ended' : 'no reply fits';
           if (hearing.type !== 'words') return;
           const atSeconds = busyUntil + (performance.now() - began) / 1000;
           told.push({
@@ -71,7 +73,7 @@ export async function oursFor(
         await listening.push(sound.subarray(at, at + FRAME));
         busyUntil += (performance.now() - began) / 1000;
       }
-      return { told, lookMilliseconds };
+      return { told, lookMilliseconds, ...(told.length === 0 && { stoppedAt }) };
     },
   };
 }

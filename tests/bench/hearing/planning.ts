@@ -130,7 +130,9 @@ export function replyJobs({ book, speakers, ears }: Cast, size: Size, seed: numb
   }
   const reported = speakers.filter(({ half }) => half === 'reported');
   if (reported.length === 0) return jobs;
-  const at10 = conditionsOf('reported').filter(({ decibels }) => decibels === 10);
+  const at10 = conditionsOf('reported').filter(
+    (each) => each.decibels === 10 && each !== NEXT_RACK,
+  );
   urgentReplies(book, size.urgent, random).forEach((wanted, at) =>
     add('urgent', 'reported', at10[at % at10.length] as Condition, wanted, reported),
   );

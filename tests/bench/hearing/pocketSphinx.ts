@@ -4,10 +4,9 @@ import { wordsOf } from '../../../src/cues/grammarWords';
 import { grammarOf } from '../../../src/domain/hearing/building';
 import type { CueBook, PromptId } from '../../../src/domain/script';
 import { lexiconFor } from '../../../src/ear/lexicon';
-import { utterancesOf } from '../../../src/ear/node';
 import { PHONES } from '../../../src/ear/phones';
 import { wordGraphOf, type WordGraph } from '../../../src/ear/wordGraph';
-import type { BenchEar, Told } from './hearingEar';
+import { utterancesIn, type BenchEar, type Told } from './hearingEar';
 
 /** The best settings found for short replies; padding is silence around each utterance. */
 const SETTINGS = {
@@ -60,7 +59,7 @@ export async function pocketSphinxFor(book: CueBook): Promise<BenchEar> {
       attend(prompt);
       const told: Told[] = [];
       const lookMilliseconds: number[] = [];
-      for (const utterance of await utterancesOf(sound)) {
+      for (const utterance of await utterancesIn(sound)) {
         const padded = new Float32Array(utterance.length + 2 * PADDING_SAMPLES);
         padded.set(utterance, PADDING_SAMPLES);
         const began = performance.now();

@@ -62,6 +62,19 @@ export function readable(figures: Figure[], texts: TextFigure[], goals: Goal[]):
   return [
     ...parts,
     table(
+      'Missed by our ear, reported half',
+      ['condition', 'how far they came', 'n'],
+      figures
+        .filter((each) => each.figure === 'missed')
+        .map(({ condition, n, why }) => [
+          condition,
+          Object.entries(why)
+            .map(([what, count]) => `${what} ${count}`)
+            .join(', '),
+          `${n}`,
+        ]),
+    ),
+    table(
       'Other speech: taken for a reply and acted on',
       ['ear', 'speech', 'at', 'hours', 'accepted', 'an hour', '95 % below', 'asked an hour'],
       figures
