@@ -196,6 +196,13 @@ describe('pain', () => {
     expect(session.steps.slice(2)).toEqual(['bench-hinge', 'bench-hinge', 'hinge-unloaded']);
     expect(outcomes(session).hinge?.[0]).not.toBe('ready');
   });
+
+  it('sharp pain leaves half a minute to look at it before the next set-up', () => {
+    const { said } = sessionOf('pain-sharp');
+    const at = said.findIndex(({ text }) => text === book.lines['say.look-first']);
+    const [line, next] = said.slice(at);
+    expect((next?.fromSeconds ?? 0) - (line?.toSeconds ?? 0)).toBeGreaterThan(30);
+  });
 });
 
 /** The first cues that are longer than a word, each with a second in the middle of it. */

@@ -92,6 +92,7 @@ const openVisit = (drill: DrillId): Visit => ({
   eased: false,
   fix: null,
   sayGood: false,
+  lookFirst: false,
   sides: {},
 });
 

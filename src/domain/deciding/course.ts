@@ -49,6 +49,7 @@ export interface Visit {
   eased: boolean;
   fix: FaultId | null;
   sayGood: boolean;
+  lookFirst: boolean;
   /** Sides of the present set that are answered. */
   sides: Partial<Record<Side, Answer>>;
 }

@@ -79,6 +79,9 @@ export function leaveDrill(course: Course, rule: string, mustLeave: boolean): Re
     return because('1.7', 'pain-ends-ladder', { area: nameOf(course.book, at.area) });
   }
   visit(climb, lower);
-  const key = rule === '1.5' ? 'pain-new' : 'pain-back';
-  return because(rule, key, { drill: drillOf(course, lower.drill).name });
+  const isOver = rule === '1.5';
+  climb.visit.lookFirst = isOver;
+  return because(rule, isOver ? 'pain-new' : 'pain-back', {
+    drill: drillOf(course, lower.drill).name,
+  });
 }

@@ -104,6 +104,7 @@ export function stepAt(course: Course, place: Place): Step {
     load: visit.load,
     fix: visit.fix,
     sayGood: visit.sayGood,
+    lookFirst: visit.lookFirst && visit.set === 1 && Object.keys(visit.sides).length === 0,
     again: course.setUp.has(visit.drill),
   };
 }

@@ -33,6 +33,8 @@ export type Step =
       fix: FaultId | null;
       /** A set failed without a named fault: say what good looks like. */
       sayGood: boolean;
+      /** New or sharp pain led here: time to look at what hurts, before anything is set up. */
+      lookFirst: boolean;
       /** The drill was set up before in this session: the short set-up is enough. */
       again: boolean;
     }

@@ -18,12 +18,15 @@ import { Timeline } from './timeline';
 const BREATHE_IN_SECONDS = 3;
 /** Time to fetch another bell, or change the plates or blocks; "ready" cuts it short. */
 const LOAD_CHANGE_SECONDS = 10;
+/** Time to look at what hurts after new or sharp pain (common practice); "ready" cuts it short. */
+const LOOK_SECONDS = 30;
 
 /**
  * The lines of one check, one side of it, or one set, in order, ready to be performed: side,
  * set-up (the short one from the second time on), load, fix, time to settle, then the work with
- * its counts spoken at their moments. The question that follows is `askOf`. Where `blocks` are
- * known, a drill that has its bell on blocks says which, the first time.
+ * its counts spoken at their moments. After new pain, time to look at it comes before all of it.
+ * The question that follows is `askOf`. Where `blocks` are known, a drill that has its bell on
+ * blocks says which, the first time.
  */
 export function planStep(
   book: CueBook,
@@ -49,6 +52,10 @@ export function planStep(
       drill.fixes.find(({ fault }) => fault === step.fix)?.cue,
       step.sayGood ? drill.good : undefined,
     ];
+    if (step.lookFirst) {
+      timeline.cue(say(book.lines, 'say.look-first', {}));
+      timeline.stretch('settling', LOOK_SECONDS);
+    }
     // Before anybody is in the position that it is about.
     if (!step.again) timeline.cue(drill.caution);
     side();

@@ -66,6 +66,7 @@ const ladderSets = (book: CueBook, area: Area): Work[] =>
         load: 'as-written',
         fix: null,
         sayGood: false,
+        lookFirst: false,
         again: set > 0 || side === 'right',
       })),
     ).flat();

@@ -84,6 +84,16 @@ describe('1 pain', () => {
     expect([told.held().now, told.stands]).toEqual(['end completed', 'hinge working 1']);
   });
 
+  it('1.5 leaves time to look at what hurts before the first set that follows, and only there', () => {
+    const looks = [at('bell-hinge').hurts(1, 'sharp'), at('bell-hinge').hurts(4, 'known')];
+    expect(looks.map(({ now }) => now)).toEqual(['set 1 bench-hinge', 'set 1 bench-hinge']);
+    expect(looks.map(({ step }) => step)).toMatchObject([
+      { lookFirst: true },
+      { lookFirst: false },
+    ]);
+    expect(looks[0]?.held().step).toMatchObject({ do: 'set', lookFirst: false });
+  });
+
   it('1.5 such a drill never comes again, not even unloaded', () => {
     const told = walkout().hurts(2, 'sharp');
     expect(told.now).toBe('set 1 supported-hang');

@@ -141,6 +141,17 @@ describe('what is said before the work', () => {
     expect(said(planStep(book, setStep('bell-hinge'), evenly))).not.toContain(good);
   });
 
+  it('time to look at what hurts, before anything is set up', () => {
+    const [words, look, caution] = planStep(
+      book,
+      setStep('bell-hinge', { lookFirst: true }),
+      evenly,
+    );
+    expect(words?.text).toBe(book.lines['say.look-first']);
+    expect(look).toMatchObject({ phase: 'settling', seconds: 30, text: null });
+    expect(caution?.text).toBe(book.drills['bell-hinge']?.caution);
+  });
+
   it('how the load changes', () => {
     const of = (load: Parameters<typeof setStep>[1]) =>
       said(planStep(book, setStep('bell-hinge', { again: true, ...load }), evenly));

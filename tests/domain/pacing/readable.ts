@@ -31,6 +31,7 @@ export const setStep = (drill: string, more: Partial<SetStep> = {}): SetStep => 
   load: 'as-written',
   fix: null,
   sayGood: false,
+  lookFirst: false,
   again: false,
   ...more,
 });
