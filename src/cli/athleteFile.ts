@@ -36,7 +36,15 @@ type LengthName = keyof typeof LENGTHS;
 
 const AGE_YEARS = { from: 5, to: 110 } as const;
 
-const SETTINGS = Object.keys(DEFAULT_SETTINGS);
+/** What each setting may be: an angle that is never asked about, a number for pain, a cap. */
+const WITHIN: Record<keyof SessionSettings, { from: number; to: number }> = {
+  passLineDegrees: { from: 20, to: 200 },
+  painGoesOnUpTo: { from: 0, to: 10 },
+  painRefersAbove: { from: 0, to: 10 },
+  areaMinutes: { from: 1, to: 120 },
+  ladderSets: { from: 1, to: 60 },
+};
+const SETTINGS = Object.keys(DEFAULT_SETTINGS) as (keyof SessionSettings)[];
 const KNOWN = [
   ...SETTINGS,
   ...[...Object.keys(LENGTHS), 'blocks'].flatMap((name) => [name, `${name}Millimetres`]),
@@ -72,13 +80,7 @@ function parsed(text: string): Given {
 }
 
 function read(given: Given, book: CueBook): AthleteFile {
-  const settings = SETTINGS.filter((name) => name in given).map((name) => {
-    const value = given[name];
-    if (typeof value !== 'number' || !Number.isFinite(value) || value < 0) {
-      throw new RangeError(`${name} must be a number of 0 or more.`);
-    }
-    return [name, value];
-  });
+  const settings = settingsOf(given);
   const length = (name: LengthName) =>
     oneOf(given, name, (value, unit) => lengthOf(name, value, LENGTHS[name], unit));
   const athlete: Athlete = known({
@@ -96,12 +98,33 @@ function read(given: Given, book: CueBook): AthleteFile {
   const missing = idsIn(Object.keys(book.equipment), 'missingEquipment', given.missingEquipment);
   const allowedAlone = idsIn(Object.keys(book.drills), 'allowedAlone', given.allowedAlone);
   return {
-    settings: { ...DEFAULT_SETTINGS, ...Object.fromEntries(settings) },
+    settings,
     ...(Object.keys(athlete).length > 0 && { athlete }),
     ...(angleTool !== undefined && { angleTool }),
     ...(missing !== undefined && { missing }),
     ...(allowedAlone !== undefined && { allowedAlone }),
   };
+}
+
+/** The usual settings with those that are given; the two lines of pain must not cross. */
+function settingsOf(given: Given): SessionSettings {
+  const settings = { ...DEFAULT_SETTINGS };
+  for (const name of SETTINGS) {
+    if (!(name in given)) continue;
+    const value = given[name];
+    const { from, to } = WITHIN[name];
+    if (typeof value !== 'number' || !(value >= from && value <= to)) {
+      throw new RangeError(`${name} must be a number, ${from} to ${to}.`);
+    }
+    settings[name] = value;
+  }
+  const { painGoesOnUpTo, painRefersAbove } = settings;
+  if (painGoesOnUpTo > painRefersAbove) {
+    throw new RangeError(
+      `painGoesOnUpTo (${painGoesOnUpTo}) must not be above painRefersAbove (${painRefersAbove}).`,
+    );
+  }
+  return settings;
 }
 
 /** The fields that have a value. */

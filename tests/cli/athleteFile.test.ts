@@ -58,7 +58,14 @@ describe('a file of --athlete', () => {
   it.each<[string, unknown, RegExp]>([
     ['no object', [175], /must hold one object/],
     ['a name that is not known', { height: '175 cm' }, /"height" is not known. Known: .*stature/],
-    ['a setting below nothing', { passLineDegrees: -1 }, /passLineDegrees must be a number of 0/],
+    [
+      'an angle that nobody reaches',
+      { passLineDegrees: 500 },
+      /passLineDegrees must be a .*20 to 200/,
+    ],
+    ['a pain above ten', { painRefersAbove: 12 }, /painRefersAbove must be a number, 0 to 10/],
+    ['no sets at all', { ladderSets: 0 }, /ladderSets must be a number, 1 to 60/],
+    ['pain that goes on above the line', { painGoesOnUpTo: 6 }, /painGoesOnUpTo \(6\) .* \(5\)/],
     ['a length that is none', { stature: 'tall', ageYears: 30 }, /stature: "tall" is no length/],
     ['a length without a clear unit', { knee: 27 }, /knee: "27" has no unit: is it 27 cm or 27 in/],
     ['a length that is no text', { knee: true }, /knee must be a length, such as 48 cm/],
