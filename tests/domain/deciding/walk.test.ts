@@ -1,12 +1,23 @@
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { loadBook } from '../../../src/cues/fromFolder';
 import { areaStates, live, nextStep, undoable } from '../../../src/domain/deciding/deciding';
 import type { Decision, Step } from '../../../src/domain/deciding/step';
 import type { Entry, EntryOf } from '../../../src/domain/log';
-import { book } from './book';
+import { book as small } from './book';
 import { brief } from './logging';
 import { Walk } from './walking';
 
+const BOOKS = [
+  { of: 'a small book', its: small },
+  {
+    of: 'the shipped scripts',
+    its: loadBook(fileURLToPath(new URL('../../../scripts-cues', import.meta.url)), 'en'),
+  },
+];
+/** The book that is walked. */
+let book = small;
 const SESSIONS = 10_000;
 /** Sessions whose every prefix is decided anew: slower, so fewer. */
 const EVERY = 12;
@@ -213,7 +224,7 @@ const RULES = [
 ].map(([, id]) => id);
 
 function walk(seed: number, rules: Set<string>, drills: Set<string>): string {
-  const session = new Walk(seed);
+  const session = new Walk(seed, book);
   const { told, habits } = session;
   const note = (what: string) => `seed ${seed}: ${what}`;
   const most = habits.coach === 0 ? MOST_ENTRIES : 4 * MOST_ENTRIES;
@@ -260,7 +271,11 @@ function walk(seed: number, rules: Set<string>, drills: Set<string>): string {
   return before.step.reason;
 }
 
-describe(`${SESSIONS} random sessions`, { timeout: 120_000 }, () => {
+describe.each(BOOKS)(`${SESSIONS} random sessions of $of`, { timeout: 120_000 }, ({ its }) => {
+  beforeAll(() => {
+    book = its;
+  });
+
   it('keep every rule of pain, caps, undo and silence, and all end', () => {
     const ends: Record<string, number> = {};
     const rules = new Set<string>();
@@ -279,7 +294,7 @@ describe(`${SESSIONS} random sessions`, { timeout: 120_000 }, () => {
 
   it('decided anew at every entry, keep to their minutes and step back from a rung once', () => {
     for (let seed = 1; seed <= SESSIONS; seed += EVERY) {
-      const session = new Walk(seed);
+      const session = new Walk(seed, book);
       const { told, habits } = session;
       while (told.step.do !== 'end') {
         session.rest();
@@ -291,7 +306,7 @@ describe(`${SESSIONS} random sessions`, { timeout: 120_000 }, () => {
 
   it('decide the same when they are replayed, with and without the silence in them', () => {
     for (let seed = 1; seed <= SESSIONS; seed += EVERY) {
-      const session = new Walk(seed);
+      const session = new Walk(seed, book);
       const { told } = session;
       for (let turn = 0; turn < 15 && told.step.do !== 'end'; turn += 1) {
         session.rest();
@@ -306,7 +321,7 @@ describe(`${SESSIONS} random sessions`, { timeout: 120_000 }, () => {
 
   it('stay ended, whatever comes after', () => {
     for (let seed = 1; seed <= SESSIONS; seed += EVERY) {
-      const session = new Walk(seed);
+      const session = new Walk(seed, book);
       const { told } = session;
       for (let turn = 0; turn < session.random() * 12; turn += 1) session.tell();
       if (session.chance(0.5)) told.redFlag('breathless');
