@@ -74,9 +74,11 @@ const talk = z.strictObject({
   askedOf: phrases,
   questions: phrases,
   unsure: phrases,
+  likewise: phrases,
   joins: phrases,
   telling: phrases,
   polite: phrases,
+  circumstances: phrases,
   fillers: phrases,
 });
 
@@ -121,6 +123,8 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
       names: z.record(name, z.array(phrase).min(1)).default({}),
     }),
     noFault: z.string().min(1),
+    mayPass: phrases,
+    doubts: z.strictObject({ notAPass: z.string().min(1), underTheLine: z.string().min(1) }),
     talk,
     endings: z.array(word).default([]),
     soundsLike: z.record(word, word).default({}),

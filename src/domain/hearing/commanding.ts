@@ -99,9 +99,7 @@ export function mayStop(book: CueBook, { words, question }: Words): boolean {
   const [stop] = commands.stop.say;
   const others = texts.filter((text) => text !== stop);
   const edge = texts[0] === stop || texts.at(-1) === stop;
-  const denied = others.some(
-    (text) => talk.negators.includes(text) || talk.refusals.includes(text),
-  );
+  const denied = others.some((text) => talk.negators.includes(text));
   return edge && !denied && !question && others.length <= BESIDE_STOP;
 }
 

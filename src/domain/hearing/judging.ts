@@ -3,7 +3,7 @@ import type { FaultId } from '../faults';
 import type { Result } from '../findings';
 import type { SessionSettings } from '../log';
 import type { CueBook } from '../script';
-import { NO_REPLY, type Reply } from './reply';
+import { NO_REPLY, type Asks, type Reply } from './reply';
 import type { Statement } from './statement';
 
 /** Spoken angles outside these are asked about, degrees. */
@@ -19,6 +19,9 @@ export interface Judged {
   doubtful: boolean;
   /** Holds a result, pain or fault, not just a side or a number. */
   graded: boolean;
+  /** What it says against itself, to be read back. */
+  against: 'notAPass' | 'underTheLine' | null;
+  asks: Asks | null;
 }
 
 /** Weighs a statement; never settles a contradiction silently, but offers its worse half. */
@@ -53,10 +56,11 @@ export function judge(
     (said.results.length > 1 && faults.length === 0) ||
     faults.some((fault) => said.faults.denied.includes(fault)) ||
     (hurts && said.noPain);
+  const underTheLine = angle !== null && spoken === 'held' && angle < passLineDegrees;
   const impossible =
     !possible ||
     (angle !== null && (angle < ANGLE_DEGREES.least || angle > ANGLE_DEGREES.most)) ||
-    (angle !== null && spoken === 'held' && angle < passLineDegrees);
+    underTheLine;
   const severally =
     (said.sides.length > 1 && reply.side !== 'both') ||
     said.angles.length > 1 ||
@@ -65,9 +69,33 @@ export function judge(
   return {
     reply,
     doubtful:
-      contradicts || impossible || severally || foreign || said.unsure || said.faults.unclear,
-    graded: result !== null || pain !== null || said.results.length > 0,
+      contradicts ||
+      impossible ||
+      severally ||
+      foreign ||
+      said.deniedShort ||
+      said.unsure ||
+      said.faults.unclear,
+    graded: result !== null || pain !== null || said.results.length > 0 || said.deniedShort,
+    against:
+      said.results.includes('held') && faults.length > 0
+        ? 'notAPass'
+        : underTheLine
+          ? 'underTheLine'
+          : null,
+    asks: asksOf(said, reply),
   };
+}
+
+/** What would complete a reply without result, pain or red flag. */
+function asksOf(
+  said: Statement,
+  { result, pain, redFlag, side, angleDegrees }: Reply,
+): Asks | null {
+  if (result !== null || pain !== null || redFlag !== null) return null;
+  if (said.results.includes('failed')) return 'limited-or-lost';
+  if (said.faults.denied.length > 0 || said.deniedShort) return 'pass';
+  return side !== null || angleDegrees !== null ? 'grade' : null;
 }
 
 function sideOf({ sides }: Statement): Side | 'both' | null {

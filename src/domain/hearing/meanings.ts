@@ -23,6 +23,7 @@ export interface Meanings {
   phrases: Map<string, Meaning[]>;
   /** Length of the longest phrase, words. */
   longest: number;
+  mayPass: Set<string>;
   commands: Map<string, { command: SpokenCommand; clear: boolean }>;
   /** What opens a go-to; after some only a whole name counts, since athletes hear them too. */
   openers: Map<string, { wholeOnly: boolean }>;
@@ -81,7 +82,8 @@ function gather(book: CueBook): Meanings {
   add(numbers.counting, { is: 'counting' });
   add(numbers.between, { is: 'between' });
   for (const [role, ways] of entries(talk)) add(ways, { is: role });
-  return { phrases, longest, ...commandsOf(rest) };
+  const mayPass = new Set(rest.mayPass.flatMap(phrasesOf));
+  return { phrases, longest, mayPass, ...commandsOf(rest) };
 }
 
 /** A part and a state of one of the fault's own signs: what joins and denies them is read too. */

@@ -63,6 +63,9 @@ export const NO_REPLY: Reply = {
 /** `accept`: act; `confirm`: offer `reply` and ask; `ignore`: not meant for Sayso. */
 export type Verdict = 'accept' | 'confirm' | 'ignore';
 
+/** What a reading leaves open: how it failed, whether no fault is a pass, or its grade. */
+export type Asks = 'limited-or-lost' | 'pass' | 'grade';
+
 /** One utterance understood at one prompt. `reply` and `readback` are null when ignored. */
 export interface Reading {
   heard: string;
@@ -72,4 +75,6 @@ export interface Reading {
   confidence: number;
   /** At most four words where it can be, never dropping side, result or fault. */
   readback: string | null;
+  /** A question of its own that would complete the reply; with `pass` a yes makes it held. */
+  asks?: Asks;
 }

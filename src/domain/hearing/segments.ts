@@ -23,6 +23,7 @@ const COST = { word: 1, ending: 1.2, sounds: 1.5, unknown: 3 } as const;
 
 /** Meanings whose words may take other endings. */
 const BENDS: Meaning['is'][] = [
+  'side',
   ...(['part', 'state', 'fault', 'pain', 'sharp', 'not-pain', 'place'] as const),
   ...(['red-flag', 'praise', 'fillers'] as const),
 ];
@@ -112,7 +113,7 @@ function stemsOf(endings: string[], word: string): string[] {
     .flatMap((ending) => {
       const stem = word.slice(0, -ending.length);
       const single = stem.replace(/(.)\1$/, '$1');
-      return [stem, `${stem}e`, single, `${stem}ed`];
+      return ending.length > 1 ? [stem, `${stem}e`, single, `${stem}ed`] : [stem];
     });
 }
 

@@ -50,6 +50,8 @@ export function faultsSaid(
   let negated = false;
   let refused = false;
   let joined = false;
+  let last: string[] = [];
+  let likewise = false;
   /** `noun`: a bare "no" before it denies it; before a state it may be a lost comma. */
   const note = ({ fault, good }: Pair, noun: boolean) => {
     if (refused && !noun && !negated) said.unclear = true;
@@ -66,9 +68,13 @@ export function faultsSaid(
       if (!means(segment, 'between')) negated = refused = false;
       joined = true;
     }
-    if (isRefusal(vocabulary, segment)) refused = true;
-    else if (means(segment, 'negators')) negated = true;
+    if (isRefusal(vocabulary, segment)) {
+      // "Can't get there without arching" tells of an arch.
+      if (negated && means(segment, 'negators')) negated = false;
+      else refused = true;
+    } else if (means(segment, 'negators')) negated = true;
     if (taken.has(index)) return;
+    likewise ||= last.length > 0 && means(segment, 'likewise');
     const states = statesOf(segment);
     const parts = partsOf(segment);
     const open = named.filter(({ bound }) => !bound);
@@ -103,6 +109,7 @@ export function faultsSaid(
           );
       const pairs = ahead ? bind(order, [ahead.named], states) : behind.length > 0 ? behind : alone;
       for (const pair of pairs) note(pair, noun);
+      if (pairs.length > 0) last = states;
       if (pairs.length === 0 && refused && noun) said.pairs++;
     } else if (parts.length > 0) {
       if (open.length === 0) {
@@ -113,8 +120,16 @@ export function faultsSaid(
       joined = false;
     }
   });
+  if (likewise)
+    for (const pair of bind(
+      order.slice(0, 1),
+      named.filter(({ bound }) => !bound),
+      last,
+    ))
+      note(pair, false);
   const told = segments.some(
-    (segment) => statesOf(segment).length > 0 && !means(segment, 'fillers'),
+    (segment) =>
+      (statesOf(segment).length > 0 && !means(segment, 'fillers')) || means(segment, 'praise'),
   );
   said.loose = told
     ? []
@@ -159,7 +174,7 @@ function aheadOf(
     if (!segment || segment.after || means(segment, 'joins')) return null;
     const parts = partsOf(segment);
     if (parts.length === 0) {
-      if (means(segment, 'fillers')) continue;
+      if (means(segment, 'fillers') && !means(segments[index], 'fillers')) continue;
       return null;
     }
     const named: Named = { parts, joined: false, bound: true, early: true };
@@ -181,22 +196,23 @@ function bind(order: FaultWords[][], named: Named[], states: string[]): Pair[] {
 
 /** A small word, a result, or something said of a part: no state that could stand alone. */
 const isLoose = (segment: Segment, named: Named[]): boolean =>
-  named.length > 0 || means(segment, 'fillers') || means(segment, 'result');
+  named.length > 0 || (['fillers', 'result', 'not-pain'] as const).some((is) => means(segment, is));
 
 /** The first expected fault that a state without a part can only be of ("flared"). */
 function only(order: FaultWords[][], states: string[], negated: boolean): Pair[] {
-  const kind = negated ? 'isNot' : 'is';
-  const fitting = (order[0] ?? []).filter(({ signs }) =>
-    signs.some((sign) => sign[kind].some((state) => states.includes(state))),
-  );
-  const [fault] = fitting;
-  return fault ? [{ fault: fault.id, good: negated }] : [];
+  for (const kind of negated ? (['is', 'isNot'] as const) : (['is'] as const)) {
+    const fault = order[0]?.find(({ signs }) =>
+      signs.some((sign) => sign[kind].some((state) => states.includes(state))),
+    );
+    if (fault) return [{ fault: fault.id, good: kind === 'isNot' }];
+  }
+  return [];
 }
 
 function pairOf(order: FaultWords[][], parts: string[], states: string[]): Pair | null {
   const shared = (some: string[], others: string[]) => some.some((each) => others.includes(each));
-  for (const faults of order)
-    for (const kind of ['is', 'isNot'] as const)
+  for (const [strange, faults] of order.entries())
+    for (const kind of strange ? (['is'] as const) : (['is', 'isNot'] as const))
       for (const { id, signs } of faults)
         if (signs.some((sign) => shared(sign.about, parts) && shared(sign[kind], states)))
           return { fault: id, good: kind === 'isNot' };

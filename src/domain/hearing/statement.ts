@@ -9,6 +9,8 @@ import type { ResultWord, Vocabulary } from './vocabulary';
 export interface Statement {
   sides: (Side | 'both')[];
   results: ResultWord[];
+  /** "Not limited", and no result besides. */
+  deniedShort: boolean;
   faults: FaultsSaid;
   angles: number[];
   /** Degrees were named, so that a number is surely an angle. */
@@ -27,6 +29,8 @@ export interface Statement {
 /** What a statement needs to know of the prompt it was said at. */
 export interface Asked {
   expected: ReadonlySet<FaultId>;
+  /** Sides are told one by one here; elsewhere a "right" before a comma agrees. */
+  sided: boolean;
   /** A bare number is pain. */
   painNumber: boolean;
   /** Angles are spoken here; elsewhere a small number counts reps. */
@@ -55,19 +59,24 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
       ? []
       : segment.meanings.flatMap((meaning) => (meaning.is === 'red-flag' ? [meaning.flag] : [])),
   );
-  const sides = sidesIn(segments);
-  const results = resultsIn(segments, denied);
+  const sides = sidesIn(vocabulary, segments, asked.sided);
+  const said = faultsSaid(vocabulary, segments, asked.expected);
+  const told = said.pairs > 0 ? withoutCircumstances(segments) : segments;
+  const results = resultsIn(told, denied);
+  const deniedShort = segments.some(
+    (segment, index) => isFailure(segment) && denied(index) && results.length === 0,
+  );
   const numbers = numbersIn(vocabulary, segments, {
     pain: pain || asked.painNumber,
     only: asked.painNumber,
     angles: asked.angles,
   });
-  const said = faultsSaid(vocabulary, segments, asked.expected);
   const brief = sides.length + numbers.angles.length > 0 || results.includes('lost');
   const wantsKinds = pain || asked.painKind || asked.painNumber;
   return {
     sides,
     results,
+    deniedShort,
     faults: brief && said.pairs === 0 ? guessed(vocabulary, said, asked.expected) : said,
     ...numbers,
     degrees: segments.some((segment) => means(segment, 'degrees')),
@@ -78,7 +87,10 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
       (asked.painNumber && segments.some((segment) => means(segment, 'nothing'))),
     kinds: wantsKinds ? kinds : [],
     redFlags,
-    unsure: segments.some((segment) => means(segment, 'unsure')),
+    unsure:
+      segments.some(
+        (segment) => means(segment, 'unsure') && !(said.pairs > 0 && isSame(vocabulary, segment)),
+      ) || means(segments.at(-1), 'corrections'),
     told: segments.some((segment) => segment.tells || isNo(vocabulary, segment)),
   };
 }
@@ -106,26 +118,64 @@ function deniedAt(vocabulary: Vocabulary, segments: Segment[], index: number): b
   return false;
 }
 
+/** Nothing is graded by when a fault came ("the ribs came up as the arms passed"). */
+function withoutCircumstances(segments: Segment[]): Segment[] {
+  let within = false;
+  return segments.map((segment) => {
+    if (segment.after || means(segment, 'joins')) within = false;
+    if (means(segment, 'circumstances')) within = true;
+    return within
+      ? { ...segment, meanings: segment.meanings.filter(({ is }) => is !== 'result') }
+      : segment;
+  });
+}
+
+/** "Knees forward, same as last time" says what it was. */
+const isSame = ({ same }: Vocabulary, { text }: Segment): boolean =>
+  same.say.some((phrase) => text.startsWith(phrase));
+
+const isFailure = (segment: Segment): boolean =>
+  segment.meanings.some(
+    (meaning) => meaning.is === 'result' && ['short', 'lost'].includes(meaning.result),
+  );
+
 function resultsIn(segments: Segment[], denied: (index: number) => boolean): ResultWord[] {
   const found = segments.flatMap((segment, index) =>
     segment.meanings.flatMap((meaning): ResultWord[] =>
-      meaning.is === 'result' ? [denied(index) ? 'failed' : meaning.result] : [],
+      meaning.is !== 'result'
+        ? []
+        : !denied(index)
+          ? [meaning.result]
+          : meaning.result === 'short' || meaning.result === 'lost'
+            ? []
+            : ['failed'],
     ),
   );
   return [...new Set(found)];
 }
 
 /** "Right, left one forty" is left: the first "right" agrees. */
-function sidesIn(segments: Segment[]): (Side | 'both')[] {
+function sidesIn(vocabulary: Vocabulary, segments: Segment[], sided: boolean): (Side | 'both')[] {
+  // "More on the left leg" names a side, "the bar left the legs" none.
+  const owners = vocabulary.talk.askedOf;
   const found = segments.flatMap((segment, index) =>
-    segment.meanings.flatMap((meaning) =>
-      meaning.is === 'side'
-        ? [{ side: meaning.side, agrees: means(segment, 'polite'), index }]
-        : [],
-    ),
+    segment.meanings.flatMap((meaning) => {
+      const agrees = means(segment, 'polite');
+      if (meaning.is === 'side') return [{ side: meaning.side, agrees, index }];
+      const words = meaning.is === 'fault' || meaning.is === 'state' ? segment.text.split(' ') : [];
+      return (['left', 'right'] as const).flatMap((side) =>
+        words.some(
+          (word, at) =>
+            word === vocabulary.sides[side].readback && owners.includes(words[at - 1] ?? ''),
+        )
+          ? [{ side, agrees, index }]
+          : [],
+      );
+    }),
   );
   const [first, ...others] = found;
-  const agreed = first?.index === 0 && first.agrees && others.length > 0;
+  const apart = segments[1]?.after === true && !sided;
+  const agreed = first?.index === 0 && first.agrees && (others.length > 0 || apart);
   return [...new Set((agreed ? others : found).map(({ side }) => side))];
 }
 
@@ -143,6 +193,11 @@ function kindsIn(segments: Segment[], denied: (index: number) => boolean): PainK
   );
   return (['sharp', 'new', 'known'] as const).filter((kind) => found.includes(kind));
 }
+
+/** "Four clean ones" counts. */
+const holds = (segment: Segment | undefined): boolean =>
+  segment?.meanings.some((meaning) => meaning.is === 'result' && meaning.result === 'held') ??
+  false;
 
 function numbersIn(
   vocabulary: Vocabulary,
@@ -164,7 +219,10 @@ function numbersIn(
     else if (means(next, 'counted') && !next?.after) return;
     else if (means(before, 'counting') && !segment.after) return;
     else if (pain.only || (pain.pain && segment.number < 20)) painNumbers.push(segment.number);
-    else if (!pain.angles && segment.number <= MOST_REPS && means(segments[index + 2], 'counted'))
+    else if (
+      segment.number <= MOST_REPS &&
+      (!pain.angles || means(segments[index + 2], 'counted') || holds(next))
+    )
       return;
     else if (!(means(segment, 'fillers') && segment.number === 1)) angles.push(segment.number);
   });
@@ -179,6 +237,7 @@ export function corrected(before: Statement, later: Statement): Statement {
     ...before,
     sides: either(later.sides, before.sides),
     results: regraded ? later.results : before.results,
+    deniedShort: later.deniedShort || (before.deniedShort && !regraded),
     faults: regraded ? later.faults : before.faults,
     angles: either(later.angles, before.angles),
     degrees: later.degrees || before.degrees,
@@ -197,4 +256,5 @@ export const isEmpty = (said: Statement): boolean =>
   said.sides.length + said.results.length + said.faults.pairs + said.angles.length === 0 &&
   said.painNumbers.length + said.kinds.length + said.redFlags.length === 0 &&
   !said.pain &&
-  !said.noPain;
+  !said.noPain &&
+  !said.deniedShort;

@@ -26,7 +26,12 @@ export function talkFrom(segments: Segment[]): number | null {
 
 function isOpening(segments: Segment[], index: number): boolean {
   const segment = segments[index];
-  if (means(segment, 'orders') || means(segment, 'questions')) return true;
+  const named = segments[index - 1];
+  // "Nice hinge" names what was praised.
+  if (!segment?.after && means(named, 'praise') && means(segment, 'fillers')) return false;
   const next = segments[index + 1];
+  // "Hinge was clean" tells of it.
+  if (means(segment, 'fillers') && (means(next, 'telling') || means(next, 'asking'))) return false;
+  if (means(segment, 'orders') || means(segment, 'questions')) return true;
   return means(segment, 'asking') && next?.after === false && means(next, 'askedOf');
 }

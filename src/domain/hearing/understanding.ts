@@ -1,11 +1,13 @@
+import type { FaultId } from '../faults';
 import type { CueBook, PromptId } from '../script';
+import { clausesOf, ofKind, unknownShare } from './covering';
 import { commandSaid, mayStop, type CommandSaid } from './commanding';
 import { correctedStatement } from './correcting';
 import { ANGLE_DEGREES, judge, type Judged, type Lines } from './judging';
 import { meaningsOf, type Meaning } from './meanings';
 import { commandsAt, promptOf, type Prompt } from './prompts';
 import { readbackOf } from './readback';
-import { NO_REPLY, type Reading, type Reply, type Verdict } from './reply';
+import { NO_REPLY, type Asks, type Reading, type Reply, type Verdict } from './reply';
 import { sameSaid } from './same';
 import { means, segmentsOf, type Segment } from './segments';
 import { isEmpty, type Asked, type Statement } from './statement';
@@ -59,12 +61,18 @@ export function understand(
   const ordered = meaningsOf(book)
     .phrases.get(whole)
     ?.some(({ is }) => is === 'orders');
+  if (asked.kind === 'result' && !words.question && meaningsOf(book).mayPass.has(whole))
+    return weighed(book, text, MAY_PASS, options.confidence);
   const same = sameAt(book, asked, words);
   if (same) return weighed(book, text, same, options.confidence);
-  const command = ordered ? null : commandAt(book, asked, words.words);
-  const understood =
-    (command && commanded(book, asked, words, command, options)) ??
+  const unpraised = withoutPraise(book, words.words);
+  const command = ordered ? null : commandAt(book, asked, unpraised);
+  const said =
+    (command && commanded(book, asked, unpraised, command, options)) ??
     replied(book, asked, withoutMovingOn(book, words), options);
+  const understood: Understood = stopsToo(book, words.words, said)
+    ? { ...said, reply: { ...said.reply, command: 'stop' } }
+    : said;
   if (understood.verdict === 'ignore' && !ordered && mayStop(book, words))
     return weighed(book, text, ASKS_TO_STOP, options.confidence);
   return weighed(book, text, understood, options.confidence);
@@ -75,11 +83,18 @@ interface Understood {
   verdict: Verdict;
   /** Factor on the confidence of hearing. */
   sure: number;
-  /** It was no pass, but not said how it failed. */
-  failed?: boolean;
+  against?: keyof CueBook['vocabulary']['doubts'] | null;
+  asks?: Asks | null;
 }
 
 const IGNORED: Understood = { reply: NO_REPLY, verdict: 'ignore', sure: 1 };
+
+const MAY_PASS: Understood = {
+  reply: { ...NO_REPLY, result: 'held' },
+  verdict: 'confirm',
+  sure: 1,
+  asks: 'pass',
+};
 
 const ASKS_TO_STOP: Understood = {
   reply: { ...NO_REPLY, command: 'stop' },
@@ -87,14 +102,27 @@ const ASKS_TO_STOP: Understood = {
   sure: 1,
 };
 
-const commandAt = (book: CueBook, asked: Prompt, words: Words['words']): CommandSaid | null =>
-  commandSaid(
-    book,
-    meaningsOf(book),
-    words,
-    commandsAt(asked),
-    asked.kind === 'result' ? asked.area : null,
-  );
+function commandAt(book: CueBook, asked: Prompt, words: Words['words']): CommandSaid | null {
+  const area = asked.kind === 'result' ? asked.area : null;
+  const said = commandSaid(book, meaningsOf(book), words, commandsAt(asked), area);
+  // "No, scratch that" takes back what is offered, not what was recorded before.
+  const first = meaningsOf(book).commands.get(words[0]?.text ?? '')?.command;
+  return said?.command === 'undo' && asked.kind === 'confirm' && first === 'no'
+    ? { ...said, command: 'no' }
+    : said;
+}
+
+/** "Good set, go heavier": praise before a comma leaves a command what it is. */
+function withoutPraise(book: CueBook, words: Words['words']): Words['words'] {
+  const comma = words.findIndex((word) => word.after);
+  if (comma <= 0) return words;
+  const praises = (some: Words['words']) =>
+    meaningsOf(book)
+      .phrases.get(some.map(({ text }) => text).join(' '))
+      ?.some(({ is }) => is === 'praise') ?? false;
+  const rest = words.slice(comma);
+  return praises(words.slice(0, comma)) && !praises(rest) ? rest : words;
+}
 
 /** The other side's finding again, where findings are told; asked about, since a log must fill it. */
 function sameAt(book: CueBook, asked: Prompt, { words, question }: Words): Understood | null {
@@ -110,13 +138,20 @@ function sameAt(book: CueBook, asked: Prompt, { words, question }: Words): Under
   return { reply: { ...NO_REPLY, same: true, ...said }, verdict: 'confirm', sure: 1 };
 }
 
+/** A "stop" that pain follows without a pause for breath ("stop it hurts"). */
+function stopsToo(book: CueBook, words: Words['words'], { reply, verdict }: Understood): boolean {
+  const harm = reply.redFlag !== null || reply.result === 'pain';
+  return harm && verdict !== 'ignore' && words[0]?.text === book.vocabulary.commands.stop.say[0];
+}
+
 /** Acts, asks or ignores by how surely the words were heard. */
 function weighed(
   book: CueBook,
   heard: string,
-  { reply, verdict, sure, failed }: Understood,
+  understood: Understood,
   confidence: number,
 ): Reading {
+  const { reply, verdict, sure, asks } = understood;
   const lines =
     reply.command === 'stop' || reply.command === 'pause'
       ? LINES.halt
@@ -125,31 +160,46 @@ function weighed(
         : LINES.reply;
   const ignored = verdict === 'ignore' || confidence < lines.ask;
   if (ignored) return { heard, verdict: 'ignore', reply: null, confidence, readback: null };
-  const asks = verdict === 'confirm' || confidence < lines.act;
+  const unsure = verdict === 'confirm' || confidence < lines.act;
   return {
     heard,
-    verdict: asks ? 'confirm' : 'accept',
+    verdict: unsure ? 'confirm' : 'accept',
     reply,
     confidence: confidence * sure * (verdict === 'confirm' ? DOUBT : 1),
-    readback:
-      readbackOf(book, reply) ??
-      (failed ? book.vocabulary.results.failed.readback : book.vocabulary.noFault),
+    readback: offerOf(book, understood),
+    ...(asks && { asks }),
   };
 }
 
-/** "Pass, moving on": a result moves on by itself. */
+/** The reply read back, with what it says against itself or leaves open. */
+function offerOf({ vocabulary, ...book }: CueBook, { reply, against, asks }: Understood): string {
+  const said = readbackOf({ vocabulary, ...book }, reply);
+  const join = (mark: string, more: string) => (said === null ? more : `${said}${mark} ${more}`);
+  if (against) return join(',', vocabulary.doubts[against]);
+  if (asks === 'limited-or-lost') return join(':', vocabulary.results.failed.readback);
+  if (asks === 'pass' && reply.result === null) return join(',', vocabulary.noFault);
+  return said ?? vocabulary.noFault;
+}
+
+/** "Done, pass, moving on": a result says that it is done, and moves on by itself. */
 function withoutMovingOn(book: CueBook, { words, question }: Words): Words {
-  const comma = words.findLastIndex((word) => word.after);
-  const rest = words.slice(comma).map(({ text }) => text);
-  const next = comma > 0 && meaningsOf(book).commands.get(rest.join(' '))?.command === 'next';
-  return { words: next ? words.slice(0, comma) : words, question };
+  const commandOf = (some: Words['words']) =>
+    meaningsOf(book).commands.get(some.map(({ text }) => text).join(' '))?.command;
+  const first = words.findIndex((word) => word.after);
+  const last = words.findLastIndex((word) => word.after);
+  const from = first > 0 && commandOf(words.slice(0, first)) === 'done' ? first : 0;
+  const to = last > from && commandOf(words.slice(last)) === 'next' ? last : words.length;
+  const said = words
+    .slice(from, to)
+    .map((word, at) => (at === 0 ? { ...word, after: false } : word));
+  return { words: said, question };
 }
 
 /** A command stands alone; after its comma only what does not change it may follow. */
 function commanded(
   book: CueBook,
   asked: Prompt,
-  { words }: Words,
+  words: Words['words'],
   { command, target, clear, length }: CommandSaid,
   options: UnderstandOptions,
 ): Understood | null {
@@ -178,6 +228,7 @@ function replied(
   const wants: Asked = {
     expected,
     painNumber: asked.kind === 'pain-number',
+    sided: asked.kind !== 'result' || asked.sided,
     painKind: asked.kind === 'pain-kind',
     angles: asked.kind !== 'result' || asked.area === 'overhead',
   };
@@ -189,8 +240,19 @@ function replied(
     const said = correctedStatement(book.vocabulary, heard, wants);
     return { segments: heard, said, cut: talk !== null };
   };
+  const states = statesOf(book, expected);
   const own = (meaning: Meaning) => meaning.is !== 'fault' || expected.has(meaning.fault);
+  const ownStates = (meaning: Meaning) =>
+    own(meaning) && (meaning.is !== 'state' || states.has(meaning.state));
+  const strange = ({ said }: { said: Statement }) =>
+    said.faults.faults.some((fault) => !expected.has(fault)) ||
+    said.results.length + said.faults.pairs === 0;
   let found = read(own);
+  if (found && strange(found)) {
+    const narrow = read(ownStates);
+    if (narrow && !strange(narrow) && narrow.said.faults.pairs >= found.said.faults.pairs)
+      found = narrow;
+  }
   if (found && found.said.results.length + found.said.faults.pairs === 0) found = read(() => true);
   if (!found || isEmpty(found.said)) return IGNORED;
   const judged = judge(book, found.said, expected, options);
@@ -200,10 +262,14 @@ function replied(
 function decided(
   asked: Prompt,
   { segments, said, cut }: { segments: Segment[]; said: Statement; cut: boolean },
-  { reply, doubtful, graded }: Judged,
+  judged: Judged,
 ): Understood {
+  const { reply, doubtful, graded, against } = judged;
   const sure = segments.some(({ by }) => by === 'sounds') ? SOUNDS_LIKE : 1;
-  const unknown = unknownShare(segments, said);
+  const unknown =
+    asked.kind === 'pain-kind'
+      ? unknownShare(ofKind(segments), { ...said, faults: { ...said.faults, loose: [] } })
+      : unknownShare(segments, said);
   const harm = reply.redFlag !== null || reply.result === 'pain';
   const answers =
     asked.kind === 'pain-number'
@@ -212,17 +278,30 @@ function decided(
         ? reply.painKind !== null || reply.pain !== null
         : false;
   const fits = harm || answers || (asked.kind === 'result' && reply.result !== null);
-  const guessed = segments.some((each) => each.by === 'sounds' && means(each, 'result'));
-  const wordy = segments.some((each) => means(each, 'fillers'));
-  const asks = doubtful || cut || (guessed && wordy) || !fits || unknown > UNKNOWN.act;
+  const guessed = clausesOf(segments).some(
+    (each) =>
+      said.results.length > 0 &&
+      each.some((one) => one.by === 'sounds' && means(one, 'result')) &&
+      each.some((one) => means(one, 'fillers')),
+  );
+  const asks = doubtful || cut || guessed || !fits || unknown > UNKNOWN.act;
+  const open = judged.asks === 'grade' && unknown > 0;
   if (
+    open ||
     unknown > UNKNOWN.ask ||
     !isWorthAsking(asked, said, graded || answers || said.kinds.length > 0)
   )
     return IGNORED;
-  const failed = said.results.includes('failed');
-  return { reply, verdict: asks ? 'confirm' : 'accept', sure, failed };
+  return { reply, verdict: asks ? 'confirm' : 'accept', sure, against, asks: judged.asks };
 }
+
+/** What can be said of these faults. */
+const statesOf = ({ vocabulary }: CueBook, faults: ReadonlySet<FaultId>): Set<string> =>
+  new Set(
+    vocabulary.faults.flatMap(({ id, signs }) =>
+      faults.has(id) ? signs.flatMap(({ is, isNot }) => [...is, ...isNot]) : [],
+    ),
+  );
 
 /** A side or a number alone is no reply, but together they lack only their grade. */
 function isWorthAsking(asked: Prompt, said: Statement, graded: boolean): boolean {
@@ -236,51 +315,4 @@ function isWorthAsking(asked: Prompt, said: Statement, graded: boolean): boolean
     (angled && (overhead || said.sides.length > 0)) ||
     (said.unsure && said.sides.length > 0)
   );
-}
-
-/** No meaning, or a word of counting that counts nothing ("a short week"). */
-function isUnknown(segment: Segment, before?: Segment, next?: Segment): boolean {
-  const counts = ({ is }: Meaning) => is === 'counted' || is === 'counting';
-  const counting = segment.meanings.length > 0 && segment.meanings.every(counts);
-  const counted = before?.number != null || next?.number != null;
-  return segment.by === 'unknown' || (counting && !counted);
-}
-
-/** A word without meaning stands in the same clause as a result ("he passed his exam"). */
-function sharesClause(segments: Segment[], dangling: boolean): boolean {
-  let clause: Segment[] = [];
-  const clauses = [clause];
-  for (const segment of segments) {
-    if (segment.after) clauses.push((clause = []));
-    clause.push(segment);
-  }
-  return clauses.some(
-    (each) =>
-      each.some((segment) => means(segment, 'result')) &&
-      each.some(
-        (segment, at) =>
-          isUnknown(segment, each[at - 1], each[at + 1]) || (dangling && means(segment, 'part')),
-      ),
-  );
-}
-
-/** How much of what was said is not understood, weighed against what is, 0 to 1. */
-function unknownShare(segments: Segment[], said: Statement): number {
-  const unknown = segments.filter((segment, at) =>
-    isUnknown(segment, segments[at - 1], segments[at + 1]),
-  ).length;
-  const dangling = said.faults.pairs === 0 && !said.pain ? said.faults.loose.length : 0;
-  const known =
-    said.results.length +
-    said.sides.length +
-    said.angles.filter((angle) => angle >= ANGLE_DEGREES.least).length +
-    said.painNumbers.length +
-    2 * said.faults.pairs +
-    2 * said.redFlags.length +
-    (said.pain || said.noPain ? 2 : 0) +
-    said.kinds.length;
-  const missed = unknown + dangling;
-  if (missed === 0) return 0;
-  const alone = known < 2 && sharesClause(segments, dangling > 0);
-  return alone ? 1 : missed / (missed + known);
 }

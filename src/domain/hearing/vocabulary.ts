@@ -69,12 +69,16 @@ export interface Talk {
   questions: Pattern[];
   /** Makes a reply uncertain ("maybe", "same"). */
   unsure: Pattern[];
+  /** What was said before is said of this too ("the shoulders too"). */
+  likewise: Pattern[];
   /** Separate clauses; the parts named before still count ("and"). */
   joins: Pattern[];
   /** Shows that it is told, not ordered ("stayed", "were"). */
   telling: Pattern[];
   /** Said around a command ("please", "can you"). */
   polite: Pattern[];
+  /** After these it is told when something happened ("as the bar passed"). */
+  circumstances: Pattern[];
   /** Words that change nothing ("the", "a bit", "on the way down"). */
   fillers: Pattern[];
 }
@@ -150,6 +154,10 @@ export interface Vocabulary {
   };
   /** Read back where a fault was denied and nothing else said. */
   noFault: string;
+  /** Alone at an open question they ask whether it is a pass ("good"). */
+  mayPass: Pattern[];
+  /** Read back after what contradicts itself. */
+  doubts: { notAPass: string; underTheLine: string };
   talk: Talk;
   /** Word endings that do not change the meaning; longest first. */
   endings: string[];

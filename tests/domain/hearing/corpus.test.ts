@@ -11,13 +11,13 @@ describe('utterances as coaches speak', () => {
     expect(wrong('tuned')).toEqual([]);
   });
 
-  // Written before the words were tried on them: 234 of 247 right at that first reading; one of
-  // the misses, a stop, was moved to the tuned set, and some causes were mended since.
-  it('are read right in at least 97 of 100 of the set kept apart', () => {
+  // Written before the words were tried on them; what was missed then was mended since. How many
+  // were right at that first reading is said in DEVELOPERS.md.
+  it('are read right in at least 99 of 100 of those that were kept apart at first', () => {
     const all = corpus('untouched').length;
-    expect(all).toBeGreaterThanOrEqual(180);
+    expect(all).toBeGreaterThanOrEqual(400);
     const misreadings = wrong('untouched');
-    expect(misreadings.length / all, misreadings.join('\n')).toBeLessThanOrEqual(0.03);
+    expect(misreadings.length / all, misreadings.join('\n')).toBeLessThanOrEqual(0.01);
   });
 
   it('that are talk are never acted on', () => {

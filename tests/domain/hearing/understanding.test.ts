@@ -54,7 +54,12 @@ describe('a reading', () => {
     ['no pain', 'no pain'],
     ['new pain', 'new pain'],
     ['fail', 'limited, or lost?'],
+    ['left not a pass', 'left: limited, or lost?'],
     ['no rib flare', 'no fault'],
+    ['left, ribs stayed down', 'left, no fault'],
+    ['pass but the ribs flared', 'ribs, not a pass'],
+    ['left one forty, clean, ribs flared', 'left, one forty, ribs, not a pass'],
+    ['right one fifty pass', 'right, one fifty, pass, under the line'],
     ['chest pain', 'chest pain'],
     ['go back to the plate squat', 'go to the plate-reach squat'],
   ])('"%s" is read back as "%s"', (text, readback) => {
@@ -82,6 +87,44 @@ describe('a reading', () => {
     expect(() => hear('set/constructor', 'pass')).toThrow('no prompt');
     expect(isPrompt(book, hinge)).toBe(true);
     expect(isPrompt(book, 'toString')).toBe(false);
+  });
+});
+
+describe('what a reading leaves open is asked in its own words', () => {
+  it.each([
+    [overhead, 'fail', 'limited-or-lost', null],
+    [overhead, 'almost on the left', 'limited-or-lost', null],
+    [overhead, 'left one forty, not a pass', 'limited-or-lost', null],
+    [overhead, 'left one forty', 'grade', null],
+    [overhead, 'one fifty five degrees', 'grade', null],
+    [overhead, 'no rib flare', 'pass', null],
+    [hinge, 'back stayed flat', 'pass', null],
+    [overhead, 'not limited', 'pass', null],
+    [hinge, 'good', 'pass', 'held'],
+    [hinge, 'no faults', 'pass', 'held'],
+  ] as const)('at %s "%s" asks %s', (at, text, asks, result) => {
+    expect(hear(at, text)).toMatchObject({ verdict: 'confirm', asks, reply: { result } });
+  });
+
+  it.each([
+    [overhead, 'left pass'],
+    [overhead, 'fail, ribs flared'],
+    [overhead, 'pass but the ribs flared'],
+    [hinge, 'pain'],
+    ['idle', 'stop'],
+  ])('at %s "%s" leaves nothing open', (at, text) => {
+    expect(hear(at, text)).not.toHaveProperty('asks');
+  });
+
+  it.each(['good set', 'good job', 'good, keep it there', 'good stretch'])(
+    '"%s" is praise and asks nothing',
+    (text) => {
+      expect(hear(hinge, text).verdict).toBe('ignore');
+    },
+  );
+
+  it('"good" asks nothing while work goes on', () => {
+    expect(hear('idle', 'good').verdict).toBe('ignore');
   });
 });
 
@@ -126,7 +169,22 @@ describe('what may hurt somebody', () => {
     },
   );
 
+  it.each(['stop where it hurts', 'stop when it pinches', 'this might hurt', 'no pain no gain'])(
+    '"%s" is talk',
+    (text) => {
+      expect(hear(hinge, text).verdict).toBe('ignore');
+    },
+  );
+
+  it.each(['I need to stop', 'we have to stop', 'woah stop', 'stop, stop, stop'])(
+    '"%s" is a stop',
+    (text) => {
+      expect(hear('idle', text)).toMatchObject({ verdict: 'accept', reply: { command: 'stop' } });
+    },
+  );
+
   it('keeps the pain that is said with a stop or a result', () => {
+    expect(hear('idle', 'stop it hurts').reply).toMatchObject({ command: 'stop', result: 'pain' });
     expect(hear(hinge, 'stop, pain six').reply).toMatchObject({ command: 'stop', pain: 6 });
     expect(hear(hinge, 'limited, pain two').reply).toMatchObject({ result: 'short', pain: 2 });
     expect(hear(hinge, 'limited, pain three').reply).toMatchObject({ result: 'pain', pain: 3 });

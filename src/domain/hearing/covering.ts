@@ -1,0 +1,57 @@
+import type { Meaning } from './meanings';
+import { ANGLE_DEGREES } from './judging';
+import { means, type Segment } from './segments';
+import type { Statement } from './statement';
+
+/** No meaning, or a word of counting that counts nothing ("a short week"). */
+function isUnknown(segments: Segment[], at: number): boolean {
+  const segment = segments[at];
+  if (!segment) return false;
+  const [two, before, next] = [segments[at - 2], segments[at - 1], segments[at + 1]];
+  const counts = ({ is }: Meaning) => is === 'counted' || is === 'counting';
+  const counting = segment.meanings.length > 0 && segment.meanings.every(counts);
+  const counted = [before, next, two].some((each) => each?.number != null);
+  return segment.by === 'unknown' || (counting && !counted);
+}
+
+/** A word without meaning stands in the same clause as a result ("he passed his exam"). */
+const sharesClause = (segments: Segment[]): boolean =>
+  clausesOf(segments).some(
+    (each) =>
+      each.some((segment) => means(segment, 'result')) && each.some((_, at) => isUnknown(each, at)),
+  );
+
+/** The clauses that name the kind of a pain: what else is told of it does not matter. */
+export function ofKind(segments: Segment[]): Segment[] {
+  const kinds = clausesOf(segments).filter((each) => each.some((one) => means(one, 'kind')));
+  return kinds.length > 0 ? kinds.flat() : segments;
+}
+
+/** Segments between punctuation. */
+export function clausesOf(segments: Segment[]): Segment[][] {
+  const clauses: Segment[][] = [[]];
+  for (const segment of segments) {
+    if (segment.after) clauses.push([]);
+    clauses.at(-1)?.push(segment);
+  }
+  return clauses;
+}
+
+/** How much of what was said is not understood, weighed against what is, 0 to 1. */
+export function unknownShare(segments: Segment[], said: Statement): number {
+  const unknown = segments.filter((_, at) => isUnknown(segments, at)).length;
+  const dangling = said.faults.pairs === 0 && !said.pain ? said.faults.loose.length : 0;
+  const known =
+    said.results.length +
+    said.sides.length +
+    said.angles.filter((angle) => angle >= ANGLE_DEGREES.least).length +
+    said.painNumbers.length +
+    2 * said.faults.pairs +
+    2 * said.redFlags.length +
+    (said.pain || said.noPain ? 2 : 0) +
+    2 * said.kinds.length;
+  const missed = unknown + dangling;
+  if (missed === 0) return 0;
+  if ((known < 2 || missed >= known) && sharesClause(segments)) return 1;
+  return missed / (missed + known);
+}
