@@ -1,4 +1,4 @@
-import { HEARD_FROM, confidenceOf } from '../ear/confidence';
+import { HEARD_FROM, confidenceOf, evidenceIn } from '../ear/confidence';
 import { decode } from '../ear/decoding';
 import { lexiconFor, type Lexicon } from '../ear/lexicon';
 import { networkOf } from '../ear/network';
@@ -52,9 +52,11 @@ export class FileEar {
   }
 
   private decoded(posteriors: Posteriors, prompt: PromptId): HeardAudio['heard'] {
-    const decoded = decode(networkOf(this.grammar(prompt), this.words()), posteriors);
-    const confidence = decoded === null ? 0 : confidenceOf(decoded, posteriors);
-    return decoded === null || confidence < HEARD_FROM ? null : { text: decoded.text, confidence };
+    const grammar = this.grammar(prompt);
+    const decoded = decode(networkOf(grammar, this.words()), posteriors);
+    if (decoded === null) return null;
+    const confidence = confidenceOf(evidenceIn(decoded, posteriors, grammar));
+    return confidence < HEARD_FROM ? null : { text: decoded.text, confidence };
   }
 
   private readonly grammars = new Map<PromptId, ReturnType<typeof grammarOf>>();

@@ -11,8 +11,8 @@ export interface Decoded {
   phones: number;
   /** What the grammar cost against the free row of phones, a phone; 0 at most. */
   fitPerPhone: number;
-  /** Distance to the best path that ends in another text, a phone; infinite where there is none. */
-  leadPerPhone: number;
+  /** Other texts that fit almost as well, best first; at most OTHERS. */
+  others: { text: string; score: number }[];
   /** Whether the grammar lets more words follow. */
   canGoOn: boolean;
 }
@@ -23,19 +23,34 @@ export interface Decoded {
  */
 const BEAM = 60;
 const NOTHING = -Infinity;
+/** More were never told apart from the best. */
+const OTHERS = 12;
+/** A path further behind than this, in natural logarithms, is no rival. */
+const WORTH_NOTING = 12;
 
-type Ending = Omit<Decoded, 'fitPerPhone' | 'leadPerPhone'>;
+interface Ending extends Omit<Decoded, 'fitPerPhone' | 'others'> {
+  /** The last word, and the entry of the history before it. */
+  word: string;
+  came: number;
+}
 
 /** Where paths came from: one entry each time a word ended, chained to the one before. */
 class History {
   private readonly before: number[] = [];
   private readonly word: number[] = [];
   private readonly phones: number[] = [];
+  /** By entry: a path that reached the same place with another word, so far behind. */
+  private readonly rivals = new Map<number, { before: number; word: number; behind: number }>();
 
   add(before: number, word: number, phones: number): number {
     this.before.push(before);
     this.word.push(word);
     return this.phones.push(phones + this.phonesAt(before)) - 1;
+  }
+
+  /** Of the entry added last. */
+  addRival(before: number, word: number, behind: number): void {
+    this.rivals.set(this.before.length - 1, { before, word, behind });
   }
 
   phonesAt(entry: number): number {
@@ -48,6 +63,22 @@ class History {
       said.unshift(words[this.word[at] ?? 0] ?? '');
     return said.join(' ');
   }
+
+  /** What else may have been said up to here, and how far each is behind. */
+  others(entry: number, words: string[]): { text: string; behind: number }[] {
+    const found: { text: string; behind: number }[] = [];
+    let after = '';
+    for (let at = entry; at >= 0; at = this.before[at] ?? -1) {
+      const rival = this.rivals.get(at);
+      if (rival)
+        found.push({
+          text: `${this.text(rival.before, words)} ${words[rival.word] ?? ''} ${after}`.trim(),
+          behind: rival.behind,
+        });
+      after = `${words[this.word[at] ?? 0] ?? ''} ${after}`.trim();
+    }
+    return found;
+  }
 }
 
 /**
@@ -59,21 +90,45 @@ class Arrivals {
   readonly history: Int32Array;
   readonly phone: Uint8Array;
   readonly end: Int32Array;
+  /** By state: the best that ended another word than the best after a blank. */
+  readonly nextScore: Float64Array;
+  readonly nextHistory: Int32Array;
+  readonly nextEnd: Int32Array;
 
   constructor(states: number) {
     this.score = new Float64Array(3 * states).fill(NOTHING);
     this.history = new Int32Array(3 * states).fill(-1);
     this.phone = new Uint8Array(3 * states);
     this.end = new Int32Array(3 * states).fill(-1);
+    this.nextScore = new Float64Array(states).fill(NOTHING);
+    this.nextHistory = new Int32Array(states).fill(-1);
+    this.nextEnd = new Int32Array(states).fill(-1);
   }
 
   clear(): void {
     this.score.fill(NOTHING);
     this.end.fill(-1);
+    this.nextScore.fill(NOTHING);
   }
 
   afterBlank(state: number, score: number, history: number, end: number): void {
-    if (score > (this.score[3 * state] as number)) this.put(3 * state, score, history, end, BLANK);
+    const at = 3 * state;
+    if (score > (this.score[at] as number)) {
+      this.next(
+        state,
+        this.score[at] as number,
+        this.history[at] as number,
+        this.end[at] as number,
+      );
+      this.put(at, score, history, end, BLANK);
+    } else this.next(state, score, history, end);
+  }
+
+  private next(state: number, score: number, history: number, end: number): void {
+    if (score <= (this.nextScore[state] as number)) return;
+    this.nextScore[state] = score;
+    this.nextHistory[state] = history;
+    this.nextEnd[state] = end;
   }
 
   insidePhone(state: number, score: number, history: number, end: number, phone: number): void {
@@ -120,6 +175,12 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
   arrived.score[0] = 0;
   let floor = NOTHING;
   let silence = 0;
+  /** The paths that end in one state, side by side. */
+  const ended = {
+    score: new Float64Array(4),
+    before: new Int32Array(4),
+    word: new Int32Array(4),
+  };
 
   for (let frame = 0; frame < posteriors.frames; frame += 1) {
     const row = frame * OUTPUTS;
@@ -191,16 +252,59 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
     silence += blankCost;
     if (silence > best) best = silence;
     floor = best - BEAM;
-    for (let at = 0; at < arriving.end.length; at += 1) {
-      const end = arriving.end[at] as number;
-      if (end < 0 || (arriving.score[at] as number) < floor) continue;
-      const length = depth[nodeOfEnd(endStart, end)] as number;
-      const word = endWord[end] as number;
-      arriving.history[at] = history.add(arriving.history[at] as number, word, length);
-    }
+    for (let state = 0; state < states; state += 1) remember(state);
     [arrived, arriving] = [arriving, arrived];
   }
   return bestOf(ending());
+
+  /** Words that ended in this state become part of the history of what follows. */
+  function remember(state: number): void {
+    const first = 3 * state;
+    let count = 0;
+    let living = 0;
+    for (let at = first; at < first + 3; at += 1) {
+      const end = arriving.end[at] as number;
+      if (end < 0) continue;
+      if ((arriving.score[at] as number) >= floor) living += 1;
+      note(count, arriving.score[at] as number, arriving.history[at] as number, end);
+      count += 1;
+    }
+    if (living === 0) return;
+    const slots = count;
+    if ((arriving.nextScore[state] as number) > floor && (arriving.nextEnd[state] as number) >= 0) {
+      const score = arriving.nextScore[state] as number;
+      note(count, score, arriving.nextHistory[state] as number, arriving.nextEnd[state] as number);
+      count += 1;
+    }
+    for (let at = first, slot = 0; slot < slots; at += 1) {
+      const end = arriving.end[at] as number;
+      if (end < 0) continue;
+      const score = ended.score[slot] as number;
+      const word = ended.word[slot] as number;
+      if (score >= floor) {
+        let rival = -1;
+        for (let other = 0; other < count; other += 1)
+          if (
+            ended.word[other] !== word &&
+            (rival < 0 || (ended.score[other] as number) > (ended.score[rival] as number))
+          )
+            rival = other;
+        const length = depth[nodeOfEnd(endStart, end)] as number;
+        const entry = history.add(ended.before[slot] as number, word, length);
+        arriving.history[at] = entry;
+        const behind = rival < 0 ? Infinity : score - (ended.score[rival] as number);
+        if (behind < WORTH_NOTING)
+          history.addRival(ended.before[rival] as number, ended.word[rival] as number, behind);
+      }
+      slot += 1;
+    }
+  }
+
+  function note(slot: number, score: number, before: number, end: number): void {
+    ended.score[slot] = score;
+    ended.before[slot] = before;
+    ended.word[slot] = endWord[end] as number;
+  }
 
   /** Every last word of a finished utterance, best first. */
   function ending(): Ending[] {
@@ -215,7 +319,9 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
         const before = history.text(came, network.words);
         const word = network.words[endWord[end] as number] ?? '';
         found.push({
-          text: before === '' ? word : `${before} ${word}`,
+          text: `${before} ${word}`.trim(),
+          came,
+          word,
           score,
           phones: history.phonesAt(came) + (depth[node] as number),
           canGoOn: (blockStart[to + 1] as number) > (blockStart[to] as number),
@@ -228,11 +334,19 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
   function bestOf(found: Ending[]): Decoded | null {
     const [top] = found;
     if (top === undefined) return null;
-    const other = found.find(({ text }) => text !== top.text);
+    const { text, score, phones, canGoOn } = top;
+    const inside = history.others(top.came, network.words).map((other) => ({
+      text: `${other.text} ${top.word}`,
+      score: score - Math.max(0, other.behind),
+    }));
+    const others = new Map<string, number>();
+    for (const other of [...found, ...inside].sort((a, b) => b.score - a.score))
+      if (other.text !== text && !others.has(other.text) && others.size < OTHERS)
+        others.set(other.text, other.score);
     return {
-      ...top,
-      fitPerPhone: (top.score - posteriors.freeScore) / top.phones,
-      leadPerPhone: other === undefined ? Infinity : (top.score - other.score) / top.phones,
+      ...{ text, score, phones, canGoOn },
+      fitPerPhone: (score - posteriors.freeScore) / phones,
+      others: [...others].map(([text, score]) => ({ text, score })),
     };
   }
 }

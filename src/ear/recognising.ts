@@ -1,6 +1,6 @@
 import type * as Onnx from 'onnxruntime-web';
 import type { Grammar } from '../domain/hearing/grammar';
-import { ACTS_FROM, confidenceOf, HEARD_FROM } from './confidence';
+import { ACTS_FROM, confidenceOf, evidenceIn, HEARD_FROM, type Evidence } from './confidence';
 import { decode, type Decoded } from './decoding';
 import type { Lexicon } from './lexicon';
 import { networkOf, type Network } from './network';
@@ -29,6 +29,7 @@ export interface Recogniser {
 export interface Weighed {
   decoded: Decoded;
   posteriors: Posteriors;
+  evidence: Evidence;
   confidence: number;
 }
 
@@ -81,7 +82,7 @@ export async function createRecogniser(options: {
     const sound = new ort.Tensor('float32', samples, [1, samples.length]);
     const { last_hidden_state: states } = await listening.run({ input_values: sound });
     if (states === undefined) throw new Error('The encoder gave no states.');
-    const { y } = await telling.run({ x: states });
+    const { y } = await telling.run({ x: states, sound });
     return posteriorsOf(y?.data as Float32Array);
   };
 
@@ -101,7 +102,8 @@ export async function createRecogniser(options: {
     const posteriors = await posteriorsFor(samples);
     const decoded = decode(networkFor(grammar, lexicon), posteriors);
     if (decoded === null) return null;
-    return { decoded, posteriors, confidence: confidenceOf(decoded, posteriors) };
+    const evidence = evidenceIn(decoded, posteriors, grammar);
+    return { decoded, posteriors, evidence, confidence: confidenceOf(evidence) };
   };
 
   const weigh: Recogniser['weigh'] = async (samples16k, grammar, lexicon) => {

@@ -99,7 +99,7 @@ async function gather(out: string): Promise<void> {
       decibels,
       heard: weighed?.decoded.text ?? '',
       fitPerPhone: weighed?.decoded.fitPerPhone ?? -99,
-      leadPerPhone: Math.min(99, weighed?.decoded.leadPerPhone ?? 0),
+      lead: Math.min(99, weighed?.evidence.lead ?? 0),
       phones: weighed?.decoded.phones ?? 0,
       freePhones: weighed?.posteriors.freePhones ?? 0,
     };

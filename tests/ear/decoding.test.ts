@@ -106,7 +106,7 @@ describe('decoding', () => {
     );
   });
 
-  test('says how far ahead of any other text the best one is', () => {
+  test('says what else fits, and how much worse', () => {
     const grammar = phrases('idle', ['key', 'keyed']);
     const logits = new Float32Array(4 * OUTPUTS);
     ['K', 'IY', 'T', 'T'].forEach((phone, frame) => {
@@ -115,9 +115,30 @@ describe('decoding', () => {
     const posteriors = posteriorsOf(logits);
     const decoded = decode(networkOf(grammar, LEXICON), posteriors)!;
     expect(decoded).toMatchObject({ text: 'keyed', phones: 3 });
-    // Two frames of T against the same two frames as IY or blank: 4 each, over three phones.
-    expect(decoded.leadPerPhone).toBeCloseTo(8 / 3, 4);
+    // Two frames of T against the same two frames as IY or blank: 4 each.
+    expect(decoded.others).toEqual([
+      { text: 'key', score: expect.closeTo(decoded.score - 8, 4) as number },
+    ]);
     expect(decoded.fitPerPhone).toBeCloseTo(0, 5);
+  });
+
+  test('a rival inside an utterance is told with the words after it', () => {
+    const arcs = [
+      { from: 0, to: 1, words: 'key' },
+      { from: 0, to: 1, words: 'keyed' },
+      { from: 1, to: 2, words: 'a' },
+    ];
+    const grammar: Grammar = { prompt: 'idle', states: 3, finals: [2], arcs };
+    const logits = new Float32Array(6 * OUTPUTS);
+    ['K', 'IY', 'T', 'AA', 'AA', 'AA'].forEach((phone, frame) => {
+      logits[frame * OUTPUTS + outputOf(phone)!] = frame === 2 ? 3 : 9;
+    });
+    const decoded = decode(networkOf(grammar, LEXICON), posteriorsOf(logits))!;
+    expect(decoded.text).toBe('keyed a');
+    expect(decoded.others[0]).toEqual({
+      text: 'key a',
+      score: expect.closeTo(decoded.score - 3, 4) as number,
+    });
   });
 
   test('a prompt of thousands of replies is decoded while nobody notices', () => {

@@ -2,7 +2,7 @@ import {
   ACTS_FROM,
   ASKS_FROM,
   confidenceOf,
-  evidenceOf,
+  weighedBy,
   type Belief,
 } from '../../src/ear/confidence';
 
@@ -16,7 +16,8 @@ export interface Clip {
   decibels: number;
   heard: string;
   fitPerPhone: number;
-  leadPerPhone: number;
+  /** Infinity is written as 99. */
+  lead: number;
   phones: number;
   freePhones: number;
 }
@@ -56,13 +57,13 @@ export function fit(clips: Clip[]): Belief {
   const used = clips.filter(
     (clip) => clip.phones > 0 && clip.kind !== 'noise' && (clip.kind !== 'reply' || wasRight(clip)),
   );
-  const belief: Belief = { offset: 0, fitPerPhone: 0, inversePhones: 0, phonesAmiss: 0 };
+  const belief = zero();
   for (let step = 0; step < 20000; step += 1) {
-    const slope: Belief = { offset: 0, fitPerPhone: 0, inversePhones: 0, phonesAmiss: 0 };
+    const slope = zero();
     for (const clip of used) {
       const error = (wasRight(clip) ? 1 : 0) - confidence(clip, belief);
       slope.offset += error;
-      for (const { weight, value } of evidenceOf(clip, clip)) slope[weight] += error * value;
+      for (const { weight, value } of weighedBy(clip)) slope[weight] += error * value;
     }
     for (const weight of Object.keys(slope) as (keyof Belief)[]) {
       const held = weight === 'offset' ? 0 : HELD_BACK * belief[weight];
@@ -76,8 +77,17 @@ export function fit(clips: Clip[]): Belief {
   return belief;
 }
 
+const zero = (): Belief => ({
+  offset: 0,
+  fitPerPhone: 0,
+  poorFit: 0,
+  inversePhones: 0,
+  phonesAmiss: 0,
+  lead: 0,
+});
+
 export const confidence = (clip: Clip, belief: Belief) =>
-  clip.phones === 0 ? 0 : confidenceOf(clip, clip, belief);
+  clip.phones === 0 ? 0 : confidenceOf(clip, belief);
 
 export function report(clips: Clip[], belief: Belief): string {
   const share = (some: Clip[], test: (clip: Clip) => boolean) =>

@@ -1,4 +1,7 @@
-"""Writes a trained head as ONNX: exporting.py HEAD.pt OUT.onnx. Weights are kept as 16-bit numbers.
+"""Writes a trained head as ONNX: exporting.py HEAD.pt,HEAD.pt... OUT.onnx [8|16].
+
+Matrices are kept as whole numbers of 8 bits, a step a row, or as numbers of 16 bits; both are
+widened when the model is read, so the sums are the same whatever the runtime.
 
 Inputs `x` [1, states, 288] of the encoder and `sound` [1, samples]; output `y` [1, 2 states, 40].
 """
@@ -14,43 +17,56 @@ from head import Head
 
 
 def main():
-    source, out = sys.argv[1:3]
-    kept = torch.load(source, map_location='cpu')
-    head = Head(**kept['size']).eval()
-    head.load_state_dict(kept['weights'], strict=False)
+    sources, out = sys.argv[1:3]
+    bits = int(sys.argv[3]) if len(sys.argv) > 3 else 8
+    kept = [torch.load(path, map_location='cpu') for path in sources.split(',')]
+    size = kept[0]['size']
+    # Heads that went on from the same one are averaged.
+    weights = {
+        name: sum(each['weights'][name].float() for each in kept) / len(kept) for name in kept[0]['weights']
+    }
+    head = Head(**size).eval()
+    head.load_state_dict(weights)
     samples = 384 * 60 + 600
     states = (samples - 895) // 384 + 1
     given = (torch.randn(1, states, 288), torch.randn(1, samples) * .1)
     names, shapes = ['x', 'sound'], {'x': {1: 'states'}, 'sound': {1: 'samples'}, 'y': {1: 'rows'}}
-    if not kept['size'].get('tones'):
-        given, names = (given[0], given[1]), ['x', 'sound']
     more = {'dynamo': False} if torch.__version__ >= '2.5' else {}
     torch.onnx.export(
         head, given, out, input_names=names, output_names=['y'], dynamic_axes=shapes,
         opset_version=14, **more,
     )
     model = onnx.load(out)
-    halved(model)
+    packed(model, bits)
     onnx.checker.check_model(model)
     onnx.save(model, out)
     print(sum(p.numel() for p in head.parameters()) / 1e6, 'M parameters')
 
 
-def halved(model):
-    """Large constants become 16-bit numbers that are widened when the model is read."""
+def packed(model, bits):
+    """Large constants are kept small, with nodes that widen them."""
     graph = model.graph
-    casts = []
+    nodes = []
     for held in list(graph.initializer):
         values = onnx.numpy_helper.to_array(held)
         if held.data_type != TensorProto.FLOAT or values.size < 1000:
             continue
         name = held.name
-        half = onnx.numpy_helper.from_array(values.astype(np.float16), name + '_half')
         graph.initializer.remove(held)
-        graph.initializer.append(half)
-        casts.append(helper.make_node('Cast', [name + '_half'], [name], to=TensorProto.FLOAT))
-    for at, cast in enumerate(casts):
-        graph.node.insert(at, cast)
+        if bits == 8 and values.ndim == 2:
+            # Matrices are used as [in, out]: one step for each output.
+            step = np.maximum(np.abs(values).max(0, keepdims=True) / 127, 1e-12).astype(np.float32)
+            whole = np.round(values / step).astype(np.int8)
+            graph.initializer.append(onnx.numpy_helper.from_array(whole, name + '_whole'))
+            graph.initializer.append(onnx.numpy_helper.from_array(step, name + '_step'))
+            nodes.append(helper.make_node('Cast', [name + '_whole'], [name + '_wide'], to=TensorProto.FLOAT))
+            nodes.append(helper.make_node('Mul', [name + '_wide', name + '_step'], [name]))
+        else:
+            half = onnx.numpy_helper.from_array(values.astype(np.float16), name + '_half')
+            graph.initializer.append(half)
+            nodes.append(helper.make_node('Cast', [name + '_half'], [name], to=TensorProto.FLOAT))
+    for at, node in enumerate(nodes):
+        graph.node.insert(at, node)
 
 
 if __name__ == '__main__':

@@ -116,7 +116,7 @@ export function writtenLines(options: {
 }
 
 /** Any path through the grammar; groups of words that lead to one place weigh the same. */
-function walk(grammar: Grammar, random: () => number): string[] {
+export function walk(grammar: Grammar, random: () => number): string[] {
   const pick = <T>(from: readonly T[]) => from[Math.floor(random() * from.length)] as T;
   const said: string[] = [];
   for (let state = 0; ;) {

@@ -7,6 +7,7 @@ import math
 
 import numpy as np
 import torch
+import torch.nn.functional as F
 
 RATE = 16000
 PEAK = 0.5
@@ -100,6 +101,8 @@ class Bank:
             at += len(sound)
         self.sound = torch.cat([self.sound] + pieces)
         self.order = np.argsort(np.array(self.lengths), kind='stable')
+        self.start = torch.tensor(self.starts, device=self.device)
+        self.length = torch.tensor(self.lengths, device=self.device)
 
     def add_noise(self, kind, pieces):
         self.noises[kind] = torch.from_numpy(np.concatenate(pieces)).to(self.device)
@@ -129,18 +132,52 @@ def crops(sound, count, length, pace):
 
 
 def spoken(bank, which, pace, before, length):
-    """Utterances at these paces after so many samples of silence."""
+    """Utterances after so many samples of silence; `pace` [clips, samples or 1]: samples read a sample."""
     device = bank.device
-    start = torch.tensor([bank.starts[i] for i in which], device=device)
-    most = torch.tensor([bank.lengths[i] for i in which], device=device)
-    at = (torch.arange(length, device=device)[None] - before[:, None]) * pace[:, None]
-    inside = (at >= 0) & (at < (most - 1)[:, None])
-    whole = at.floor().clamp(min=0)
-    whole = torch.minimum(whole, (most - 2)[:, None].float()).long()
-    part = (at - whole).clamp(0, 1)
+    index = torch.as_tensor(which, device=device)
+    start, most = bank.start[index], bank.length[index]
+    first = before.long()[:, None]
+    here = torch.arange(length, device=device)[None]
+    read = (pace.expand(-1, length) * (here > first)).cumsum(1, dtype=torch.float64).float()
+    inside = (here >= first) & (read < (most - 1)[:, None])
+    whole = torch.minimum(read.floor(), (most - 2)[:, None].float()).long()
+    part = (read - whole).clamp(0, 1)
     index = start[:, None] + whole
     piece = bank.sound[index].float() * (1 - part) + bank.sound[index + 1].float() * part
     return piece * inside / 32768
+
+
+def smooth(count, knots, length, most, device):
+    """Curves of 1 and about that: straight between so many places, `most` away at most."""
+    rough = 1 + between(-most, most, count * knots, device).view(count, 1, knots)
+    return F.interpolate(rough, length, mode='linear', align_corners=True)[:, 0]
+
+
+def other_mouths(speech, share):
+    """The same pitch out of heads of another shape: the envelope of the spectrum is bent.
+
+    Each formant moves its own way: places of the spectrum are read at 0.78 to 1.28 times their height.
+    """
+    count, length = speech.shape
+    device = speech.device
+    size, step, soft = 512, 128, 28
+    window = torch.hann_window(size, device=device)
+    notes = torch.stft(speech, size, step, window=window, return_complex=True)
+    rows = notes.shape[1]
+    loud = torch.log(notes.abs().pow(2) + 1e-6) / 2
+    kept = torch.fft.irfft(loud.transpose(1, 2), dim=2)
+    lift = torch.zeros(kept.shape[2], device=device)
+    lift[:soft] = 1
+    lift[-soft + 1:] = 1
+    envelope = torch.fft.rfft(kept * lift, dim=2).real
+    bend = smooth(count, 8, rows, .12, device) * between(.88, 1.14, count, device)[:, None]
+    bend = torch.where(torch.rand(count, 1, device=device) < share, bend, torch.ones_like(bend))
+    place = (torch.arange(rows, device=device)[None] * bend).clamp(0, rows - 1.001)
+    whole = place.floor().long()[:, None].expand(-1, envelope.shape[1], -1)
+    part = (place - place.floor())[:, None]
+    bent = envelope.gather(2, whole) * (1 - part) + envelope.gather(2, whole + 1) * part
+    gain = torch.exp((bent - envelope).clamp(-2.5, 2.5)).transpose(1, 2)
+    return torch.istft(notes * gain, size, step, window=window, length=length)
 
 
 def filtered(sound, echo):
@@ -244,15 +281,20 @@ def clips(bank, which, decibels=None, kinds=KINDS, seed=None):
         torch.manual_seed(seed)
     count = len(which)
     taught = decibels is None
-    pace = between(.86, 1.17, count, device) if taught else torch.ones(count, device=device)
-    longest = max(bank.lengths[i] for i in which) / (.86 if taught else 1)
+    longest = max(bank.lengths[i] for i in which) / (.82 if taught else 1)
     length = math.ceil((longest + .45 * RATE) / 1024) * 1024
-    spare = length - torch.tensor([bank.lengths[i] for i in which], device=device) / pace
+    if taught:
+        # People speed up and slow down, and their pitch wanders with it.
+        pace = between(.87, 1.16, count, device)[:, None] * smooth(count, 6, length, .09, device)
+        pace = pace.clamp(.83, 1.3)
+    else:
+        pace = torch.ones(count, 1, device=device)
+    spare = length - bank.length[torch.as_tensor(which, device=device)] / pace.mean(1)
     before = between(.02, .5, count, device) * RATE
     before = torch.minimum(before, spare - .05 * RATE).clamp(min=0)
     speech = spoken(bank, which, pace, before, length)
     if taught:
-        speech = filtered(speech, .5)
+        speech = filtered(other_mouths(speech, .6), .5)
     power = loudness(speech)
     sound, alone = noise(bank, count, length, kinds)
     if taught:

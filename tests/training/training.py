@@ -41,6 +41,12 @@ class Taught:
         plan = VARIANTS[name]
         self.name, self.rate, self.weight = name, plan['rate'], plan.get('rivals', 0)
         self.head = Head(**plan['size']).to(device)
+        start = os.environ.get('START')
+        if start:
+            self.head.load_state_dict({k: v.float() for k, v in torch.load(start)['weights'].items()})
+        # A head that has learnt before goes on gently, and with rivals from the beginning.
+        self.rate *= float(os.environ.get('GENTLY', '1'))
+        self.begun = 0 if start else .15
         self.mean = {k: v.detach().clone() for k, v in self.head.state_dict().items()}
         parameters = list(self.head.parameters())
         self.optimiser = torch.optim.AdamW(
@@ -58,13 +64,13 @@ class Taught:
         log = F.log_softmax(logits.float(), -1)
         cost = unlikely(log, targets['phones'], targets['lengths'])
         loss = (cost / (targets['lengths'] + 2)).mean()
-        if self.weight > 0 and 'rows' in targets and share > .15:
+        if self.weight > 0 and 'rows' in targets and share > self.begun:
             rows = targets['rows']
             many = log[rows].repeat_interleave(1 + RIVALS, 0)
             costs = unlikely(many, targets['choices'], targets['choice_lengths'])
             costs = costs.view(-1, 1 + RIVALS) + targets['missing']
             told = -F.log_softmax(-costs, 1)[:, 0]
-            loss = loss + self.weight * min(1, (share - .15) / .2) * told.mean()
+            loss = loss + self.weight * min(1, (share - self.begun) / .1) * told.mean()
         self.optimiser.zero_grad(set_to_none=True)
         loss.backward()
         torch.nn.utils.clip_grad_norm_(self.head.parameters(), 2.)

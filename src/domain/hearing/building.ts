@@ -17,7 +17,12 @@ export function grammarOf(book: CueBook, prompt: PromptId): Grammar {
     prompt,
     states,
     finals: [...finals],
-    arcs: arcs.map(({ from, to, words }) => ({ from, to, words })),
+    arcs: arcs.map(({ from, to, words, meant }) => ({
+      from,
+      to,
+      words,
+      ...(Object.keys(meant).length > 0 && { means: JSON.stringify(meant) }),
+    })),
   };
 }
 

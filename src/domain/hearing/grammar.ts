@@ -9,6 +9,9 @@ export interface Grammar {
   prompt: PromptId;
   states: number;
   finals: number[];
-  /** `words`: one or more lower-case words separated by single spaces. */
-  arcs: { from: number; to: number; words: string }[];
+  /**
+   * `words`: one or more lower-case words separated by single spaces. `means`: a name of what they
+   * add to the meaning of the path; none where they add nothing.
+   */
+  arcs: { from: number; to: number; words: string; means?: string }[];
 }

@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { loadBook } from '../../src/cues/fromFolder';
+import { grammarOf } from '../../src/domain/hearing/building';
+import { meaningOf } from '../../src/ear/meaning';
+import { phrases } from './grammars';
+
+const book = loadBook('scripts-cues', 'en');
+const idle = grammarOf(book, 'idle');
+const hinge = grammarOf(book, 'check/hinge-unloaded');
+
+test.each([
+  ['left one sixty limited', 'left one hundred and sixty limited', idle],
+  ['left one sixty five limited', 'left one six five short', idle],
+  ['knees forward', 'knees came forward', hinge],
+  ['shins not vertical and knees forward', 'knees forward shins not vertical', hinge],
+])('"%s" and "%s" mean the same', (one, other, grammar) => {
+  expect(meaningOf(grammar, one)).toBe(meaningOf(grammar, other));
+});
+
+test.each([
+  ['left one sixty limited', 'left one sixteen limited', idle],
+  ['left clear', 'right clear', idle],
+  ['pass', 'lost', hinge],
+  ['knees forward', 'knees locked', hinge],
+  ['stop', 'skip', hinge],
+])('"%s" and "%s" do not', (one, other, grammar) => {
+  expect(meaningOf(grammar, one)).not.toBe(meaningOf(grammar, other));
+});
+
+test('where a grammar tells no meanings the words are the meaning', () => {
+  const grammar = phrases('confirm', ['yes', 'yeah']);
+  expect(meaningOf(grammar, 'yes')).toBe('yes');
+  expect(meaningOf(grammar, 'yeah')).toBe('yeah');
+});
