@@ -3,7 +3,7 @@ import type { Decoded } from './decoding';
 import { meaningOf } from './meaning';
 import type { Posteriors } from './posteriors';
 
-/** Weights of a logistic curve over how well a reply fits; see tests/ear/fitting.ts. */
+/** Weights of a logistic curve over how well a reply fits; see tests/training/fitting.ts. */
 export interface Belief {
   offset: number;
   /** Of what the grammar cost against the free row of phones, a phone. */

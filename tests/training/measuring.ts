@@ -23,6 +23,7 @@ import { createRecogniser } from '../../src/ear/recognising';
 import { lexiconOf } from '../ear/grammars';
 import { mixed, NOISES, randomFrom } from '../ear/noises';
 import { OTHER_TALK, OTHER_WORDS } from '../ear/otherTalk';
+import type { Clip } from './fitting';
 import { walk } from './lines';
 
 const run = (command: string, args: string[], input?: string) =>
@@ -126,22 +127,19 @@ async function measure(
     const noise = pick(NOISES.filter((each) => each.kept === kept));
     const decibels = text === '' ? 0 : pick([30, 10, 5]);
     const sound = mixed(speech, noise.make, decibels, random);
-    const heard = [];
+    const heard: Clip['heard'] = [];
     for (const recogniser of recognisers) {
       const weighed = await recogniser.weigh(sound, grammar, lexicon);
-      const { posteriors, decoded, confidence } = weighed ?? {};
-      heard.push({
-        ...decoded,
-        text: decoded?.text ?? '',
-        freePhones: posteriors?.freePhones ?? 0,
-        confidence: confidence ?? 0,
-        right:
-          kind === 'reply' &&
-          decoded !== undefined &&
-          meaning(book, prompt, decoded.text) === meaning(book, prompt, text),
-      });
+      const said = weighed?.decoded.text ?? '';
+      heard.push(
+        weighed && {
+          text: said,
+          right: kind === 'reply' && meaning(book, prompt, said) === meaning(book, prompt, text),
+          evidence: { ...weighed.evidence, lead: Math.min(99, weighed.evidence.lead) },
+        },
+      );
     }
-    const clip = { kind, prompt, text, kept, speaker, noise: noise.name, decibels, heard };
+    const clip: Clip = { kind, prompt, text, kept, speaker, noise: noise.name, decibels, heard };
     appendFileSync(out, `${JSON.stringify(clip)}\n`);
   }
 }
