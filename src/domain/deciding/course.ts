@@ -131,8 +131,8 @@ export interface Course {
   focus: Slot | null;
   /** Slots answered in this item, for "back". */
   trail: Slot[];
-  /** Drills that were set up in this session. */
-  setUp: Set<DrillId>;
+  /** Drills that were set up in this session, with the load that each was left with. */
+  setUp: Map<DrillId, Load>;
   pain: OpenPain | null;
   paused: boolean;
   halted: boolean;
@@ -182,7 +182,7 @@ export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
     loadedBarred: false,
     focus: null,
     trail: [],
-    setUp: new Set(),
+    setUp: new Map(),
     pain: null,
     paused: false,
     halted: false,

@@ -1,3 +1,4 @@
+import type { Load } from '../findings';
 import { maySlot, openSlot, trialOf } from './checking';
 import { beginClimb, drillOf, needsClimb, sideAtHand, HELD_IN_ROW } from './climbing';
 import {
@@ -92,6 +93,7 @@ export function stepAt(course: Course, place: Place): Step {
     };
   }
   const { visit, rung } = place.climb;
+  const leftWith = course.setUp.get(visit.drill);
   return {
     do: 'set',
     prompt: `set/${visit.drill}`,
@@ -105,6 +107,10 @@ export function stepAt(course: Course, place: Place): Step {
     fix: visit.fix,
     sayGood: visit.sayGood,
     lookFirst: visit.lookFirst && visit.set === 1 && Object.keys(visit.sides).length === 0,
-    again: course.setUp.has(visit.drill),
+    again: leftWith !== undefined,
+    restored: visit.load === 'as-written' && leftWith !== undefined && leftChanged(leftWith),
   };
 }
+
+/** Whether something of the set-up was changed for a load; for less depth nothing is. */
+const leftChanged = (load: Load): boolean => load !== 'as-written' && load !== 'shallower';

@@ -37,6 +37,8 @@ export type Step =
       lookFirst: boolean;
       /** The drill was set up before in this session: the short set-up is enough. */
       again: boolean;
+      /** Last time its load or blocks were changed, and now it is as written: to be set up back. */
+      restored: boolean;
     }
   /** A question that is not about a check or set. */
   | {

@@ -90,11 +90,13 @@ function end(course: Course, reason: Course['ended'], why: Reason): void {
   course.reason = why;
 }
 
-/** Notes what is left behind: its name, and that its drill was set up. */
+/** Notes what is left behind: its name, and how its drill was set up. */
 function leave(course: Course): void {
   const place = placeOf(course);
   course.from = idOf(place);
-  if (place?.do === 'set') course.setUp.add(place.climb.visit.drill);
+  if (place?.do !== 'set') return;
+  const { drill, load } = place.climb.visit;
+  course.setUp.set(drill, load);
 }
 
 function takeFinding(course: Course, finding: EntryOf<'finding'>, next: Entry | undefined): void {

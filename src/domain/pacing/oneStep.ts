@@ -85,8 +85,11 @@ function prepare(
 function loadCue(
   book: CueBook,
   drill: DrillScript,
-  { load }: Extract<Step, { do: 'set' }>,
+  { load, restored }: Extract<Step, { do: 'set' }>,
 ): SetUpLine | undefined {
+  if (restored) {
+    return { text: say(book.lines, 'say.restored', {}), thenSeconds: LOAD_CHANGE_SECONDS };
+  }
   if (load === 'as-written') return undefined;
   const easier = load === drill.easier?.load ? drill.easier.cue : undefined;
   const cue = load === 'heavier' ? drill.heavier?.cue : easier;

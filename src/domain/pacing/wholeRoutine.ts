@@ -67,6 +67,7 @@ const ladderSets = (book: CueBook, area: Area): Work[] =>
         fix: null,
         sayGood: false,
         lookFirst: false,
+        restored: false,
         again: set > 0 || side === 'right',
       })),
     ).flat();

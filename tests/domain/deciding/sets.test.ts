@@ -117,6 +117,15 @@ describe('4 the end of a ladder', () => {
     expect([told.now, told.stands]).toEqual(['end completed', 'hinge working 1']);
   });
 
+  it('2.1 up to a drill whose block was raised before: it is set up back, once', () => {
+    const told = fails(bell(), 3).held(2);
+    expect(told.step).toMatchObject({ drill: 'bell-hinge', load: 'as-written', restored: true });
+    expect(told.held().step).toMatchObject({ drill: 'bell-hinge', restored: false });
+    const squat = fails(new Telling('squat').lost('back-rounded'), 3).held(2);
+    // Less depth changes nothing of the set-up.
+    expect(squat.step).toMatchObject({ drill: 'plate-reach-squat', restored: false });
+  });
+
   it('4.1 a lower rung that fails goes back further first', () => {
     const squat = () => new Telling('squat').lost('back-rounded');
     const told = squat().held(2);

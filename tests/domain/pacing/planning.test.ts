@@ -152,6 +152,12 @@ describe('what is said before the work', () => {
     expect(caution?.text).toBe(book.drills['bell-hinge']?.caution);
   });
 
+  it('that it is set up back, after it was done easier, with the time for it', () => {
+    const lines = planStep(book, setStep('bell-hinge', { again: true, restored: true }), evenly);
+    const at = lines.findIndex(({ text }) => text === book.lines['say.restored']);
+    expect(lines[at + 1]).toMatchObject({ phase: 'settling', seconds: 10 });
+  });
+
   it('how the load changes', () => {
     const of = (load: Parameters<typeof setStep>[1]) =>
       said(planStep(book, setStep('bell-hinge', { again: true, ...load }), evenly));

@@ -32,6 +32,7 @@ export const setStep = (drill: string, more: Partial<SetStep> = {}): SetStep => 
   fix: null,
   sayGood: false,
   lookFirst: false,
+  restored: false,
   again: false,
   ...more,
 });
