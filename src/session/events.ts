@@ -20,7 +20,7 @@ export type Change = Partial<SessionContext>;
 
 /** The event of something heard, weighed; any other here is a mistake in the machine. */
 export function heardOf(
-  context: Pick<SessionContext, 'book' | 'log' | 'decision'>,
+  context: Pick<SessionContext, 'book' | 'log' | 'decision' | 'settings'>,
   event: SessionMachineEvent,
 ): HeardEvent & { reading: Weighed } {
   if (event.type !== 'HEARD') throw new Error(`${event.type} carries no reading.`);

@@ -42,6 +42,8 @@ interface QuestionContext extends QuestionInput {
   /** Deadlines that have passed: asks that stayed without an answer. */
   passed: number;
   offered: Weighed | null;
+  /** What was heard without its grade. */
+  lacking: Reading | null;
   answer: Reading | null;
 }
 
@@ -94,6 +96,10 @@ export const questionMachine = setup({
     answer: assign({
       answer: ({ event, context }) => (event.type === 'HEARD' ? event.reading : context.answer),
     }),
+    attendIdle: ({ context }) => context.stage.attend('idle'),
+    lack: assign({
+      lacking: ({ event, context }) => (event.type === 'HEARD' ? event.reading : context.lacking),
+    }),
     answerOffered: assign({ answer: ({ context }) => context.offered }),
     offer: assign({
       offered: ({ event, context }) =>
@@ -120,6 +126,11 @@ export const questionMachine = setup({
       event.reading.verdict === 'confirm' &&
       context.prompt !== 'confirm' &&
       answers(context.prompt, event.reading.reply),
+    lacksGrade: ({ event, context }) =>
+      event.type === 'HEARD' &&
+      /^(check|set)\//.test(context.prompt) &&
+      event.reading.verdict === 'confirm' &&
+      (event.reading.asks === 'limited-or-lost' || event.reading.asks === 'grade'),
     asksWhich: ({ event }) => event.type === 'HEARD' && isBareBack(event.reading),
     saysYes: ({ event }) => isCommand(event, 'yes'),
     saysNo: ({ event }) => isCommand(event, 'no'),
@@ -139,6 +150,7 @@ export const questionMachine = setup({
     openedAtMilliseconds: input.mayStayUnanswered ? null : input.openedAtMilliseconds,
     passed: input.mayStayUnanswered ? 0 : deadlinesPassed(input),
     offered: null,
+    lacking: null,
     answer: null,
   }),
   initial: 'choosing',
@@ -192,6 +204,19 @@ export const questionMachine = setup({
         input: ({ context }) => ({
           stage: context.stage,
           texts: [say(context.stage.book.lines, 'say.which', {})],
+          isQuestion: true,
+        }),
+      },
+      on: { SPOKEN: { target: 'listening', actions: 'reopen' } },
+    },
+    askingGrade: {
+      // What is asked names replies, so none of them is taken while it is spoken.
+      entry: ['showAsking', 'attendIdle'],
+      invoke: {
+        src: 'speaking',
+        input: ({ context }) => ({
+          stage: context.stage,
+          texts: [gradeAsked(context)],
           isQuestion: true,
         }),
       },
@@ -255,6 +280,7 @@ export const questionMachine = setup({
       { guard: 'settles', target: '.answered', actions: 'answer' },
       { guard: 'asksWhich', target: '.askingWhich' },
       { guard: 'offers', target: '.confirming', actions: 'offer' },
+      { guard: 'lacksGrade', target: '.askingGrade', actions: 'lack' },
       { actions: 'notUnderstood' },
     ],
     KEPT: { target: '.confirming', actions: 'offer' },
@@ -285,3 +311,11 @@ const deadlinesPassed = ({ openedAtMilliseconds, stage }: QuestionInput): number
 const offerOf = ({ stage, offered }: QuestionContext): string =>
   offered?.offers ??
   say(stage.book.lines, 'confirm.offer', { readback: offered?.readback ?? offered?.heard ?? '' });
+
+function gradeAsked({ stage, lacking }: QuestionContext): string {
+  const { lines } = stage.book;
+  if (lacking?.asks !== 'grade') return say(lines, 'confirm.limited-or-lost', {});
+  return sentenceOf(say(lines, 'confirm.grade', { readback: lacking.readback ?? '' }));
+}
+
+const sentenceOf = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

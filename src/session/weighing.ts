@@ -4,6 +4,7 @@ import { readbackOf } from '../domain/hearing/readback';
 import type { Reading, Reply } from '../domain/hearing/reply';
 import { say } from '../domain/saying';
 import { isPain, type AttemptStep } from './answerFacts';
+import { completed } from './completing';
 import type { SessionContext } from './sessionContext';
 
 /** A reading weighed against what the session has already. */
@@ -14,14 +15,15 @@ export type Weighed = Reading & {
   lacks?: Side | 'other-side';
 };
 
-type Standing = Pick<SessionContext, 'book' | 'log' | 'decision'>;
+type Standing = Pick<SessionContext, 'book' | 'log' | 'decision' | 'settings'>;
 
 /**
- * What words alone cannot tell: "same" is filled from the other side's finding, and a result for
+ * What words alone cannot tell: a grade completes what was said before it, "same" is filled from the other side's finding, and a result for
  * a side that has one already is asked about before it replaces it. Weighing again changes nothing.
  */
-export function weighed(standing: Standing, reading: Reading): Weighed {
+export function weighed(standing: Standing, heard: Reading): Weighed {
   const step = standing.decision?.step;
+  const reading = completed(standing, heard);
   const { reply } = reading;
   if (reply === null || (step?.do !== 'check' && step?.do !== 'set')) return reading;
   if (reply.same) return filled(standing, step, reading, reply);
