@@ -1,6 +1,6 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import type { Hearing } from '../ports';
-import { ACTS_FROM } from './confidence';
+import { ACTS_FROM, ASKS_FROM } from './confidence';
 import { FRAME, type Detector } from './detecting';
 import type { Lexicon } from './lexicon';
 import { LONGEST_SECONDS, type HeardWords, type Recogniser } from './recognising';
@@ -164,7 +164,9 @@ export class Listening {
     const before = this.look;
     const heard =
       this.during && (await recogniser.hear(this.segmenter.sound(), this.during, lexicon));
-    const sure = heard !== null && heard.confidence >= ACTS_FROM;
+    // A stop word acts at the lowest bar.
+    const bar = heard !== null && this.parts.urgent.has(heard.text) ? ASKS_FROM : ACTS_FROM;
+    const sure = heard !== null && heard.confidence >= bar;
     const same = sure && heard.text === before?.heard?.text;
     const agreed = sure ? (same ? before.agreed : 0) + 1 : 0;
     this.look = { heard, spokenFrames, silenceSeconds: trailingSeconds, agreed };
