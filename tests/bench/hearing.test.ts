@@ -32,6 +32,7 @@ function tinyJobs(ears: EarName[]): Job[] {
       half: 'reported',
       condition,
       wanted,
+      isInGrammar: true,
       spoken,
       seed: 3,
       ears,

@@ -45,7 +45,12 @@ export class Hearers {
         outcome,
         heard: by?.text ?? told.map(({ text }) => text).join(' / '),
         confidence: by?.confidence ?? 0,
-        why: outcome === 'missed' ? (stoppedAt ?? 'not believed, or not understood') : null,
+        why:
+          outcome !== 'missed'
+            ? null
+            : !job.isInGrammar
+              ? 'not in the grammar'
+              : (stoppedAt ?? 'not believed, or not understood'),
         delayMilliseconds: after(by?.atSeconds),
         waitMilliseconds: after(by?.heardSeconds),
         lookMilliseconds,

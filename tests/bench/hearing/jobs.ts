@@ -17,6 +17,8 @@ export interface ReplyJob {
   half: Half;
   condition: Condition;
   wanted: Wanted;
+  /** Whether the prompt's grammar has these words at all; only typed text can be any. */
+  isInGrammar: boolean;
   spoken: Spoken;
   seed: number;
   ears: EarName[];

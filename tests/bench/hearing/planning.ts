@@ -88,6 +88,12 @@ export function replyJobs({ book, speakers, ears }: Cast, size: Size, seed: numb
   const random = randomFrom(seed);
   const jobs: ReplyJob[] = [];
   const counts = new Map<string, number>();
+  const graphs = new Map<string, WordGraph>();
+  const graphAt = (prompt: Wanted['prompt']) => {
+    const graph = graphs.get(prompt) ?? wordGraphOf(grammarOf(book, prompt));
+    graphs.set(prompt, graph);
+    return graph;
+  };
   const add = (
     part: ReplyJob['part'],
     half: Half,
@@ -104,6 +110,7 @@ export function replyJobs({ book, speakers, ears }: Cast, size: Size, seed: numb
       half,
       condition,
       wanted,
+      isInGrammar: canSay(graphAt(wanted.prompt), wordsIn(wanted.text)),
       spoken: {
         speaker: drawnFrom(among, random),
         text: wanted.text,
@@ -133,9 +140,8 @@ export function replyJobs({ book, speakers, ears }: Cast, size: Size, seed: numb
   const at10 = conditionsOf('reported').filter(
     (each) => each.decibels === 10 && each !== NEXT_RACK,
   );
-  urgentReplies(book, size.urgent, random).forEach((wanted, at) =>
-    add('urgent', 'reported', at10[at % at10.length] as Condition, wanted, reported),
-  );
+  for (const wanted of urgentReplies(book, size.urgent, random))
+    add('urgent', 'reported', drawnFrom(at10, random), wanted, reported);
   const untouched = saidByCoaches(book);
   for (let at = 0; at < Math.min(size.corpus, 4 * untouched.length); at += 1)
     add(

@@ -74,8 +74,12 @@ export function replyFigures(done: Done): ReplyFigure[] {
       const some = heard.filter(({ job }) => job.part === part);
       const keyOf = ({ job }: Heard) =>
         part === 'urgent' ? `${kindOf(job.wanted.reply)} at 10 dB` : job.condition.name;
-      for (const [name, group] of grouped(some, keyOf))
+      for (const [name, group] of grouped(some, keyOf)) {
         figures.push(replyFigure(part, ear, 'reported', name, group));
+        const sayable = group.filter(({ job }) => job.isInGrammar);
+        if (sayable.length > 0 && sayable.length < group.length)
+          figures.push(replyFigure(part, ear, 'reported', `${name}, in the grammar`, sayable));
+      }
     }
     if (ear === 'ours') {
       for (const [name, group] of grouped(
@@ -113,17 +117,18 @@ export const mishearings = (done: Done): Mishearing[] =>
 /** Why our ear missed replies of the reported half. */
 export function missedFigures(done: Done): MissedFigure[] {
   const missed = heardOf(done).filter(
-    ({ ear, job, outcome }) =>
-      ear === 'ours' && job.half === 'reported' && job.part !== 'corpus' && outcome === 'missed',
+    ({ ear, job, outcome }) => ear === 'ours' && job.half === 'reported' && outcome === 'missed',
   );
-  return grouped(missed, ({ job }) => job.condition.name).map(([condition, all]) => ({
-    figure: 'missed',
-    ear: 'ours',
-    half: 'reported',
-    condition,
-    n: all.length,
-    why: Object.fromEntries(
-      grouped(all, ({ why }) => why ?? '').map(([why, some]) => [why, some.length]),
-    ),
-  }));
+  return grouped(missed, ({ job }) => `${job.part}, ${job.condition.name}`).map(
+    ([condition, all]) => ({
+      figure: 'missed',
+      ear: 'ours',
+      half: 'reported',
+      condition,
+      n: all.length,
+      why: Object.fromEntries(
+        grouped(all, ({ why }) => why ?? '').map(([why, some]) => [why, some.length]),
+      ),
+    }),
+  );
 }
