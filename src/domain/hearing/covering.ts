@@ -1,6 +1,6 @@
 import type { Meaning } from './meanings';
 import { ANGLE_DEGREES } from './judging';
-import { means, type Segment } from './segments';
+import { circumstancesIn, means, type Segment } from './segments';
 import type { Statement } from './statement';
 
 /** No meaning, or a word of counting that counts nothing ("a short week"). */
@@ -39,7 +39,10 @@ export function clausesOf(segments: Segment[]): Segment[][] {
 
 /** How much of what was said is not understood, weighed against what is, 0 to 1. */
 export function unknownShare(segments: Segment[], said: Statement): number {
-  const unknown = segments.filter((_, at) => isUnknown(segments, at)).length;
+  const aside = said.faults.pairs > 0 ? circumstancesIn(segments) : new Set();
+  const unknown = segments.filter(
+    (segment, at) => isUnknown(segments, at) && !aside.has(segment),
+  ).length;
   const dangling = said.faults.pairs === 0 && !said.pain ? said.faults.loose.length : 0;
   const known =
     said.results.length +

@@ -62,10 +62,9 @@ function sideOf(words: SameWords, phrase: string[]): Side | 'both' | null | unde
     for (let second = first; second < phrase.length; second++) {
       const [head, join, tail] = [text(0, first), text(first, second), text(second, phrase.length)];
       const after = words.same.has(head) && words.beforeSide.has(join) && words.sides.get(tail);
-      const before =
-        words.same.has(tail) &&
-        words.afterSide.has(join) &&
-        words.sides.get(head.replace(/'s$/, ''));
+      const named = words.afterSide.has(join) && words.sides.get(head.replace(/'s$/, ''));
+      // "Right is the same as the left" is of the right.
+      const before = named && sideOf(words, phrase.slice(second)) !== undefined && named;
       if (after || before) return after || before || null;
     }
   return undefined;

@@ -120,3 +120,15 @@ function stemsOf(endings: string[], word: string): string[] {
 /** Whether a segment may mean this. */
 export const means = (segment: Segment | undefined, is: Meaning['is']): boolean =>
   segment?.meanings.some((meaning) => meaning.is === is) ?? false;
+
+/** What tells when something happened, to the next comma or joining word ("as the bar passed"). */
+export function circumstancesIn(segments: Segment[]): Set<Segment> {
+  let within = false;
+  return new Set(
+    segments.filter((segment) => {
+      if (segment.after || means(segment, 'joins')) within = false;
+      within ||= means(segment, 'circumstances');
+      return within;
+    }),
+  );
+}

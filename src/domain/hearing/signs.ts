@@ -174,7 +174,8 @@ function aheadOf(
     if (!segment || segment.after || means(segment, 'joins')) return null;
     const parts = partsOf(segment);
     if (parts.length === 0) {
-      if (means(segment, 'fillers') && !means(segments[index], 'fillers')) continue;
+      const small = means(segments[index], 'fillers') && !segments[index]?.tells;
+      if (means(segment, 'fillers') && !small) continue;
       return null;
     }
     const named: Named = { parts, joined: false, bound: true, early: true };

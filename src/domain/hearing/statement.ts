@@ -1,7 +1,7 @@
 import type { Side } from '../areas';
 import type { FaultId } from '../faults';
 import type { PainKind, RedFlag } from '../findings';
-import { means, type Segment } from './segments';
+import { circumstancesIn, means, type Segment } from './segments';
 import { faultsSaid, guessed, isRefusal, type FaultsSaid } from './signs';
 import type { ResultWord, Vocabulary } from './vocabulary';
 
@@ -120,10 +120,9 @@ function deniedAt(vocabulary: Vocabulary, segments: Segment[], index: number): b
 
 /** Nothing is graded by when a fault came ("the ribs came up as the arms passed"). */
 function withoutCircumstances(segments: Segment[]): Segment[] {
-  let within = false;
+  const circumstances = circumstancesIn(segments);
   return segments.map((segment) => {
-    if (segment.after || means(segment, 'joins')) within = false;
-    if (means(segment, 'circumstances')) within = true;
+    const within = circumstances.has(segment);
     return within
       ? { ...segment, meanings: segment.meanings.filter(({ is }) => is !== 'result') }
       : segment;

@@ -33,6 +33,18 @@ describe('the vocabulary', () => {
     expect(hinge).toHaveLength(11);
   });
 
+  it('stands for few enough phrases that the first reply waits for none of them', () => {
+    const patterns: string[] = [];
+    const gather = (value: unknown): void => {
+      if (typeof value === 'string') patterns.push(value);
+      else if (typeof value === 'object' && value !== null) Object.values(value).forEach(gather);
+    };
+    gather(parse(text));
+    const most = patterns.toSorted((a, b) => phrasesOf(b).length - phrasesOf(a).length)[0] ?? '';
+    expect(phrasesOf(most).length, most).toBeLessThan(2500);
+    expect(patterns.flatMap(phrasesOf).length).toBeLessThan(40000);
+  });
+
   it.each([
     ['kind: range', 'kind: rangy', 'faults.3.kind', 'position'],
     ['areas: [overhead]', 'areas: [overhed]', 'faults.0.areas.0', 'overhead'],
