@@ -1,7 +1,7 @@
 import { areaStates, nextStep } from '../domain/deciding/deciding';
 import type { AreaState, Decision } from '../domain/deciding/step';
 import type { Entry, Fact } from '../domain/log';
-import { closingWords } from '../domain/reporting/closing';
+import { changeWords, closingWords } from '../domain/reporting/closing';
 import { outcomeSaid } from '../domain/reporting/outcomeWords';
 import { say } from '../domain/saying';
 import type { Change, SessionMachineEvent } from './events';
@@ -27,7 +27,10 @@ export function decide(context: SessionContext): Change {
     decision: fresh,
     isStale: false,
     outcomes,
-    texts: news.map((state) => outcomeSaid(context.book, context.log, state)),
+    texts: news.flatMap((state) => [
+      ...changeWords(context.book, context.log, state.area),
+      outcomeSaid(context.book, context.log, state),
+    ]),
     ...noting(context, facts),
   };
 }

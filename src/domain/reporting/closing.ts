@@ -1,9 +1,12 @@
+import type { Area } from '../areas';
 import { LIFTS } from '../deciding/deciding';
+import { numberSpoken } from '../hearing/numbers';
 import type { Entry } from '../log';
 import { say } from '../saying';
 import type { CueBook } from '../script';
-import { outcomeOf } from './report';
-import { liftName, listed } from './wording';
+import { outcomeOf, reportOf } from './report';
+import type { Angle } from './measured';
+import { liftName, listed, titled } from './wording';
 
 /**
  * What is said at the end of a completed session besides the outcomes: the lifts that may be
@@ -28,4 +31,23 @@ export function closingWords(book: CueBook, entries: readonly Entry[]): string[]
     ...(lifts !== '' && !isAll ? [say(book.lines, `say.${next}-areas`, { lifts })] : []),
     ...(drills === '' ? [] : [say(book.lines, 'say.homework', { drills })]),
   ];
+}
+
+/**
+ * What the retest of an area changed, one short sentence a side, where its tool and test can tell:
+ * "Left, from one twenty to one sixty: better." What may only be noted is on the screen alone.
+ */
+export function changeWords(book: CueBook, entries: readonly Entry[], area: Area): string[] {
+  const { lines, vocabulary } = book;
+  const degrees = (angle: Angle) => numberSpoken(vocabulary.numbers, angle.degrees);
+  return reportOf(book, entries)
+    .measured.filter((one) => one.area === area)
+    .flatMap(({ sides }) =>
+      sides.flatMap(({ side, first, retest, change }) => {
+        if (first === null || retest === null || change?.mayBeCalled !== true) return [];
+        const key = `say.change-${change.verdict}`;
+        const said = say(lines, key, { before: degrees(first), now: degrees(retest) });
+        return [titled(side === null ? said : `${vocabulary.sides[side].readback}, ${said}`)];
+      }),
+    );
 }

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { secondsOf } from '../../../src/cli/durations';
 import { bookOf } from '../../../src/cli/verb';
-import { closingWords } from '../../../src/domain/reporting/closing';
-import type { Telling } from '../deciding/logging';
+import { changeWords, closingWords } from '../../../src/domain/reporting/closing';
+import { Telling } from '../deciding/logging';
 import { Walk } from '../deciding/walking';
+import type { AngleTool } from '../../../src/domain/findings';
 import { begin, book } from './book';
+import { saying, toRetest } from './measuring';
 
 const closing = (told: Telling) => closingWords(told.book, told.entries);
 
@@ -49,5 +51,30 @@ describe('the closing words', () => {
       ).toBeLessThan(20);
     }
     expect(longest).toBeGreaterThan(3);
+  });
+});
+
+describe('what a retest changed, as it is said', () => {
+  const shipped = bookOf();
+  const tried = (tool: AngleTool) => {
+    const told = new Telling('overhead', 'hands-on', {}, shipped);
+    return saying(saying(told, 'short', 110, tool), 'held', 160, tool).held(2);
+  };
+  const retested = (degrees: number, tool: AngleTool) =>
+    saying(toRetest(tried(tool)), 'held', degrees, tool);
+  const said = ({ entries }: Telling) => changeWords(shipped, entries, 'overhead');
+
+  it('is called only beyond what test and tool can be out by', () => {
+    expect(said(tried('inclinometer'))).toEqual([]);
+    expect(said(retested(160, 'inclinometer'))).toEqual([
+      'Left, from one ten to one sixty: better.',
+    ]);
+    expect(said(retested(130, 'inclinometer'))).toEqual([
+      'Left, from one ten to one thirty: no change that the tool can tell.',
+    ]);
+  });
+
+  it('by eye is not said at all', () => {
+    expect(said(retested(160, 'eye'))).toEqual([]);
   });
 });
