@@ -5,5 +5,5 @@
 export const URGENT = [
   ...['stop', 'stop stop', 'stop it', 'stop there', 'stop now', 'please stop', 'halt'],
   ...['pause', 'wait', 'hold on', 'hang on'],
-  ...['pain', 'that hurts', 'it hurts', 'ow', 'ouch', 'sharp pain'],
+  ...['pain', 'that hurts', 'it hurts', 'ouch', 'sharp pain'],
 ];

@@ -293,8 +293,8 @@ describe('what only the whole check finds', () => {
   it('two replies of one prompt that sound too alike', () => {
     const found = problemsAfter(
       'vocabulary.yaml',
-      'say: [pause, hold on, wait]',
-      'say: [pause, hold on, wait, stock]',
+      "say: [pause, '(hold|hang) on', wait]",
+      "say: [pause, '(hold|hang) on', wait, stock]",
       lexiconFor,
     );
     expect(found).toContainEqual(

@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { loadBook } from '../../src/cues/fromFolder';
 import { grammarOf } from '../../src/domain/hearing/building';
+import { promptsOf } from '../../src/domain/hearing/prompts';
 import { understand } from '../../src/domain/hearing/understanding';
 import { wordGraphOf } from '../../src/ear/wordGraph';
 import { URGENT } from '../../src/ear/urgent';
@@ -33,4 +34,27 @@ test('whatever halts or pauses is told without waiting', () => {
   });
   expect(urgent).toContain('stop');
   expect(urgent.filter((text) => !URGENT.includes(text))).toEqual([]);
+});
+
+test('whatever is told without waiting can be heard at every prompt, and acts there', () => {
+  for (const { prompt } of promptsOf(book)) {
+    const { arcs, final } = wordGraphOf(grammarOf(book, prompt));
+    const after = (states: number[], wanted: string): number[] =>
+      states.flatMap((state) =>
+        arcs[state]!.flatMap(({ word, to }) => (word === wanted ? [to] : [])),
+      );
+    for (const text of URGENT) {
+      const ends = text.split(' ').reduce(after, [0]);
+      expect(
+        ends.some((state) => final[state]),
+        `${prompt}: ${text}`,
+      ).toBe(true);
+      const options = { passLineDegrees: 155, painGoesOnUpTo: 2, confidence: 1 };
+      const { verdict, reply } = understand(book, prompt, text, options);
+      expect(verdict, `${prompt}: ${text}`).toBe('accept');
+      expect([reply?.command, reply?.result], `${prompt}: ${text}`).toEqual(
+        expect.arrayContaining([expect.stringMatching(/^(stop|pause|pain)$/)]),
+      );
+    }
+  }
 });
