@@ -1,4 +1,5 @@
 import { FRAME } from './detecting';
+import { Loudness } from './loudness';
 import { HEARD_RATE } from './resampling';
 
 /** Sound kept from before speech was noticed: a first consonant is quiet. */
@@ -33,13 +34,16 @@ export class Segmenter {
   private voiced = 0;
   private trailing = 0;
   private dropped = false;
+  private readonly loudness = new Loudness();
 
   /** @param speech probability of speech in this frame. */
   push(frame: Float32Array, speech: number): Segmenting {
-    if (this.dropped) return this.waitForSilence(speech);
+    if (this.dropped || this.speaking) this.loudness.push(frame);
+    if (this.dropped) return this.waitForSilence(frame, speech);
     if (!this.speaking) return this.wait(frame, speech);
     this.frames.push(frame);
-    if (speech >= (this.trailing > 0 ? BEGINS_AT : LASTS_ABOVE)) {
+    const lasts = speech >= (this.trailing > 0 ? BEGINS_AT : LASTS_ABOVE);
+    if (lasts && !this.loudness.hasFallen) {
       this.voiced += 1;
       this.trailing = 0;
       return 'speaking';
@@ -88,22 +92,34 @@ export class Segmenter {
     this.rising = 0;
     this.voiced = 0;
     this.trailing = 0;
+    this.loudness.clear();
   }
 
-  /** Closes the segment and takes no part of this talk: the next begins after a silence. */
+  /** Closes the segment and takes no part of this talk: the next begins after a silence, or louder. */
   drop(): void {
     this.reset();
     this.earlier.length = 0;
     this.dropped = true;
   }
 
-  private waitForSilence(speech: number): Segmenting {
+  private waitForSilence(frame: Float32Array, speech: number): Segmenting {
+    if (speech >= BEGINS_AT && this.loudness.standsOut) {
+      this.dropped = false;
+      this.trailing = 0;
+      return this.wait(frame, speech);
+    }
+    this.keep(frame);
     this.trailing = speech < LASTS_ABOVE ? this.trailing + 1 : 0;
     if (this.trailingSeconds >= SINGLE_SILENCE_SECONDS) {
       this.dropped = false;
       this.trailing = 0;
     }
     return 'silent';
+  }
+
+  private keep(frame: Float32Array): void {
+    this.earlier.push(frame);
+    this.earlier.splice(0, this.earlier.length - preRollFrames);
   }
 
   private wait(frame: Float32Array, speech: number): Segmenting {
