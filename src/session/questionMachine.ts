@@ -220,7 +220,7 @@ export const questionMachine = setup({
           isQuestion: true,
         }),
       },
-      on: { SPOKEN: { target: 'listening', actions: 'reopen' } },
+      on: { SPOKEN: { target: 'listening', actions: 'reopen' }, KEPT: {} },
     },
     confirming: {
       initial: 'offering',

@@ -83,4 +83,16 @@ describe('a reply that lacks its grade', () => {
     bench.hear('left one sixty pass');
     expect(last(bench)).toMatchObject({ side: 'left', result: 'held', angleDegrees: 160 });
   });
+
+  it('what Sayso itself names while it asks is no answer', () => {
+    const bench = atPassive();
+    bench.hear('almost');
+    bench.seconds(1);
+    expect(bench.prompt()).toBe('idle');
+    bench.hear('limited');
+    bench.untilAsked();
+    expect(bench.prompt()).toBe(PASSIVE);
+    expect(bench.cues().at(-1)).toBe(line('confirm.limited-or-lost'));
+    expect(bench.logged('finding')).toHaveLength(0);
+  });
 });
