@@ -28,8 +28,11 @@ export type Hearing =
   | { type: 'onset' }
   /** What was spoken turned out to be nothing that could be a reply. */
   | { type: 'nothing' }
-  /** Words, still to be understood, with the prompt that was open when they began. */
-  | { type: 'words'; text: string; confidence: number; prompt: PromptId }
+  /**
+   * Words, still to be understood, with the prompt that was open when they began. `other`: the
+   * best words of another meaning, where they fit almost as well.
+   */
+  | { type: 'words'; text: string; confidence: number; prompt: PromptId; other?: string }
   /** A reply given by touch, key, pedal or headset: needs no understanding. */
   | { type: 'reply'; reply: Reply; prompt: PromptId }
   /** The ear can no longer hear (permission taken back, microphone unplugged, worker gone). */
