@@ -28,6 +28,9 @@ export const BELIEF: Belief = {
   lead: 0.96,
 };
 
+/** The small reader's, until it has a fit of its own. */
+export const SMALL_BELIEF: Belief = BELIEF;
+
 /** From here a reply may be acted on; below ASKS_FROM it is other talk. */
 export const ACTS_FROM = 0.5;
 export const ASKS_FROM = 0.25;

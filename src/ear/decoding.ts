@@ -311,7 +311,7 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
     const found: Ending[] = [];
     for (let node = 0; node < nodes; node += 1) {
       const score = Math.max(label[node] as number, blank[node] as number);
-      if (score < floor) continue;
+      if (score === NOTHING || score < floor) continue;
       const came = (label[node] === score ? labelHistory : blankHistory)[node] as number;
       for (let end = endStart[node] as number; end < (endStart[node + 1] as number); end += 1) {
         const to = endState[end] as number;

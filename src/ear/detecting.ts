@@ -1,4 +1,4 @@
-import type { Runtime } from './recognising';
+import type { Runtime } from './phoneReader';
 
 /** Samples at 16 kHz that the detector judges at a time: 32 ms. */
 export const FRAME = 512;

@@ -3,14 +3,16 @@ import { fileURLToPath } from 'node:url';
 import * as runtime from 'onnxruntime-web';
 import { EAR_ASSETS, installedPath } from './assets.mjs';
 import { createDetector, FRAME, type Detector } from './detecting';
-import { createRecogniser, LONGEST_SECONDS, type Recogniser } from './recognising';
+import { smallReader, strongReader, type PhoneReader, type Runtime } from './phoneReader';
+import { createRecogniser, LONGEST_SECONDS, type OpenRecogniser } from './recognising';
 import { HEARD_RATE, resampled } from './resampling';
 import { COMBINED_SILENCE_SECONDS, Segmenter } from './segmenting';
 import { EarFileError, soundOf } from './wav';
 
 export { EarFileError } from './wav';
 
-const head = fileURLToPath(new URL('../../public/ear/phone-head.onnx', import.meta.url));
+const committed = (name: string) =>
+  readFile(fileURLToPath(new URL(`../../public/ear/${name}`, import.meta.url)));
 
 const installed = (name: string) => {
   const asset = EAR_ASSETS.find(({ to }) => to === name);
@@ -20,16 +22,21 @@ const installed = (name: string) => {
   });
 };
 
+/** The strong reader hears best; the small one is what a browser hears with first. */
+export type EarSize = 'strong' | 'small';
+
 /** The recogniser in Node, straight from the installed packages and public/ear: no build needed. */
-export function nodeRecogniser(): Promise<Recogniser> {
-  return createRecogniser({
-    runtime,
-    loadModels: async () => ({
-      encoder: await installed('ear/encoder.onnx'),
-      head: await readFile(head),
-    }),
-  });
-}
+export const nodeRecogniser = async (size: EarSize = 'strong'): Promise<OpenRecogniser> =>
+  createRecogniser(await readerOf(size));
+
+/** The reader of one size, over this runtime. */
+export const readerOf = async (size: EarSize, over: Runtime = runtime): Promise<PhoneReader> =>
+  size === 'small'
+    ? smallReader(over, { head: await committed('small-head.onnx') })
+    : strongReader(over, {
+        encoder: await installed('ear/encoder.onnx'),
+        head: await committed('phone-head.onnx'),
+      });
 
 /**
  * The sound of a WAV file at 16 kHz, mono, -1 to 1.

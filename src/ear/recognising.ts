@@ -1,10 +1,10 @@
-import type * as Onnx from 'onnxruntime-web';
 import type { Grammar } from '../domain/hearing/grammar';
 import { ACTS_FROM, confidenceOf, evidenceIn, HEARD_FROM, type Evidence } from './confidence';
 import { decode, type Decoded } from './decoding';
 import type { Lexicon } from './lexicon';
 import { networkOf, type Network } from './network';
-import { posteriorsOf, type Posteriors } from './posteriors';
+import type { PhoneReader } from './phoneReader';
+import type { Posteriors } from './posteriors';
 import { HEARD_RATE } from './resampling';
 
 /** Words that were heard and how far to believe them, 0 to 1 (see confidence.ts). */
@@ -33,15 +33,6 @@ export interface Weighed {
   confidence: number;
 }
 
-/** The runtime of the models: another build of one package in Node and in the browser. */
-export type Runtime = typeof Onnx;
-
-/** The two models' files. */
-export interface Models {
-  encoder: Uint8Array;
-  head: Uint8Array;
-}
-
 /** Less sound than this holds no word. */
 const SHORTEST_SECONDS = 0.12;
 /** More is no reply. */
@@ -56,20 +47,15 @@ const HOPELESS = 0.02;
 /** 4.5 steps of the encoder (384 samples), less than the shortest sound. */
 const SHIFT_SAMPLES = 1728;
 
-/**
- * Loads the models (about 0.3 s). One thread: two were slower on two shared cores.
- * @throws Error where a model cannot be read.
- */
-export async function createRecogniser(options: {
-  runtime: Runtime;
-  loadModels: () => Promise<Models>;
-}): Promise<Recogniser> {
-  const ort = options.runtime;
-  ort.env.wasm.numThreads = 1;
-  ort.env.logLevel = 'error';
-  const { encoder, head } = await options.loadModels();
-  const listening = await ort.InferenceSession.create(encoder);
-  const telling = await ort.InferenceSession.create(head);
+/** A recogniser whose reader of phones may be exchanged for a better one while it runs. */
+export interface OpenRecogniser extends Recogniser {
+  /** Sound that is heard from now on is read by this reader. */
+  use(reader: PhoneReader): void;
+}
+
+/** Hears with this reader. */
+export function createRecogniser(reader: PhoneReader): OpenRecogniser {
+  let reading = reader;
   const networks = new WeakMap<Grammar, Network>();
 
   const networkFor = (grammar: Grammar, lexicon: Lexicon) => {
@@ -78,16 +64,8 @@ export async function createRecogniser(options: {
     return network;
   };
 
-  const posteriorsFor = async (samples: Float32Array) => {
-    const sound = new ort.Tensor('float32', samples, [1, samples.length]);
-    const { last_hidden_state: states } = await listening.run({ input_values: sound });
-    if (states === undefined) throw new Error('The encoder gave no states.');
-    const { y } = await telling.run({ x: states, sound });
-    return posteriorsOf(y?.data as Float32Array);
-  };
-
   let last: Promise<unknown> = Promise.resolve();
-  /** The runtime takes one call at a time. */
+  /** A reader takes one call at a time. */
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
     const result = last.then(work);
     last = result.catch(() => undefined);
@@ -95,15 +73,16 @@ export async function createRecogniser(options: {
   };
 
   const look = async (
+    reader: PhoneReader,
     samples: Float32Array,
     grammar: Grammar,
     lexicon: Lexicon,
   ): Promise<Weighed | null> => {
-    const posteriors = await posteriorsFor(samples);
+    const posteriors = await reader.read(samples);
     const decoded = decode(networkFor(grammar, lexicon), posteriors);
     if (decoded === null) return null;
     const evidence = evidenceIn(decoded, posteriors, grammar);
-    return { decoded, posteriors, evidence, confidence: confidenceOf(evidence) };
+    return { decoded, posteriors, evidence, confidence: confidenceOf(evidence, reader.belief) };
   };
 
   const weigh: Recogniser['weigh'] = async (samples16k, grammar, lexicon) => {
@@ -111,16 +90,20 @@ export async function createRecogniser(options: {
     const samples = levelled(samples16k);
     if (samples === null) return null;
     return inTurn(async () => {
-      const first = await look(samples, grammar, lexicon);
+      const reader = reading;
+      const first = await look(reader, samples, grammar, lexicon);
       if (first === null || first.confidence < HOPELESS || first.confidence >= ACTS_FROM)
         return first;
-      const second = await look(shifted(samples), grammar, lexicon);
+      const second = await look(reader, shifted(samples), grammar, lexicon);
       return second !== null && second.confidence > first.confidence ? second : first;
     });
   };
 
   return {
     weigh,
+    use: (reader) => {
+      reading = reader;
+    },
     hear: async (samples16k, grammar, lexicon) => {
       const weighed = await weigh(samples16k, grammar, lexicon);
       if (weighed === null || weighed.confidence < HEARD_FROM) return null;

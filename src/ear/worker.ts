@@ -3,6 +3,7 @@ import wasmAddress from 'onnxruntime-web/ort-wasm-simd-threaded.wasm?url';
 import { createDetector } from './detecting';
 import { earWorker, ModelMissingError } from './earWorker';
 import type { ToEarWorker } from './messages';
+import { strongReader } from './phoneReader';
 import { createRecogniser } from './recognising';
 
 /** All four together, for the progress shown; a wrong sum only makes the bar jump. */
@@ -24,10 +25,7 @@ const handle = earWorker({
       fetched(wasmAddress),
     ]);
     runtime.env.wasm.wasmBinary = wasm;
-    const recogniser = await createRecogniser({
-      runtime,
-      loadModels: async () => ({ encoder, head }),
-    });
+    const recogniser = createRecogniser(await strongReader(runtime, { encoder, head }));
     return { recogniser, detector: await createDetector(runtime, vad) };
   },
 });

@@ -1,8 +1,10 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { ACTS_FROM, ASKS_FROM } from '../../src/ear/confidence';
-import { nodeRecogniser } from '../../src/ear/node';
+import { ACTS_FROM, ASKS_FROM, BELIEF } from '../../src/ear/confidence';
+import { nodeRecogniser, readerOf } from '../../src/ear/node';
 import { OUTPUTS, outputOf } from '../../src/ear/phones';
-import { createRecogniser, type Recogniser, type Runtime } from '../../src/ear/recognising';
+import { posteriorsOf } from '../../src/ear/posteriors';
+import { strongReader, type PhoneReader, type Runtime } from '../../src/ear/phoneReader';
+import { createRecogniser, type Recogniser } from '../../src/ear/recognising';
 import { hingeCheck, lexiconOf, phrases } from './grammars';
 import { mixed, NOISES, randomFrom } from './noises';
 import { COACH_VOICE, joined, SAYSO_VOICE, spoken } from './speech';
@@ -108,11 +110,16 @@ describe('a second look', () => {
         }),
       },
     } as unknown as Runtime;
-    const loadModels = async () => ({ encoder: new Uint8Array(1), head: new Uint8Array(2) });
     const grammar = phrases('confirm', ['yes']);
-    const heard = await (
-      await createRecogniser({ runtime, loadModels })
-    ).hear(new Float32Array(16000).fill(0.5), grammar, lexiconOf(grammar));
+    const reader = await strongReader(runtime, {
+      encoder: new Uint8Array(1),
+      head: new Uint8Array(2),
+    });
+    const heard = await createRecogniser(reader).hear(
+      new Float32Array(16000).fill(0.5),
+      grammar,
+      lexiconOf(grammar),
+    );
     return { heard, looks };
   };
 
@@ -128,6 +135,15 @@ describe('a second look', () => {
     expect(await looksOf(['Y', 'EH', 'S'])).toMatchObject({ looks: 1, heard: { text: 'yes' } });
     expect(await looksOf(['K', 'K', 'K'])).toEqual({ looks: 1, heard: null });
   });
+});
+
+test('a better reader takes over while it runs', async () => {
+  const deaf: PhoneReader = { belief: BELIEF, read: async () => posteriorsOf(new Float32Array(0)) };
+  const recogniser = createRecogniser(deaf);
+  const sound = await spoken('pass');
+  expect(await recogniser.hear(sound, grammar, lexicon)).toBeNull();
+  recogniser.use(await readerOf('strong'));
+  expect((await recogniser.hear(sound, grammar, lexicon))?.text).toBe('pass');
 });
 
 test('questions asked at once are answered each with its own', async () => {

@@ -19,6 +19,7 @@ import type { Grammar } from '../../src/domain/hearing/grammar';
 import type { CueBook } from '../../src/domain/script';
 import { EAR_ASSETS, installedPath } from '../../src/ear/assets.mjs';
 import { readWav } from '../../src/ear/node';
+import { strongReader } from '../../src/ear/phoneReader';
 import { createRecogniser } from '../../src/ear/recognising';
 import { lexiconOf } from '../ear/grammars';
 import { mixed, NOISES, randomFrom } from '../ear/noises';
@@ -93,14 +94,12 @@ async function measure(
   const recognisers = [];
   for (const head of heads)
     recognisers.push(
-      await createRecogniser({
-        runtime,
-        loadModels: () =>
-          Promise.resolve({
-            encoder: readFileSync(installedPath(encoder!)),
-            head: readFileSync(head),
-          }),
-      }),
+      createRecogniser(
+        await strongReader(runtime, {
+          encoder: readFileSync(installedPath(encoder!)),
+          head: readFileSync(head),
+        }),
+      ),
     );
   writeFileSync(out, '');
   for (let index = 0; index < count; index += 1) {

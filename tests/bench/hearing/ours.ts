@@ -1,15 +1,14 @@
-import { readFile } from 'node:fs/promises';
 import * as onnx from 'onnxruntime-web';
 import { wordsOf } from '../../../src/cues/grammarWords';
 import { grammarOf } from '../../../src/domain/hearing/building';
 import type { Grammar } from '../../../src/domain/hearing/grammar';
 import type { CueBook, PromptId } from '../../../src/domain/script';
-import { EAR_ASSETS, installedPath } from '../../../src/ear/assets.mjs';
 import { FRAME, type Detector } from '../../../src/ear/detecting';
 import { lexiconFor } from '../../../src/ear/lexicon';
 import { Listening } from '../../../src/ear/listening';
-import { nodeDetector, nodeRecogniser } from '../../../src/ear/node';
-import { createRecogniser, type Recogniser, type Runtime } from '../../../src/ear/recognising';
+import { nodeDetector, nodeRecogniser, readerOf } from '../../../src/ear/node';
+import type { Runtime } from '../../../src/ear/phoneReader';
+import { createRecogniser, type Recogniser } from '../../../src/ear/recognising';
 import { URGENT } from '../../../src/ear/urgent';
 import type { BenchEar, Heard, Told } from './hearingEar';
 
@@ -132,15 +131,7 @@ async function rememberingRecogniser(): Promise<Recogniser> {
       create: async (model: Uint8Array) => remembering(await onnx.InferenceSession.create(model)),
     },
   } as unknown as Runtime;
-  const encoder = EAR_ASSETS.find(({ to }) => to === 'ear/encoder.onnx');
-  if (encoder === undefined) throw new Error('The ear names no encoder.');
-  return createRecogniser({
-    runtime,
-    loadModels: async () => ({
-      encoder: await readFile(installedPath(encoder)),
-      head: await readFile(new URL('../../../public/ear/phone-head.onnx', import.meta.url)),
-    }),
-  });
+  return createRecogniser(await readerOf('strong', runtime));
 }
 
 /** FNV-1a over the samples' bits. */
