@@ -1,11 +1,12 @@
 import { dictionary } from 'cmu-pronouncing-dictionary';
+import { soundsOfLetters } from './letterSounds';
 import { OWN_WORDS } from './ownWords';
 import { outputOf } from './phones';
 
 /** How words sound: phones of the CMU dictionary without stress, one list a pronunciation. */
 export type Lexicon = Record<string, string[][]>;
 
-/** Words that no dictionary and no own entry can say. */
+/** A word that nothing can say, or a pronunciation that is none. */
 export class PronunciationError extends Error {
   override name = 'PronunciationError';
 }
@@ -14,8 +15,9 @@ const phonesOf = (entry: string) => entry.replace(/[0-9]/g, '').split(' ');
 
 /**
  * Pronunciations of these lower-case words, plain data that a build can embed. `own` adds to the
- * dictionary and to OWN_WORDS: phones separated by spaces, several pronunciations by commas.
- * @throws PronunciationError listing every word that has none, or an own entry with unknown phones.
+ * dictionary and to OWN_WORDS: phones separated by spaces, several pronunciations by commas. A word
+ * that none of them has is said as its letters are.
+ * @throws PronunciationError listing every word without letters, or an own entry with unknown phones.
  */
 export function lexiconFor(words: string[], own: Record<string, string> = {}): Lexicon {
   const lexicon: Lexicon = {};
@@ -26,12 +28,13 @@ export function lexiconFor(words: string[], own: Record<string, string> = {}): L
       ...[OWN_WORDS, own].flatMap((words) => entryOf(words, word)?.split(',') ?? []),
     ];
     const said = [...new Set(entries.map((entry) => phonesOf(entry.trim()).join(' ')))];
-    if (said.length === 0) missing.push(word);
+    if (said.length === 0) said.push(soundsOfLetters(word).join(' '));
+    if (said[0] === '') missing.push(word);
     else lexicon[word] = said.map((pronunciation) => pronunciation.split(' '));
   }
   if (missing.length > 0)
     throw new PronunciationError(
-      `No pronunciation for: ${missing.join(', ')}. Add each to src/ear/ownWords.ts.`,
+      `No pronunciation for: ${missing.join(', ')}. Write it in letters, or add it to src/ear/ownWords.ts.`,
     );
   refuseUnknownPhones(lexicon);
   return lexicon;
