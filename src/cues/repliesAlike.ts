@@ -46,7 +46,8 @@ export function alikeProblems(
   });
 }
 
-function repliesOf({ vocabulary }: CueBook, area: (typeof AREAS)[number]): PlacedReply[] {
+/** Every reply that may be open at a prompt of this area, as it may be spoken. */
+export function repliesOf({ vocabulary }: CueBook, area: (typeof AREAS)[number]): PlacedReply[] {
   const { commands, results, sides, same, faults, pain, redFlags } = vocabulary;
   return [
     ...group('commands', commands),

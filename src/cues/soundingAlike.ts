@@ -44,6 +44,19 @@ export function soundingAlike(
   );
 }
 
+/** The first of these replies of another meaning that sounds too much like this one, or null. */
+export function soundsLikeOneOf(
+  reply: SpokenReply,
+  others: SpokenReply[],
+  lexicon: Lexicon,
+): SpokenReply | null {
+  const said = phonesOf(reply.words, lexicon);
+  const isAlike = (other: SpokenReply) =>
+    other.meaning !== reply.meaning &&
+    phonesOf(other.words, lexicon).some((b) => said.some((a) => tooAlike(a, b)));
+  return others.find(isAlike) ?? null;
+}
+
 /** Every way to pronounce some words; a word without pronunciation makes none. */
 const phonesOf = (words: string, lexicon: Lexicon): string[][] =>
   words
