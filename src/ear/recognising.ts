@@ -56,11 +56,13 @@ export interface OpenRecogniser extends Recogniser {
 /** Hears with this reader. */
 export function createRecogniser(reader: PhoneReader): OpenRecogniser {
   let reading = reader;
-  const networks = new WeakMap<Grammar, Network>();
+  const networks = new WeakMap<Lexicon, WeakMap<Grammar, Network>>();
 
   const networkFor = (grammar: Grammar, lexicon: Lexicon) => {
-    const network = networks.get(grammar) ?? networkOf(grammar, lexicon);
-    networks.set(grammar, network);
+    const said = networks.get(lexicon) ?? new WeakMap<Grammar, Network>();
+    networks.set(lexicon, said);
+    const network = said.get(grammar) ?? networkOf(grammar, lexicon);
+    said.set(grammar, network);
     return network;
   };
 
