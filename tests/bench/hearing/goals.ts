@@ -80,9 +80,6 @@ export function goalsOf(figures: Figure[], texts: TextFigure[]): Goal[] {
       const found = texts.find((each) => each.half === half)?.right;
       return least(`text understood, ${half} corpus`, 99, '%', found?.percent, found?.from);
     }),
-    most('first reply after a warm load (in a browser; not measured here)', 1, 's'),
-    most('first reply after a cold load (in a browser; not measured here)', 3, 's'),
-    most('renderer memory (in a browser; not measured here)', 200, 'MB'),
   ];
 }
 

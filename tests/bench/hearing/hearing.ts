@@ -109,11 +109,11 @@ const sameReply = (a: Reply, b: Reply) =>
   JSON.stringify({ ...b, faults: [...b.faults].sort() });
 
 /** The first thing told that is acted on or asked about settles it. */
-function outcomeOf(
+export function outcomeOf<Words extends Pick<Told, 'text' | 'confidence'>>(
   book: CueBook,
-  { wanted }: ReplyJob,
-  told: Told[],
-): { outcome: Outcome; by: Told | null } {
+  { wanted }: Pick<ReplyJob, 'wanted'>,
+  told: Words[],
+): { outcome: Outcome; by: Words | null } {
   for (const by of told) {
     const { verdict, reply } = understood(book, wanted.prompt, by.text, by.confidence);
     if (verdict === 'ignore' || reply === null) continue;

@@ -7,16 +7,18 @@ import { loadBook } from '../../../src/cues/fromFolder';
 import { humanPhrases } from '../../sounds/human';
 import { prepare, speakersHere } from '../../sounds/speakers';
 import type { Done } from './figures';
+import { APART, type Apart } from './apart';
 import { figuresOf } from './figuresOf';
 import { goalsOf } from './goals';
 import { EARS, type Answer, type EarName, type Job } from './jobs';
 import { LONG, replyJobs, SHORT, spokenIn, talkJobs, type Size } from './planning';
 import { readable } from './printing';
-import { crowdOf, type Crowd } from './sounding';
+import { crowdOf, SoundRoom, type Crowd } from './sounding';
 import { textFigures } from './texts';
 import type { ToWorker } from './worker';
 
-const PARTS = ['text', 'replies', 'urgent', 'corpus', 'talk', 'memory'];
+const OF_JOBS = ['text', 'replies', 'urgent', 'corpus', 'talk', 'memory'];
+const PARTS = [...OF_JOBS, ...Object.keys(APART)];
 export const USAGE =
   'npm run bench hearing -- [--long] [--seed N] [--part PART,...] [--share X] [--workers N] [--ears EAR,...]\n' +
   `  parts: ${PARTS.join(', ')}; ears beside ours: ${EARS.slice(1).join(', ')}\n` +
@@ -29,7 +31,7 @@ export async function benchHearing(args: string[]): Promise<void> {
     options: {
       long: { type: 'boolean', default: false },
       seed: { type: 'string', default: '1' },
-      part: { type: 'string', default: PARTS.join(',') },
+      part: { type: 'string', default: OF_JOBS.join(',') },
       share: { type: 'string', default: '1' },
       workers: { type: 'string', default: '2' },
       ears: { type: 'string', default: EARS.slice(1).join(',') },
@@ -76,8 +78,15 @@ export async function benchHearing(args: string[]): Promise<void> {
   const done = jobs.length === 0 ? [] : await heardByWorkers(jobs, { crowd, ears, workers });
   const figures = figuresOf(done);
   const texts = parts.includes('text') ? textFigures(book) : [];
-  const goals = goalsOf(figures, texts);
-  for (const figure of [...figures, ...texts, ...goals]) console.log(JSON.stringify(figure));
+  const apart: Apart[] = [];
+  for (const part of parts) {
+    const stage = { book, speakers, human, sounds: new SoundRoom(crowd), seed, share };
+    const run = APART[part];
+    if (run !== undefined) apart.push(await run(stage));
+  }
+  const goals = [...goalsOf(figures, texts), ...apart.flatMap((each) => each.goals)];
+  const all = [...figures, ...texts, ...apart.flatMap((each) => each.figures), ...goals];
+  for (const figure of all) console.log(JSON.stringify(figure));
   const run = {
     seed,
     share,
@@ -88,7 +97,7 @@ export async function benchHearing(args: string[]): Promise<void> {
     notes,
   };
   console.log(JSON.stringify(run));
-  console.log(readable(figures, texts, goals));
+  console.log([...apart.map(({ shown }) => shown), readable(figures, texts, goals)].join('\n'));
   console.log(`\n${notes.map((note) => `Note: ${note}`).join('\n')}`);
   console.log(`Seed ${seed}, ${run.minutes} minutes, load ${run.load.join(' ')}.`);
 }

@@ -50,7 +50,11 @@ export interface Cast {
   ears: EarName[];
 }
 
-const condition = (noise: string | null, decibels: number | null, reverb = false): Condition => ({
+export const condition = (
+  noise: string | null,
+  decibels: number | null,
+  reverb = false,
+): Condition => ({
   name: reverb
     ? 'reverb'
     : noise === null

@@ -2,10 +2,10 @@ import type { Figure, Share } from './figures';
 import type { Goal } from './goals';
 import type { TextFigure } from './texts';
 
-type Row = string[];
+export type Row = string[];
 
 /** Columns as wide as their widest cell; the first two to the left. */
-function table(title: string, head: Row, rows: Row[]): string {
+export function table(title: string, head: Row, rows: Row[]): string {
   if (rows.length === 0) return '';
   const wide = head.map((_, at) => Math.max(...[head, ...rows].map((row) => row[at]?.length ?? 0)));
   const line = (row: Row) =>

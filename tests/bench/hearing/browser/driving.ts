@@ -1,0 +1,160 @@
+import type { Page } from 'playwright-core';
+import type { Outcome, ReplyJob } from '../jobs';
+import { outcomeOf } from '../hearing';
+import { kindOf, isSingle } from '../replies';
+import type { SoundRoom } from '../sounding';
+import type { CueBook } from '../../../../src/domain/script';
+import { BENCH_PAGE, BUILT } from './building';
+import { openChromium, type Browser } from './chromium';
+import type { Frames, OnThePage, Scored } from './onThePage';
+import { servePages, slowed, type Served } from './serving';
+
+declare global {
+  interface Window {
+    bench: OnThePage;
+    /** Page time at which each message of the ear's worker came first, milliseconds. */
+    earTold?: Record<string, number>;
+  }
+}
+
+/** A reply heard by the page; `afterMilliseconds` from the end of speech. */
+export interface HeardReply {
+  job: ReplyJob;
+  outcome: Outcome;
+  heard: string;
+  afterMilliseconds: number | null;
+}
+
+/** From the opening of the app's page until its ear hears, milliseconds. */
+export interface Load {
+  line: string;
+  cold: number;
+  warm: number;
+}
+
+export interface Drive {
+  sampleRate: number;
+  heard: HeardReply[];
+  frames: Frames;
+  switches: { first: number[]; again: number[] };
+  scored: Scored;
+  megabytes: { ready: number; afterHearing: number };
+  memory: { replies: number; heard: number; before: number; after: number } | null;
+}
+
+/** The three times that a person waits for. */
+export const waitFor = ({ part, wanted: { reply } }: ReplyJob) =>
+  part === 'urgent' && kindOf(reply) === 'stop'
+    ? 'a stop word'
+    : isSingle(reply)
+      ? 'a single answer'
+      : 'a combined answer';
+
+const LINES: [string, number | null][] = [
+  ['loopback', null],
+  ['20 Mbit/s', 20e6],
+];
+
+/** Opens the app's page in a new browser and again in the same, over each line. */
+export async function loads(lines = LINES): Promise<Load[]> {
+  const served = await servePages(BUILT, []);
+  const all: Load[] = [];
+  for (const [line, bits] of lines) {
+    const over: Served = bits === null ? served : await slowed(served, bits);
+    const browser = await openChromium();
+    const [page] = browser.context.pages();
+    if (page === undefined) throw new Error('Chromium opened no page.');
+    await page.addInitScript(watchWorker);
+    const load = async () => {
+      await page.goto(over.address);
+      await page.waitForFunction(() => window.earTold?.['ready'], null, { timeout: 120_000 });
+      return page.evaluate(() => window.earTold?.['ready'] ?? NaN);
+    };
+    all.push({ line, cold: await load(), warm: await load() });
+    await browser.close();
+    if (over !== served) await over.close();
+  }
+  await served.close();
+  return all;
+}
+
+/** Runs in the page before anything of it: notes when its ear's worker tells what. */
+function watchWorker() {
+  const told: Record<string, number> = {};
+  window.earTold = told;
+  window.Worker = class extends Worker {
+    constructor(address: string | URL, options?: WorkerOptions) {
+      super(address, options);
+      if (options?.name !== 'ear') return;
+      this.addEventListener('message', ({ data }: MessageEvent<{ type: string }>) => {
+        told[data.type] ??= performance.now();
+      });
+    }
+  };
+}
+
+/** Lets the bench's page hear the replies one after the other, as they would be spoken. */
+export async function drive(
+  book: CueBook,
+  sounds: SoundRoom,
+  jobs: ReplyJob[],
+  { sampleRate = null, feeds = 0 }: { sampleRate?: number | null; feeds?: number } = {},
+): Promise<Drive> {
+  const made = await Promise.all(jobs.map((job) => sounds.reply(job)));
+  const served = await servePages(
+    BUILT,
+    made.map(({ sound }) => sound),
+  );
+  const browser: Browser = await openChromium();
+  try {
+    const [page] = browser.context.pages();
+    if (page === undefined) throw new Error('Chromium opened no page.');
+    await page.goto(`${served.address}${BENCH_PAGE}`);
+    await page.waitForFunction(() => 'bench' in window);
+    const started = await page.evaluate((rate) => window.bench.start(rate), sampleRate);
+    const ready = await browser.rendererMegabytes();
+    await page.evaluate(() => window.bench.frames());
+    const heard: HeardReply[] = [];
+    for (const [at, job] of jobs.entries()) {
+      const { told } = await page.evaluate((asked) => window.bench.hear(asked), {
+        address: `/sound/${at}`,
+        prompt: job.wanted.prompt,
+        endSeconds: made[at]?.endSeconds ?? 0,
+      });
+      const { outcome, by } = outcomeOf(book, job, told);
+      heard.push({
+        job,
+        outcome,
+        heard: by?.text ?? told.map(({ text }) => text).join(' / '),
+        afterMilliseconds: by === null ? null : by.afterMilliseconds,
+      });
+    }
+    const frames = await page.evaluate(() => window.bench.frames());
+    const afterHearing = await browser.rendererMegabytes();
+    return {
+      sampleRate: started.sampleRate,
+      heard,
+      frames,
+      megabytes: { ready, afterHearing },
+      memory: feeds === 0 ? null : await fed(page, browser, feeds),
+      switches: await page.evaluate(() => window.bench.switches()),
+      scored: await page.evaluate(
+        (asked) => window.bench.score(asked),
+        jobs.map((job, at) => ({ address: `/sound/${at}`, prompt: job.wanted.prompt })),
+      ),
+    };
+  } finally {
+    await browser.close();
+    await served.close();
+  }
+}
+
+/** The same reply so many times, after as many more as it takes to be warm. */
+async function fed(page: Page, browser: Browser, replies: number) {
+  const feed = (count: number) =>
+    page.evaluate((times) => window.bench.feed('/sound/0', times), count);
+  await feed(Math.ceil(replies / 10));
+  const before = await browser.rendererMegabytes();
+  const heard = await feed(replies);
+  return { replies, heard, before, after: await browser.rendererMegabytes() };
+}
