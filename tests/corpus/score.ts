@@ -7,7 +7,7 @@ import type { CueBook } from '../../src/domain/script';
 export interface Utterance {
   at: string;
   text: string;
-  reading: Partial<Reply> & { verdict: Verdict };
+  reading: Partial<Reply> & { verdict: Verdict; and?: Partial<Reply> };
 }
 
 export const corpus = (name: string): Utterance[] =>
@@ -21,12 +21,13 @@ export const reading = (book: CueBook, { at, text }: Utterance): Reading =>
 
 /** The utterance with what was understood instead, or null where it is right. */
 export function misread(book: CueBook, utterance: Utterance): string | null {
-  const { verdict, ...rest } = utterance.reading;
+  const { verdict, and, ...rest } = utterance.reading;
   const wanted = verdict === 'ignore' ? null : { ...NO_REPLY, ...rest };
   const read = reading(book, utterance);
   const sorted = (reply: Reply | null) => reply && { ...reply, faults: [...reply.faults].sort() };
-  const told = (kind: Verdict, reply: Reply | null) => JSON.stringify([kind, sorted(reply)]);
-  if (told(read.verdict, read.reply) === told(verdict, wanted)) return null;
+  const told = (kind: Verdict, reply: Reply | null, also?: Partial<Reply>) =>
+    JSON.stringify([kind, sorted(reply), also && sorted({ ...NO_REPLY, ...also })]);
+  if (told(read.verdict, read.reply, read.and) === told(verdict, wanted, and)) return null;
   const said = Object.entries(read.reply ?? {}).filter(([, value]) => value !== null);
   return `${utterance.at} "${utterance.text}": ${read.verdict} ${JSON.stringify(Object.fromEntries(said))}`;
 }

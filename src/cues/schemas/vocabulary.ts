@@ -59,6 +59,7 @@ const numbers = z.strictObject({
   ofTen: phrases,
   counted: phrases,
   counting: phrases,
+  minus: z.array(word).default([]),
   between: phrases,
   soundsLike: z.record(word, value).default({}),
 });
@@ -122,6 +123,8 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
       articles: z.array(word).default([]),
       names: z.record(name, z.array(phrase).min(1)).default({}),
     }),
+    either: every(['first', 'second'] as const, readable),
+    oneSide: z.string().min(1),
     noFault: z.string().min(1),
     mayPass: phrases,
     doubts: z.strictObject({ notAPass: z.string().min(1), underTheLine: z.string().min(1) }),

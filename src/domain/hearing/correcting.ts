@@ -1,6 +1,6 @@
 import { means, type Segment } from './segments';
 import { isRefusal } from './signs';
-import { corrected, isEmpty, stated, type Asked, type Statement } from './statement';
+import { corrected, isBelowZero, isEmpty, stated, type Asked, type Statement } from './statement';
 import type { Vocabulary } from './vocabulary';
 
 /** Reads an utterance in which the speaker may correct himself ("one forty, no, one fifty"). */
@@ -26,5 +26,6 @@ function isCorrection(vocabulary: Vocabulary, segments: Segment[], index: number
   if (means(segment, 'corrections')) return true;
   if (!isRefusal(vocabulary, segment)) return false;
   if (segment.after && next.after) return true;
+  if (isBelowZero(vocabulary, segments, index + 1)) return false;
   return next.number !== null || means(next, 'side') || means(next, 'result');
 }

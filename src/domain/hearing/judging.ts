@@ -22,6 +22,8 @@ export interface Judged {
   /** What it says against itself, to be read back. */
   against: 'notAPass' | 'underTheLine' | null;
   asks: Asks | null;
+  /** Left and right are told of, and not as one: whose the rest is cannot be told. */
+  ofEachSide: boolean;
 }
 
 /** Weighs a statement; never settles a contradiction silently, but offers its worse half. */
@@ -35,8 +37,8 @@ export function judge(
   const spoken = spokenResult(book, said);
   const angle = said.angles.at(-1) ?? null;
   const number = said.painNumbers.length > 0 ? Math.max(...said.painNumbers) : null;
-  const possible = number === null || number <= 10;
-  const hurts = said.pain || (number !== null && number > 0);
+  const possible = number === null || (number >= 0 && number <= 10);
+  const hurts = said.pain || (number !== null && number !== 0);
   const pain = hurts ? (possible ? number : null) : said.noPain || number === 0 ? 0 : null;
   const stands = spoken !== null && pain !== null && pain <= painGoesOnUpTo;
   const result: Result | null = hurts && pain !== 0 && !stands ? 'pain' : spoken;
@@ -61,10 +63,7 @@ export function judge(
     !possible ||
     (angle !== null && (angle < ANGLE_DEGREES.least || angle > ANGLE_DEGREES.most)) ||
     underTheLine;
-  const severally =
-    (said.sides.length > 1 && reply.side !== 'both') ||
-    said.angles.length > 1 ||
-    said.painNumbers.length > 1;
+  const severally = isOfEachSide(said) || said.angles.length > 1 || said.painNumbers.length > 1;
   const foreign = faults.some((fault) => !expected.has(fault));
   return {
     reply,
@@ -84,6 +83,7 @@ export function judge(
           ? 'underTheLine'
           : null,
     asks: asksOf(said, reply),
+    ofEachSide: isOfEachSide(said),
   };
 }
 
@@ -98,9 +98,13 @@ function asksOf(
   return side !== null || angleDegrees !== null ? 'grade' : null;
 }
 
-function sideOf({ sides }: Statement): Side | 'both' | null {
-  if (sides.includes('both')) return 'both';
-  return sides.at(-1) ?? null;
+/** Left and right are both told of, and not as one. */
+const isOfEachSide = ({ sides }: Statement): boolean =>
+  sides.includes('left') && sides.includes('right');
+
+function sideOf(said: Statement): Side | 'both' | null {
+  if (isOfEachSide(said)) return null;
+  return said.sides.includes('both') ? 'both' : (said.sides[0] ?? null);
 }
 
 /** Any position fault is `lost`, a range fault alone `short`; else the worst word that was said. */

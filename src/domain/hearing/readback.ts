@@ -14,6 +14,8 @@ export function readbackOf(book: CueBook, reply: Reply): string | null {
   const say = (words: string | undefined) => {
     if (words) spoken.push(words);
   };
+  const answer = reply.command === 'yes' || reply.command === 'no' ? reply.command : null;
+  if (answer) say(commands[answer].readback);
   if (reply.redFlag) say(redFlags[reply.redFlag].readback);
   if (reply.same && reply.result === null) say(same.readback[reply.side ?? 'alone']);
   else if (reply.side) say(sides[reply.side].readback);
@@ -34,6 +36,6 @@ export function readbackOf(book: CueBook, reply: Reply): string | null {
   if (reply.command === 'go-to') {
     const script = book.drills[reply.target ?? ''] ?? book.checks[reply.target ?? ''];
     say(script ? `${goTo.readback} ${script.name}` : goTo.which);
-  } else if (reply.command) say(commands[reply.command].readback);
+  } else if (reply.command && !answer) say(commands[reply.command].readback);
   return spoken.length > 0 ? spoken.join(', ') : null;
 }

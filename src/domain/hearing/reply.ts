@@ -63,8 +63,11 @@ export const NO_REPLY: Reply = {
 /** `accept`: act; `confirm`: offer `reply` and ask; `ignore`: not meant for Sayso. */
 export type Verdict = 'accept' | 'confirm' | 'ignore';
 
-/** What a reading leaves open: how it failed, whether no fault is a pass, or its grade. */
-export type Asks = 'limited-or-lost' | 'pass' | 'grade';
+/** What a reading leaves open: how it failed, whether no fault is a pass, its grade, or which side. */
+export type Asks = 'limited-or-lost' | 'pass' | 'grade' | 'one-side';
+
+/** Of two readings that were offered together. */
+export type Choice = 'first' | 'second';
 
 /** One utterance understood at one prompt. `reply` and `readback` are null when ignored. */
 export interface Reading {
@@ -77,4 +80,12 @@ export interface Reading {
   readback: string | null;
   /** A question of its own that would complete the reply; with `pass` a yes makes it held. */
   asks?: Asks;
+  /** What was said of the other side in the same breath ("left limited, right pass"). */
+  and?: Reply;
+  /** Another reading of the same sound, where both are to be offered ("pain, or fail?"). */
+  other?: Reading;
+  /** At `confirm`: which of two that were offered. */
+  picks?: Choice;
+  /** At `confirm`: a "no" led it, so it replaces what was offered wrongly ("no, one fifty"). */
+  corrects?: true;
 }

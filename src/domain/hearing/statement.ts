@@ -198,6 +198,17 @@ const holds = (segment: Segment | undefined): boolean =>
   segment?.meanings.some((meaning) => meaning.is === 'result' && meaning.result === 'held') ??
   false;
 
+/** "Minus two" is impossible, whatever it counts. */
+export const isBelowZero = (
+  { numbers }: Vocabulary,
+  segments: readonly Segment[],
+  index: number,
+): boolean => {
+  const before = segments[index - 1];
+  const number = segments[index];
+  return before !== undefined && number?.after === false && numbers.minus.includes(before.text);
+};
+
 function numbersIn(
   vocabulary: Vocabulary,
   segments: Segment[],
@@ -213,17 +224,18 @@ function numbersIn(
       if (alone && !segments.some(({ number }) => number !== null)) painNumbers.push(alone);
       return;
     }
-    if (means(next, 'of-ten')) painNumbers.push(segment.number);
-    else if (means(next, 'degrees')) angles.push(segment.number);
+    const number = isBelowZero(vocabulary, segments, index) ? -segment.number : segment.number;
+    if (means(next, 'of-ten')) painNumbers.push(number);
+    else if (means(next, 'degrees')) angles.push(number);
     else if (means(next, 'counted') && !next?.after) return;
     else if (means(before, 'counting') && !segment.after) return;
-    else if (pain.only || (pain.pain && segment.number < 20)) painNumbers.push(segment.number);
+    else if (pain.only || (pain.pain && number < 20)) painNumbers.push(number);
     else if (
-      segment.number <= MOST_REPS &&
+      number <= MOST_REPS &&
       (!pain.angles || means(segments[index + 2], 'counted') || holds(next))
     )
       return;
-    else if (!(means(segment, 'fillers') && segment.number === 1)) angles.push(segment.number);
+    else if (!(means(segment, 'fillers') && number === 1)) angles.push(number);
   });
   return { angles: [...new Set(angles)], painNumbers: [...new Set(painNumbers)] };
 }

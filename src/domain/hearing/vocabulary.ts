@@ -1,7 +1,7 @@
 import type { Area } from '../areas';
 import type { Fault, FaultId, FaultKind } from '../faults';
 import type { PainKind, RedFlag } from '../findings';
-import type { Command } from './reply';
+import type { Choice, Command } from './reply';
 
 /**
  * One way to say something: words with `(left out|or one of)?` and `(one|of)` groups, such as
@@ -98,6 +98,8 @@ export interface NumberWords {
   counted: Pattern[];
   /** Before a number these make it a count, not an angle ("rep", "last"). */
   counting: Pattern[];
+  /** Before a number these make it less than nothing, so that it is asked about ("minus"). */
+  minus: string[];
   /** Between two numbers of which neither is sure ("or"). */
   between: Pattern[];
   /** Words heard for a number where nothing but a number is wanted ("for"). */
@@ -152,6 +154,10 @@ export interface Vocabulary {
     /** Other names of drills and checks, by id. */
     names: Record<string, Pattern[]>;
   };
+  /** Which of two readings that were offered together. */
+  either: Record<Choice, ReadableWays>;
+  /** Read back where left and right were told of, and which is which cannot be told. */
+  oneSide: string;
   /** Read back where a fault was denied and nothing else said. */
   noFault: string;
   /** Alone at an open question they ask whether it is a pass ("good"). */

@@ -1,0 +1,79 @@
+import type { CueBook } from '../script';
+import { unwrapped } from './commanding';
+import { entries, meaningsOf } from './meanings';
+import { phrasesOf } from './patterns';
+import type { Prompt } from './prompts';
+import { NO_REPLY, type Choice, type Reply } from './reply';
+import { replied } from './replying';
+import { isHarm, type Understood, type UnderstandOptions } from './understood';
+import type { Word, Words } from './words';
+
+/**
+ * What is said of an offer besides yes and no: which of two it was ("the second"), or what is
+ * right instead ("no, one fifty"). Null where it is neither.
+ */
+export function atConfirm(
+  book: CueBook,
+  asked: Prompt,
+  { words, question }: Words,
+  options: UnderstandOptions,
+): Understood | null {
+  if (question) return null;
+  const picks = choiceIn(
+    book,
+    words.map(({ text }) => text),
+  );
+  if (picks) return { reply: NO_REPLY, verdict: 'confirm', sure: 1, picks };
+  const rest = afterNo(book, words);
+  if (rest === null) return null;
+  const said = replied(book, asked, { words: rest, question: false }, options);
+  if (said.verdict === 'ignore' || isHarm(said.reply)) return null;
+  return isValue(said.reply)
+    ? {
+        reply: { ...said.reply, command: 'no' },
+        verdict: 'accept',
+        sure: said.sure,
+        corrects: true,
+      }
+    : { ...said, verdict: 'confirm', corrects: true };
+}
+
+/** A side or a number, and nothing that grades it. */
+export const isValue = ({ side, angleDegrees, result, faults, pain }: Reply): boolean =>
+  (side !== null || angleDegrees !== null) &&
+  result === null &&
+  pain === null &&
+  faults.length === 0;
+
+function choiceIn(book: CueBook, texts: string[]): Choice | null {
+  const phrases = unwrapped(book, texts).map((phrase) => phrase.join(' '));
+  const found = entries(book.vocabulary.either).find(([, { say, also }]) =>
+    [...say, ...also].flatMap(phrasesOf).some((phrase) => phrases.includes(phrase)),
+  );
+  return found?.[0] ?? null;
+}
+
+/** No "no" has more words than this ("that's not what i said"). */
+const MOST_WORDS_OF_NO = 5;
+
+/**
+ * What follows a "no": after a comma anything, else only what can be meant instead ("no left", as
+ * against "no pain"). Null where nothing does, or the words are a "no" as a whole.
+ */
+function afterNo(book: CueBook, words: Word[]): Word[] | null {
+  const { commands, phrases } = meaningsOf(book);
+  const textOf = (some: Word[]) => some.map(({ text }) => text).join(' ');
+  const isNo = (some: Word[]) => commands.get(textOf(some))?.command === 'no';
+  const { numbers } = book.vocabulary;
+  for (let length = Math.min(MOST_WORDS_OF_NO, words.length - 1); length > 0; length--) {
+    const [next, ...others] = words.slice(length);
+    if (!next || !isNo(words.slice(0, length)) || isNo([next, ...others])) continue;
+    const means = phrases.get(next.text) ?? [];
+    const instead =
+      Object.hasOwn(numbers.words, next.text) ||
+      /^\d+$/.test(next.text) ||
+      means.some(({ is }) => is === 'side' || is === 'result');
+    if (next.after || instead) return [{ ...next, after: false }, ...others];
+  }
+  return null;
+}

@@ -1,0 +1,135 @@
+import type { FaultId } from '../faults';
+import type { CueBook } from '../script';
+import { correctedStatement } from './correcting';
+import { clausesOf, ofKind, unknownShare } from './covering';
+import { eachSide, oneSideFirst } from './eachSide';
+import { ANGLE_DEGREES, judge, type Judged } from './judging';
+import { meaningsOf, type Meaning } from './meanings';
+import type { Prompt } from './prompts';
+import { means, segmentsOf, type Segment } from './segments';
+import { isEmpty, type Asked, type Statement } from './statement';
+import { talkFrom } from './talk';
+import { IGNORED, isHarm, type Understood, type UnderstandOptions } from './understood';
+import type { Words } from './words';
+
+/** Share of unknown words up to which a reply is acted on, and up to which it is asked about. */
+const UNKNOWN = { act: 0.34, ask: 0.5 } as const;
+
+/** A near-homophone was read for what it sounds like. */
+const SOUNDS_LIKE = 0.9;
+
+/** Reads what is no command: a result, a fault, pain, a red flag, or what is left of one. */
+export function replied(
+  book: CueBook,
+  asked: Prompt,
+  { words, question }: Words,
+  options: UnderstandOptions,
+): Understood {
+  const expected = asked.kind === 'result' ? asked.faults : new Set(Object.keys(book.faults));
+  const wants: Asked = {
+    expected,
+    painNumber: asked.kind === 'pain-number',
+    sided: asked.kind !== 'result' || asked.sided,
+    painKind: asked.kind === 'pain-kind',
+    angles: asked.kind !== 'result' || asked.area === 'overhead',
+  };
+  const read = (mayMean: (meaning: Meaning) => boolean) => {
+    const segments = segmentsOf(book.vocabulary, meaningsOf(book), words, mayMean);
+    const talk = question ? 0 : talkFrom(segments);
+    const heard = talk === null ? segments : segments.slice(0, talk);
+    if (heard.length === 0) return null;
+    const said = correctedStatement(book.vocabulary, heard, wants);
+    return { segments: heard, said, cut: talk !== null };
+  };
+  const states = statesOf(book, expected);
+  const own = (meaning: Meaning) => meaning.is !== 'fault' || expected.has(meaning.fault);
+  const ownStates = (meaning: Meaning) =>
+    own(meaning) && (meaning.is !== 'state' || states.has(meaning.state));
+  const strange = ({ said }: { said: Statement }) =>
+    said.faults.faults.some((fault) => !expected.has(fault)) ||
+    said.results.length + said.faults.pairs === 0;
+  let found = read(own);
+  if (found && strange(found)) {
+    const narrow = read(ownStates);
+    if (narrow && !strange(narrow) && narrow.said.faults.pairs >= found.said.faults.pairs)
+      found = narrow;
+  }
+  if (found && found.said.results.length + found.said.faults.pairs === 0) found = read(() => true);
+  if (!found || isEmpty(found.said)) return IGNORED;
+  const judged = judge(book, found.said, expected, options);
+  const decision = decided(asked, found, judged);
+  const sided = asked.kind === 'idle' || (asked.kind === 'result' && asked.sided);
+  if (!judged.ofEachSide || !sided || decision.verdict === 'ignore') return decision;
+  const weigh = (stretch: Segment[]): Understood => {
+    const said = correctedStatement(book.vocabulary, stretch, wants);
+    return { reply: judge(book, said, expected, options).reply, verdict: 'confirm', sure: 1 };
+  };
+  return eachSide(book, found.segments, weigh) ?? oneSideFirst(decision);
+}
+
+function decided(
+  asked: Prompt,
+  { segments, said, cut }: { segments: Segment[]; said: Statement; cut: boolean },
+  judged: Judged,
+): Understood {
+  const { reply, doubtful, graded, against } = judged;
+  const sure = segments.some(({ by }) => by === 'sounds') ? SOUNDS_LIKE : 1;
+  const unknown =
+    asked.kind === 'pain-kind'
+      ? unknownShare(ofKind(segments), { ...said, faults: { ...said.faults, loose: [] } })
+      : unknownShare(segments, said);
+  const harm = isHarm(reply);
+  const answers =
+    asked.kind === 'pain-number'
+      ? reply.pain !== null || said.painNumbers.length > 0
+      : asked.kind === 'pain-kind'
+        ? reply.painKind !== null || reply.pain !== null
+        : false;
+  const fits = harm || answers || (asked.kind === 'result' && reply.result !== null);
+  const guessed = clausesOf(segments).some(
+    (each) =>
+      said.results.length > 0 &&
+      each.some((one) => one.by === 'sounds' && means(one, 'result')) &&
+      each.some((one) => means(one, 'fillers')),
+  );
+  // A side that is no part of a fault or pain has no place where there are no sides.
+  const strange =
+    asked.kind === 'result' &&
+    !asked.sided &&
+    !harm &&
+    reply.faults.length === 0 &&
+    (reply.side === 'left' || reply.side === 'right');
+  const asks = doubtful || cut || guessed || strange || !fits || unknown > UNKNOWN.act;
+  const open = judged.asks === 'grade' && unknown > 0;
+  if (
+    open ||
+    unknown > UNKNOWN.ask ||
+    !isWorthAsking(asked, said, graded || answers || said.kinds.length > 0)
+  )
+    return IGNORED;
+  return { reply, verdict: asks ? 'confirm' : 'accept', sure, against, asks: judged.asks };
+}
+
+/** What can be said of these faults. */
+const statesOf = ({ vocabulary }: CueBook, faults: ReadonlySet<FaultId>): Set<string> =>
+  new Set(
+    vocabulary.faults.flatMap(({ id, signs }) =>
+      faults.has(id) ? signs.flatMap(({ is, isNot }) => [...is, ...isNot]) : [],
+    ),
+  );
+
+/** A side or a number alone is no reply, but together they lack only their grade. */
+function isWorthAsking(asked: Prompt, said: Statement, graded: boolean): boolean {
+  if (graded || said.redFlags.length > 0) return true;
+  if (said.faults.pairs > 0) return said.told || said.faults.unclear;
+  // Of an offer, a value alone says what is right.
+  if (asked.kind === 'confirm') return said.sides.length + said.angles.length > 0;
+  if (asked.kind !== 'result') return said.unsure && said.painNumbers.length > 0;
+  const angled = said.angles.some((angle) => angle >= ANGLE_DEGREES.least);
+  const overhead = asked.area === 'overhead';
+  return (
+    said.degrees ||
+    (angled && (overhead || said.sides.length > 0)) ||
+    (said.unsure && said.sides.length > 0)
+  );
+}
