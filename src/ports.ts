@@ -129,7 +129,14 @@ export type SessionEvent =
   | { type: 'beat'; count: number }
   | { type: 'phase'; phase: Phase; seconds: number | null }
   | { type: 'listen'; prompt: PromptId }
-  | { type: 'heard'; text: string; verdict: Verdict; readback: string | null }
+  /** `either`: two readings that are offered together, with the words that tell them apart. */
+  | {
+      type: 'heard';
+      text: string;
+      verdict: Verdict;
+      readback: string | null;
+      either?: { words: string; reply: Reply }[];
+    }
   | ({ type: 'finding'; prompt: PromptId; load: Load | null } & Finding)
   | {
       type: 'decision';

@@ -5,7 +5,7 @@
 import type { Area, AreaOutcome, Side, Way } from './areas';
 import type { Athlete } from './athlete';
 import type { AngleTool, Finding, Load, PainKind, RedFlag } from './findings';
-import type { Command, Reply, Verdict } from './hearing/reply';
+import type { Command, Reading, Reply, Verdict } from './hearing/reply';
 import type { CheckId, DrillId, EquipmentId, PromptId, RoutineId } from './script';
 
 /** Coaches may overrule any decision by these; `target` belongs to `go-to`. */
@@ -54,6 +54,10 @@ export type Fact =
       reply: Reply | null;
       /** 0 to 1; 1 where left out. */
       confidence?: number;
+      /** What was said of the other side in the same breath. */
+      and?: Reply;
+      /** The other of two readings that were offered together. */
+      other?: Reading;
     }
   | ({
       type: 'finding';

@@ -23,6 +23,8 @@ export interface View {
   heard: Told<'heard'> | null;
   /** What waits for a yes or a no, in words, or null. */
   offered: string | null;
+  /** Two readings that wait for a choice, or null. */
+  either: Told<'heard'>['either'] | null;
   /** The question that is being asked or is open, or `idle`. */
   prompt: PromptId;
   /** Something of this step was answered, so a question that follows is about something else. */
@@ -45,6 +47,7 @@ export const EMPTY_VIEW: View = {
   cue: null,
   heard: null,
   offered: null,
+  either: null,
   prompt: 'idle',
   settled: false,
   halted: false,
@@ -80,6 +83,7 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
         ...view,
         heard: event,
         offered: offers ? (event.readback ?? event.text) : view.offered,
+        either: offers ? (event.either ?? null) : view.either,
       };
     }
     case 'finding':
@@ -106,7 +110,13 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
 }
 
 const NO_TIME = { phaseSeconds: null, endsAtSeconds: null, count: null } as const;
-const SETTLED = { prompt: 'idle', offered: null, settled: true, halted: false } as const;
+const SETTLED = {
+  prompt: 'idle',
+  offered: null,
+  either: null,
+  settled: true,
+  halted: false,
+} as const;
 
 /** Two tones say what no other event does: an answer is on record, and "stop" was heard. */
 function toneSounds(view: View, name: ToneName): View {
@@ -128,6 +138,7 @@ function phaseBegins(view: View, phase: Phase, seconds: number | null, atSeconds
     count: null,
     prompt: asking ? promptAsked(view) : view.prompt,
     offered: asking ? null : view.offered,
+    either: asking ? null : view.either,
   };
   return asking || KEEPS_QUESTION.includes(phase)
     ? next

@@ -83,12 +83,16 @@ export function followReport(context: SessionContext, event: SessionMachineEvent
   if (event.type !== 'REPORT') return {};
   const { report } = event;
   const isAsk = context.decision?.step.do === 'ask';
-  if (report.type === 'OFFERED') return isAsk ? {} : followOffer(context, report);
+  if (report.type === 'OFFERED') {
+    const { reading: offered } = report;
+    return { offered, ...(!isAsk && followOffer(context, report)) };
+  }
   if (report.type === 'AT_LINE') return { place: { at: 'line', index: report.index } };
   const { openedAtMilliseconds, prompt, side } = report;
   const isNoted = context.openedAtMilliseconds === openedAtMilliseconds;
   return {
     openedAtMilliseconds,
+    offered: null,
     ...(!isAsk && { place: { at: 'question', prompt, openedAtMilliseconds }, kept: null }),
     ...(!isNoted && noting(context, [{ type: 'asked', prompt, side }])),
   };
@@ -115,8 +119,12 @@ const same = (one: unknown, other: unknown): boolean =>
   JSON.stringify(one) === JSON.stringify(other);
 
 export function heardFact(prompt: PromptId, reading: Reading): Fact & { type: 'heard' } {
-  const { heard: text, verdict, reply, confidence } = reading;
-  return { type: 'heard', prompt, text, verdict, reply, confidence };
+  const { heard: text, verdict, reply, confidence, and, other } = reading;
+  return {
+    ...{ type: 'heard', prompt, text, verdict, reply, confidence },
+    ...(and && { and }),
+    ...(other && { other }),
+  };
 }
 
 /** After a pause, a halt or an aside the question is asked anew, with all of its time. */

@@ -11,10 +11,10 @@ const BETWEEN: readonly Entry['type'][] = ['asked', 'decision', 'outcome', 'paus
  * next takes over the side, angle and faults that were said before. A pass that is now under the
  * line is asked about. Completing again changes nothing.
  */
-export function completed(
+export function completed<R extends Reading>(
   { book, log, settings }: Pick<SessionContext, 'book' | 'log' | 'settings'>,
-  reading: Reading,
-): Reading {
+  reading: R,
+): R {
   const { reply } = reading;
   const before = reply?.result == null ? null : lacking(log, reading);
   if (reply === null || before === null) return reading;

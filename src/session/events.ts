@@ -1,11 +1,12 @@
 import type { Reading } from '../domain/hearing/reply';
 import type { Source } from '../domain/log';
 import type { HearingEvent } from './hearing';
+import { withLateNumber } from './latePain';
 import type { SessionContext } from './sessionContext';
 import type { SpokenEvent } from './speaking';
 import type { StageReport } from './stage';
 import type { StoredEvent } from './storing';
-import { weighed, type Weighed } from './weighing';
+import { weighed, type Standing, type Weighed } from './weighing';
 
 export type SessionMachineEvent =
   | HearingEvent
@@ -20,11 +21,12 @@ export type Change = Partial<SessionContext>;
 
 /** The event of something heard, weighed; any other here is a mistake in the machine. */
 export function heardOf(
-  context: Pick<SessionContext, 'book' | 'log' | 'decision' | 'settings'>,
+  context: Standing,
   event: SessionMachineEvent,
 ): HeardEvent & { reading: Weighed } {
   if (event.type !== 'HEARD') throw new Error(`${event.type} carries no reading.`);
-  return { ...event, reading: weighed(context, event.reading) };
+  const { reading, prompt } = event;
+  return { ...event, reading: weighed(context, withLateNumber(context, reading, prompt), prompt) };
 }
 
 type HeardEvent = Extract<SessionMachineEvent, { type: 'HEARD' }>;

@@ -1,6 +1,6 @@
 import { fromCallback } from 'xstate';
 import type { Reading } from '../domain/hearing/reply';
-import { understand } from '../domain/hearing/understanding';
+import { understandEither } from '../domain/hearing/either';
 import { readbackOf } from '../domain/hearing/readback';
 import type { SessionSettings } from '../domain/log';
 import type { CueBook, PromptId } from '../domain/script';
@@ -30,8 +30,8 @@ export const hearing = fromCallback<
       case 'hears-again':
         return sendBack({ type: 'HEARS_AGAIN' });
       case 'words': {
-        const { text, prompt, confidence } = hearing;
-        const reading = understand(book, prompt, text, { ...settings, confidence });
+        const { prompt, confidence } = hearing;
+        const reading = understandEither(book, prompt, hearing, { ...settings, confidence });
         return sendBack({ type: 'HEARD', reading, prompt, by: 'voice' });
       }
       case 'reply': {

@@ -65,7 +65,9 @@ export function meaningOf(reading: Weighed, prompt: PromptId, standing: Standing
   const halted = isHalted(standing.log);
   if (reply.command === 'stop') return halted ? 'stop-again' : 'stop';
   const asked = standing.decision?.step.do === 'ask' ? standing.decision.step.about : null;
-  if (isPain(reply)) return asked?.startsWith('pain') ? 'answer' : 'pain';
+  // Half heard, with another reading beside it, pain is asked about where no work goes on.
+  const isEither = reading.other !== undefined && prompt !== 'idle' && asked === null;
+  if (isPain(reply)) return asked?.startsWith('pain') || isEither ? 'answer' : 'pain';
   if (isHeld(standing)) {
     return reply.command === 'resume' && verdict === 'accept' ? 'resume' : 'ignored';
   }

@@ -56,9 +56,9 @@ export function pass(
   { attempt, question }: Children,
 ): void {
   const child = attempt ?? question;
-  if (event.type === 'HEARD' && event.reading.verdict === 'ignore')
-    child?.send({ type: 'NOTHING' });
-  else child?.send(event.type === 'HEARD' ? heardOf(context, event) : event);
+  const passed = event.type === 'HEARD' ? heardOf(context, event) : event;
+  const isNothing = passed.type === 'HEARD' && passed.reading.verdict === 'ignore';
+  child?.send(isNothing ? { type: 'NOTHING' } : passed);
 }
 
 export function passMeaning(

@@ -125,14 +125,29 @@ export const questionMachine = setup({
       event.type === 'HEARD' &&
       event.reading.verdict === 'confirm' &&
       context.prompt !== 'confirm' &&
-      answers(context.prompt, event.reading.reply),
+      (answers(context.prompt, event.reading.reply) || event.reading.other !== undefined),
     lacksGrade: ({ event, context }) =>
       event.type === 'HEARD' &&
       /^(check|set)\//.test(context.prompt) &&
       event.reading.verdict === 'confirm' &&
-      (event.reading.asks === 'limited-or-lost' || event.reading.asks === 'grade'),
+      event.reading.reply?.result == null &&
+      (event.reading.asks === 'limited-or-lost' ||
+        event.reading.asks === 'grade' ||
+        event.reading.asks === 'one-side'),
     asksWhich: ({ event }) => event.type === 'HEARD' && isBareBack(event.reading),
-    saysYes: ({ event }) => isCommand(event, 'yes'),
+    saysYes: ({ event, context }) =>
+      isCommand(event, 'yes') && context.offered?.other === undefined,
+    // A yes to two names neither: as between people, it is asked once more.
+    saysYesToBoth: ({ event }) => isCommand(event, 'yes'),
+    settlesOffer: ({ event, context }) =>
+      event.type === 'HEARD' &&
+      event.reading.settled === true &&
+      event.reading.verdict === 'accept' &&
+      answers(context.prompt, event.reading.reply),
+    lacksGradeStill: ({ event }) =>
+      event.type === 'HEARD' &&
+      event.reading.settled === true &&
+      event.reading.asks === 'limited-or-lost',
     saysNo: ({ event }) => isCommand(event, 'no'),
     isAnotherAnswer: ({ event, context }) =>
       event.type === 'HEARD' &&
@@ -260,7 +275,10 @@ export const questionMachine = setup({
       },
       on: {
         HEARD: [
+          { guard: 'settlesOffer', target: 'answered', actions: 'answer' },
           { guard: 'saysYes', target: 'answered', actions: 'answerOffered' },
+          { guard: 'saysYesToBoth', target: '.offering', reenter: true },
+          { guard: 'lacksGradeStill', target: 'askingGrade', actions: 'lack' },
           { guard: 'saysNo', target: 'asking', actions: 'dropOffer' },
           {
             guard: 'isAnotherAnswer',
@@ -312,8 +330,12 @@ const offerOf = ({ stage, offered }: QuestionContext): string =>
   offered?.offers ??
   say(stage.book.lines, 'confirm.offer', { readback: offered?.readback ?? offered?.heard ?? '' });
 
-function gradeAsked({ stage, lacking }: QuestionContext): string {
-  const { lines } = stage.book;
+function gradeAsked({ stage, side, lacking }: QuestionContext): string {
+  const { lines, vocabulary } = stage.book;
+  if (lacking?.asks === 'one-side')
+    return say(lines, 'confirm.one-side', {
+      side: vocabulary.sides[side ?? 'left'].readback,
+    });
   if (lacking?.asks !== 'grade') return say(lines, 'confirm.limited-or-lost', {});
   return sentenceOf(say(lines, 'confirm.grade', { readback: lacking.readback ?? '' }));
 }

@@ -3,6 +3,7 @@ import type { Reading } from '../domain/hearing/reply';
 import type { Fact, OverruleCommand, Source } from '../domain/log';
 import { hasPain, sameAs } from '../domain/deciding/sides';
 import { askFacts, findingFacts, isPain, type AttemptStep } from './answerFacts';
+import { awaitsPainNumber } from './latePain';
 import { askAnew, heardFact, stepOf } from './attempting';
 import { heardOf, sourceOf, type Change, type SessionMachineEvent } from './events';
 import type { QuestionOutput } from './questionMachine';
@@ -18,8 +19,10 @@ function recordFinding(context: SessionContext, step: AttemptStep, reading: Read
   if (reply === null) return {};
   const { settings, angleTool } = context;
   const source = sourceOf(reading);
-  const facts = findingFacts(step, { ...reading, reply }, source, settings, angleTool).map(
-    (fact) => (reply.same ? likeOther(context, step, fact) : fact),
+  const facts = [reply, ...(reading.and ? [reading.and] : [])].flatMap((said) =>
+    findingFacts(step, { ...reading, reply: said }, source, settings, angleTool).map((fact) =>
+      said.same ? likeOther(context, step, fact) : fact,
+    ),
   );
   // A side that is put right while the other's question is open: that question opens again.
   const isWorkDone =
@@ -65,10 +68,23 @@ export function recordAskAnswer(context: SessionContext, { reading }: QuestionOu
 /** Pain counts at once for the step that goes on, or that was asked about when stop came in. */
 export function recordPain(context: SessionContext, event: SessionMachineEvent): Change {
   const { reading } = heardOf(context, event);
+  // What comes before the number was asked belongs to the pain just told.
+  if (awaitsPainNumber(context.log)) return recordLatePain(context, reading);
   const step = [context.decision?.step, context.told?.step].find(
     (each) => each?.do === 'check' || each?.do === 'set',
   );
   return step === undefined ? {} : recordFinding(context, step as AttemptStep, reading);
+}
+
+function recordLatePain(context: SessionContext, reading: Reading): Change {
+  const { reply } = reading;
+  if (reply === null) return {};
+  const source = sourceOf(reading);
+  const facts: Fact[] = [
+    ...(reply.pain === null ? [] : [{ type: 'pain-number', pain: reply.pain, source } as const]),
+    ...(reply.painKind ? [{ type: 'pain-kind', kind: reply.painKind, source } as const] : []),
+  ];
+  return { ...AFRESH, ...adding(context, facts) };
 }
 
 export function recordFlag(context: SessionContext, event: SessionMachineEvent): Change {

@@ -4,7 +4,8 @@ import { isHalted, isPaused, openQuestion } from '../domain/deciding/deciding';
 import { openOffer } from '../domain/deciding/offering';
 import type { Decision } from '../domain/deciding/step';
 import type { AngleTool } from '../domain/findings';
-import { readbackOf } from '../domain/hearing/readback';
+import { eitherReadback } from '../domain/hearing/either';
+import { bothRead, readbackOf } from '../domain/hearing/readback';
 import type { Reading } from '../domain/hearing/reply';
 import type { EndReason, Entry, EntryOf, Fact, SessionSettings, Source } from '../domain/log';
 import type { BlockHeight } from '../domain/measuring/blockHeight';
@@ -68,6 +69,8 @@ export interface SessionContext {
   place: Place;
   /** A result spoken before its question opened. */
   kept: Reading | null;
+  /** What waits for a yes or a no. */
+  offered: Reading | null;
   /** Said before the next decision: what was understood, or undone. */
   readback: string;
   /** Texts of the state that only speaks. */
@@ -104,6 +107,7 @@ export function openContext(
     outcomes: {},
     place: placeAfter(log, startedAtMilliseconds),
     kept: keptAfter(book, log),
+    offered: null,
     readback: '',
     texts: [],
     endReason: null,
@@ -153,8 +157,10 @@ function timeAway(context: SessionContext): Partial<SessionContext> {
 function keptAfter(book: CueBook, log: Entry[]): Reading | null {
   const offer = openOffer(log);
   if (offer?.reply == null) return null;
-  const { text: heard, verdict, reply, confidence = 1 } = offer;
-  return { heard, verdict, reply, confidence, readback: readbackOf(book, reply) };
+  const { text: heard, verdict, reply, confidence = 1, and, other } = offer;
+  const reading: Reading = { heard, verdict, reply, confidence, readback: readbackOf(book, reply) };
+  if (other) return { ...reading, other, readback: eitherReadback(book, reading, other) };
+  return and ? { ...reading, and, readback: bothRead(book, reply, and) } : reading;
 }
 
 /** A question that stood open when the session was interrupted opens again as of its first time. */

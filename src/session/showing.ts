@@ -1,4 +1,6 @@
 import type { Finding } from '../domain/findings';
+import { eitherWords } from '../domain/hearing/either';
+import type { Reading } from '../domain/hearing/reply';
 import { outcomeOf, patternNow } from '../domain/reporting/report';
 import type { SessionEvent } from '../ports';
 import { stepOf } from './attempting';
@@ -42,8 +44,20 @@ export function acknowledge({ stage, unstored }: SessionContext, event: SessionM
 }
 
 export function showHeard(context: SessionContext, event: SessionMachineEvent): void {
-  const { heard: text, verdict, readback } = heardOf(context, event).reading;
-  context.stage.show({ type: 'heard', text, verdict, readback });
+  const { reading } = heardOf(context, event);
+  const { heard: text, verdict, readback } = reading;
+  const either = eitherOf(context, reading);
+  context.stage.show({ type: 'heard', text, verdict, readback, ...(either && { either }) });
+}
+
+function eitherOf({ book }: SessionContext, reading: Reading) {
+  const { reply, other } = reading;
+  if (reply === null || other?.reply == null) return null;
+  const [one, two] = eitherWords(book, reading, other);
+  return [
+    { words: one, reply },
+    { words: two, reply: other.reply },
+  ];
 }
 
 /** One finding a side: "both" is shown as two. */

@@ -195,6 +195,22 @@ describe('what is offered', () => {
     expect(now().textContent).toContain('Heard: knees forward?');
   });
 
+  it('in two readings has a button for each and one for neither, and no yes', () => {
+    const seat = show(STATES['run-set-open']!);
+    const either = [
+      { words: 'pain', reply: reply({ result: 'pain' }) },
+      { words: 'pass', reply: reply({ result: 'held' }) },
+    ];
+    const event = heard('pain', 'confirm', 'pain, or pass');
+    tell(seat, { ...event, either } as typeof event, phase('confirming'), listen('confirm'));
+    expect(sayables()).toEqual(expect.arrayContaining(['pain', 'pass', 'no']));
+    expect(screen.queryByRole('button', { name: 'Yes' })).toBeNull();
+    press('pass');
+    expect(seat.replies()).toEqual([reply({ result: 'held' })]);
+    tell(seat, phase('asking'), listen('set/romanian-deadlift'));
+    expect(screen.queryByRole('button', { name: 'pain' })).toBeNull();
+  });
+
   it('after "stop" is whether to end, never an old offer', () => {
     const seat = show(STATES['run-set-open']!);
     tell(seat, heard('pass, toes up', 'confirm', 'toes up'), { type: 'tone', name: 'halted' });

@@ -19,13 +19,18 @@ export function atConfirm(
   options: UnderstandOptions,
 ): Understood | null {
   if (question) return null;
-  const picks = choiceIn(
+  const phrases = unwrapped(
     book,
     words.map(({ text }) => text),
-  );
+  ).map((phrase) => phrase.join(' '));
+  const named = faultNamed(book, phrases);
+  if (named) return { reply: named, verdict: 'confirm', sure: 1 };
+  const picks = choiceIn(book, phrases);
   if (picks) return { reply: NO_REPLY, verdict: 'confirm', sure: 1, picks };
   const rest = afterNo(book, words);
   if (rest === null) return null;
+  const restNamed = faultNamed(book, [rest.map(({ text }) => text).join(' ')]);
+  if (restNamed) return { reply: restNamed, verdict: 'confirm', sure: 1, corrects: true };
   const said = replied(book, asked, { words: rest, question: false }, options);
   if (said.verdict === 'ignore' || isHarm(said.reply)) return null;
   return isValue(said.reply)
@@ -45,8 +50,15 @@ export const isValue = ({ side, angleDegrees, result, faults, pain }: Reply): bo
   pain === null &&
   faults.length === 0;
 
-function choiceIn(book: CueBook, texts: string[]): Choice | null {
-  const phrases = unwrapped(book, texts).map((phrase) => phrase.join(' '));
+/** A fault by the few words it is read back with ("ribs"), as people repeat what was offered. */
+function faultNamed(book: CueBook, phrases: string[]): Reply | null {
+  const fault = Object.values(book.faults).find(({ readback }) => phrases.includes(readback));
+  if (!fault) return null;
+  const result = fault.kind === 'position' ? 'lost' : 'short';
+  return { ...NO_REPLY, result, faults: [fault.id] };
+}
+
+function choiceIn(book: CueBook, phrases: string[]): Choice | null {
   const found = entries(book.vocabulary.either).find(([, { say, also }]) =>
     [...say, ...also].flatMap(phrasesOf).some((phrase) => phrases.includes(phrase)),
   );

@@ -39,3 +39,11 @@ export function readbackOf(book: CueBook, reply: Reply): string | null {
   } else if (reply.command && !answer) say(commands[reply.command].readback);
   return spoken.length > 0 ? spoken.join(', ') : null;
 }
+
+/** "Left, limited, and right, pass". */
+export function bothRead(book: CueBook, reply: Reply, and: Reply | undefined): string | null {
+  const one = readbackOf(book, reply);
+  const joined =
+    and && [one, readbackOf(book, and)].join(`, ${book.vocabulary.numbers.and[0] ?? ''} `);
+  return joined ?? one;
+}

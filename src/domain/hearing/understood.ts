@@ -1,6 +1,6 @@
 import type { CueBook } from '../script';
 import type { Lines } from './judging';
-import { readbackOf } from './readback';
+import { bothRead } from './readback';
 import { NO_REPLY, type Asks, type Choice, type Reading, type Reply, type Verdict } from './reply';
 
 /** With the session's lines: the overhead angle of a pass, and the pain that leaves a result. */
@@ -65,14 +65,6 @@ export function weighed(
     ...(picks && { picks }),
     ...(corrects && { corrects }),
   };
-}
-
-/** "Left, limited, and right, pass". */
-function bothRead(book: CueBook, reply: Reply, and: Reply | undefined): string | null {
-  const one = readbackOf(book, reply);
-  const joined =
-    and && [one, readbackOf(book, and)].join(`, ${book.vocabulary.numbers.and[0] ?? ''} `);
-  return joined ?? one;
 }
 
 /** The reply read back, with what it says against itself or leaves open. */

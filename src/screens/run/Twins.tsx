@@ -84,7 +84,12 @@ function Answers({ view, send, book }: Send & { view: View; book: CueBook }) {
     case 'confirm':
       return (
         <div className="row two">
-          <Say send={send} command="yes" className="first" words={yesOf(view)} />
+          {view.either?.map(({ words, reply }) => (
+            <button key={words} type="button" className="first" onClick={() => send(reply)}>
+              {words}
+            </button>
+          ))}
+          {!view.either && <Say send={send} command="yes" className="first" words={yesOf(view)} />}
           <Say send={send} command="no" words={noOf(view)} />
         </div>
       );

@@ -12,7 +12,7 @@ export function sayable(book: CueBook, view: View): string[] {
     case 'idle':
       return [...whileWorking(view), 'pause', 'pain'];
     case 'confirm':
-      return ['yes', 'no'];
+      return view.either ? [...view.either.map(({ words }) => words), 'no'] : ['yes', 'no'];
     case 'pain/how-much':
       return ['zero to ten'];
     case 'pain/kind':
