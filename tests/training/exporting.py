@@ -4,6 +4,7 @@ Matrices are kept as whole numbers of 8 bits, a step a row, or as numbers of 16 
 widened when the model is read, so the sums are the same whatever the runtime.
 
 Inputs `x` [1, states, 288] of the encoder and `sound` [1, samples]; output `y` [1, 2 states, 40].
+A head that hears the sound alone has no `x`.
 """
 import sys
 
@@ -31,6 +32,9 @@ def main():
     states = (samples - 895) // 384 + 1
     given = (torch.randn(1, states, 288), torch.randn(1, samples) * .1)
     names, shapes = ['x', 'sound'], {'x': {1: 'states'}, 'sound': {1: 'samples'}, 'y': {1: 'rows'}}
+    if head.alone:
+        head, given = Alone(head), given[1:]
+        names, shapes = names[1:], {name: shapes[name] for name in ('sound', 'y')}
     more = {'dynamo': False} if torch.__version__ >= '2.5' else {}
     torch.onnx.export(
         head, given, out, input_names=names, output_names=['y'], dynamic_axes=shapes,
@@ -41,6 +45,15 @@ def main():
     onnx.checker.check_model(model)
     onnx.save(model, out)
     print(sum(p.numel() for p in head.parameters()) / 1e6, 'M parameters')
+
+
+class Alone(torch.nn.Module):
+    def __init__(self, head):
+        super().__init__()
+        self.head = head
+
+    def forward(self, sound):
+        return self.head(None, sound)
 
 
 def packed(model, bits):

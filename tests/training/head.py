@@ -1,6 +1,6 @@
-"""The head: states of the encoder, and the sound itself as tones, to logits of phones.
+"""The head: states of the encoder, the sound itself as tones, or both, to logits of phones.
 
-Two rows of logits a state: one every 12 ms.
+Two rows of logits a state: one every 12 ms. The small head hears the sound alone.
 """
 import math
 
@@ -31,7 +31,10 @@ def tone_filters():
 
 
 class Tones(nn.Module):
-    """sound [clips, samples], rows -> [clips, rows, TONES]: logarithms less the clip's mean."""
+    """sound [clips, samples], rows -> [clips, rows, TONES]: logarithms less the clip's mean.
+
+    Without `rows` as many as the sound has.
+    """
 
     def __init__(self):
         super().__init__()
@@ -41,10 +44,11 @@ class Tones(nn.Module):
         self.register_buffer('waves', torch.from_numpy(waves.astype(np.float32)), persistent=False)
         self.register_buffer('filters', torch.from_numpy(tone_filters()), persistent=False)
 
-    def forward(self, sound, rows):
+    def forward(self, sound, rows=None):
         parts = F.conv1d(sound[:, None, FIRST:], self.waves, stride=STEP)
         power = parts[:, :257].pow(2) + parts[:, 257:].pow(2)
-        tones = torch.log(torch.matmul(self.filters, power) + 1e-4).transpose(1, 2)[:, :rows]
+        tones = torch.log(torch.matmul(self.filters, power) + 1e-4).transpose(1, 2)
+        tones = tones if rows is None else tones[:, :rows]
         return (tones - tones.mean(1, keepdim=True)) * .3
 
 
@@ -85,19 +89,25 @@ class Far(nn.Module):
 
 
 class Head(nn.Module):
-    """width, blocks: size; far: attention after these blocks; tones: whether it hears the sound."""
+    """width, blocks: size; far: attention after these blocks; tones: whether it hears the sound.
 
-    def __init__(self, width=192, blocks=6, reach=9, inner=2, far=(), tones=False, drop=.1):
+    alone: nothing but the sound.
+    """
+
+    def __init__(
+        self, width=192, blocks=6, reach=9, inner=2, far=(), tones=False, alone=False, drop=.1
+    ):
         super().__init__()
-        self.width, self.hears = width, tones
-        self.norm = nn.LayerNorm(STATE)
-        self.up = nn.Linear(STATE, 2 * width)
-        self.drop = nn.Dropout(.15)
-        if tones:
+        self.width, self.hears, self.alone = width, tones or alone, alone
+        if not alone:
+            self.norm = nn.LayerNorm(STATE)
+            self.up = nn.Linear(STATE, 2 * width)
+            self.drop = nn.Dropout(.15)
+        if self.hears:
             self.tones = Tones()
             self.first = nn.Conv1d(TONES, width, 5, padding=2)
             self.second = nn.Conv1d(width, width, 3, padding=1)
-            self.join = nn.Linear(2 * width, width)
+            self.join = nn.Linear((1 if alone else 2) * width, width)
         layers = []
         for at in range(blocks):
             layers.append(Near(width, reach, inner * width, drop))
@@ -108,15 +118,20 @@ class Head(nn.Module):
         self.out = nn.Linear(width, OUTPUTS)
 
     def forward(self, states, sound, hide=None):
-        clips, frames = states.shape[0], states.shape[1]
-        x = self.up(self.drop(self.norm(states))).reshape(clips, 2 * frames, self.width)
-        if self.hears:
-            tones = self.tones(sound.float(), 2 * frames)
-            if hide is not None:
-                tones = hide(tones)
-            y = F.silu(self.first(tones.transpose(1, 2)))
-            y = F.silu(self.second(y)).transpose(1, 2)
-            x = self.join(torch.cat((x, y), -1))
+        x = self.heard(sound, None, hide) if self.alone else self.upon(states, sound, hide)
         for layer in self.layers:
             x = layer(x)
         return self.out(self.last(x))
+
+    def upon(self, states, sound, hide):
+        clips, frames = states.shape[0], states.shape[1]
+        x = self.up(self.drop(self.norm(states))).reshape(clips, 2 * frames, self.width)
+        return self.heard(sound, 2 * frames, hide, x) if self.hears else x
+
+    def heard(self, sound, rows, hide, beside=None):
+        tones = self.tones(sound.float(), rows)
+        if hide is not None:
+            tones = hide(tones)
+        y = F.silu(self.first(tones.transpose(1, 2)))
+        y = F.silu(self.second(y)).transpose(1, 2)
+        return self.join(y if beside is None else torch.cat((beside, y), -1))

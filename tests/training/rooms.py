@@ -115,6 +115,10 @@ class Bank:
         return dice.choice(self.order[low:low + window], count, replace=len(self.order) < 2 * count)
 
 
+def dice_between(low, high):
+    return low + float(torch.rand(1)) * (high - low)
+
+
 def between(low, high, count, device):
     return torch.rand(count, device=device) * (high - low) + low
 
@@ -282,7 +286,9 @@ def clips(bank, which, decibels=None, kinds=KINDS, seed=None):
     count = len(which)
     taught = decibels is None
     longest = max(bank.lengths[i] for i in which) / (.82 if taught else 1)
-    length = math.ceil((longest + .45 * RATE) / 1024) * 1024
+    # The ear hears sound on its way: often there is much before the words, or after them.
+    around = dice_between(.5, 2.2) if taught and float(torch.rand(1)) < .4 else .45
+    length = math.ceil((longest + around * RATE) / 1024) * 1024
     if taught:
         # People speed up and slow down, and their pitch wanders with it.
         pace = between(.87, 1.16, count, device)[:, None] * smooth(count, 6, length, .09, device)
@@ -290,7 +296,7 @@ def clips(bank, which, decibels=None, kinds=KINDS, seed=None):
     else:
         pace = torch.ones(count, 1, device=device)
     spare = length - bank.length[torch.as_tensor(which, device=device)] / pace.mean(1)
-    before = between(.02, .5, count, device) * RATE
+    before = between(.02, max(.5, around - .2), count, device) * RATE
     before = torch.minimum(before, spare - .05 * RATE).clamp(min=0)
     speech = spoken(bank, which, pace, before, length)
     if taught:
@@ -312,7 +318,11 @@ def clips(bank, which, decibels=None, kinds=KINDS, seed=None):
     return mixed / mixed.abs().amax(1, keepdim=True).clamp(min=1e-6) * PEAK
 
 
-def only_noise(bank, count):
-    length = int(torch.randint(10, 40, (1,)).item()) * 1024
-    sound, _ = noise(bank, count, length, tuple(k for k in KINDS if k[0] in ('coloured', 'music', 'drops', 'hums')))
+QUIET_KINDS = tuple((kind, share) for kind, share in KINDS if kind not in ('babble', 'other'))
+
+
+def only_noise(bank, count, crowd):
+    """No words at all; with `crowd` many voices at once, of which none can be told."""
+    length = int(torch.randint(10, 60, (1,)).item()) * 1024
+    sound, _ = noise(bank, count, length, (('babble', 1.0),) if crowd else QUIET_KINDS)
     return sound / sound.abs().amax(1, keepdim=True) * PEAK

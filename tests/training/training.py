@@ -27,6 +27,8 @@ VARIANTS = {
     'tones': dict(size=dict(width=288, blocks=7, far=(2, 5), tones=True), rate=1.5e-3),
     'rivals': dict(size=dict(width=288, blocks=7, far=(2, 5), tones=True), rate=1.5e-3, rivals=.3),
     'told': dict(size=dict(width=288, blocks=7, far=(2, 5)), rate=1.5e-3, rivals=.3),
+    'alone': dict(size=dict(width=192, blocks=8, far=(3, 6), alone=True), rate=2e-3, rivals=.3),
+    'broad': dict(size=dict(width=288, blocks=8, far=(3, 6), alone=True), rate=1.5e-3, rivals=.3),
     'slim': dict(size=dict(width=240, blocks=6, far=(1, 4), tones=True), rate=1.8e-3, rivals=.3),
 }
 RIVALS = 4
@@ -41,11 +43,12 @@ class Taught:
         plan = VARIANTS[name]
         self.name, self.rate, self.weight = name, plan['rate'], plan.get('rivals', 0)
         self.head = Head(**plan['size']).to(device)
-        start = os.environ.get('START')
+        start = f"{os.environ.get('START', '')}/{name}.pt"
+        start = start if os.path.exists(start) else None
         if start:
             self.head.load_state_dict({k: v.float() for k, v in torch.load(start)['weights'].items()})
         # A head that has learnt before goes on gently, and with rivals from the beginning.
-        self.rate *= float(os.environ.get('GENTLY', '1'))
+        self.rate *= float(os.environ.get('GENTLY', '1')) if start else 1
         self.begun = 0 if start else .15
         self.mean = {k: v.detach().clone() for k, v in self.head.state_dict().items()}
         parameters = list(self.head.parameters())
@@ -59,7 +62,7 @@ class Taught:
         rate = self.rate * min(1, (steps + 1) / 400) * (.5 * (1 + np.cos(np.pi * share)) + .004)
         for group in self.optimiser.param_groups:
             group['lr'] = rate
-        with brief(states):
+        with brief(sound):
             logits = self.head(states, sound, hidden_tones)
         log = F.log_softmax(logits.float(), -1)
         cost = unlikely(log, targets['phones'], targets['lengths'])
@@ -89,9 +92,9 @@ class Taught:
         return head.eval()
 
 
-def brief(states):
+def brief(sound):
     """Short numbers on the accelerator, whole ones elsewhere."""
-    return torch.autocast('cuda', dtype=torch.bfloat16) if states.is_cuda else nullcontext()
+    return torch.autocast('cuda', dtype=torch.bfloat16) if sound.is_cuda else nullcontext()
 
 
 def unlikely(log, phones, lengths):
@@ -195,7 +198,7 @@ class Exam:
         for decibels, batches in self.sets.items():
             wrong = phones = mistaken = clips = 0
             for sound, states, right, rivals in batches:
-                with brief(states):
+                with brief(sound):
                     log = F.log_softmax(head(states, sound).float(), -1)
                 for found, wanted in zip(best_row(log), right):
                     wrong += edits(found, wanted)
@@ -258,17 +261,18 @@ def main():
         share = (time.time() - began) / seconds
         if share >= 1:
             break
-        if steps % 25 == 24:
-            sound = rooms.only_noise(bank, size // 2)
+        if steps % 12 == 11:
+            sound = rooms.only_noise(bank, size // 2, crowd=steps % 24 == 11)
             phones, lengths = padded([[]] * (size // 2), device)
             targets = dict(phones=phones, lengths=lengths)
         else:
             which = list(bank.neighbours(size, dice))
             sound = rooms.clips(bank, which)
             targets = targets_of(bank, which, dice)
-        states = encoder(sound)
-        states = hidden_moments(states, 5)
-        states = states + .02 * torch.randn_like(states)
+        states = None
+        if not all(each.head.alone for each in taught):
+            states = hidden_moments(encoder(sound), 5)
+            states = states + .02 * torch.randn_like(states)
         for each in taught:
             each.step(states, sound, targets, share, steps)
         steps += 1
