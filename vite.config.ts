@@ -1,12 +1,22 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 import { saysoCues } from './src/cues/plugin';
-import { copyEarAssets } from './src/ear/assets.mjs';
+import { copyEarAssets, earFiles } from './src/ear/assets.mjs';
 import { lexiconFor } from './src/ear/lexicon';
 import { copyVoiceAssets } from './src/voice/assets.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** The runtime comes packed, from ear/ort: the copy that its package names itself is left out. */
+const onePackedRuntime: Plugin = {
+  name: 'one-packed-runtime',
+  enforce: 'post',
+  generateBundle(_, bundle) {
+    for (const name of Object.keys(bundle))
+      if (/ort-wasm-simd-threaded.*\.wasm$/.test(name)) Reflect.deleteProperty(bundle, name);
+  },
+};
 
 /** Relative addresses, so that any folder of any HTTPS host can serve the built page. */
 export default defineConfig(async () => {
@@ -14,7 +24,12 @@ export default defineConfig(async () => {
   await Promise.all([copyEarAssets(publicDir), copyVoiceAssets(publicDir)]);
   return {
     base: './',
-    plugins: [react(), saysoCues({ root: here('.'), language: 'en', lexiconFor })],
+    define: { EAR_FILES: JSON.stringify(await earFiles(publicDir)) },
+    plugins: [
+      react(),
+      saysoCues({ root: here('.'), language: 'en', lexiconFor }),
+      onePackedRuntime,
+    ],
     worker: { format: 'es' as const },
     // Browsers that run the recogniser: module workers, audio worklets, WebAssembly SIMD.
     build: { target: 'es2023', chunkSizeWarningLimit: 2000 },

@@ -1,23 +1,14 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import type { EarTrouble } from '../ports';
-import type { Detector } from './detecting';
+import { ModelMissingError } from './fetching';
 import { LevelMeter } from './levels';
 import { Listening } from './listening';
+import type { EarParts, Stronger } from './loading';
 import type { FromEarWorker, ToEarWorker } from './messages';
-import type { Recogniser } from './recognising';
+import { createRecogniser } from './recognising';
 import { Resampler } from './resampling';
 import { COMBINED_SILENCE_SECONDS } from './segmenting';
-
-/** A model or the runtime did not arrive as what it should be. */
-export class ModelMissingError extends Error {
-  override name = 'ModelMissingError';
-}
-
-/** What the worker needs to hear with. */
-export interface EarParts {
-  recogniser: Recogniser;
-  detector: Detector;
-}
+import { keepsUp, watched, type WhySmall } from './sizes';
 
 /**
  * All that the worker does, apart from where its messages and models come from, so that it also
@@ -26,14 +17,19 @@ export interface EarParts {
 export function earWorker(outside: {
   tell: (message: FromEarWorker) => void;
   load: (assetsBase: string, progress: (fraction: number) => void) => Promise<EarParts>;
+  /** Seconds, on any clock that only goes on. */
+  now: () => number;
 }): (message: ToEarWorker) => void {
-  const { tell, load } = outside;
+  const { tell, load, now } = outside;
   const grammars = new Map<string, Grammar>();
   const levels = new LevelMeter();
   let listening: Listening | null = null;
   let attended: Grammar | null = null;
   let utterance = 0;
+  let microphone: MessagePort | null = null;
   let resampler: { sampleRate: number; resampler: Resampler } | null = null;
+  /** Waits for a moment in which nobody is speaking. */
+  let between: (() => void) | null = null;
 
   const fail = (problem: unknown, why: EarTrouble) =>
     tell({ type: 'failed', why, detail: String(problem) });
@@ -44,13 +40,29 @@ export function earWorker(outside: {
       resampler = { sampleRate, resampler: new Resampler(sampleRate) };
     listening
       .push(resampler.resampler.push(samples))
+      .then(runBetween)
       .catch((problem: unknown) => fail(problem, 'worker-failed'));
   };
 
+  const runBetween = () => {
+    if (between === null || listening?.open === true) return;
+    const run = between;
+    between = null;
+    run();
+  };
+  /** Once no reply is being spoken: at once where none is. */
+  const betweenReplies = () =>
+    new Promise<void>((resolve) => {
+      between = resolve;
+      runBetween();
+    });
+
   const start = async (message: Extract<ToEarWorker, { type: 'start' }>) => {
     const parts = await load(message.assetsBase, (fraction) => tell({ type: 'loading', fraction }));
+    const recogniser = createRecogniser(parts.reader);
     listening = new Listening({
-      ...parts,
+      recogniser,
+      detector: parts.detector,
       lexicon: message.lexicon,
       urgent: new Set(message.urgent),
       tell: (hearing) => {
@@ -64,6 +76,25 @@ export function earWorker(outside: {
     });
     if (attended !== null) listening.attend(attended);
     tell({ type: 'ready' });
+    tell({ type: 'hears-with', size: parts.size, why: null });
+    if (parts.stronger === null) return;
+
+    const staySmall = async (why: WhySmall) => {
+      await betweenReplies();
+      recogniser.use(parts.reader);
+      tell({ type: 'hears-with', size: 'small', why });
+    };
+    const grow = async (come: Stronger) => {
+      if ('why' in come) return staySmall(come.why);
+      await betweenReplies();
+      const strong = await come.make();
+      if (!(await keepsUp(strong, now))) return staySmall('slow');
+      await betweenReplies();
+      recogniser.use(watched(strong, now, () => void staySmall('slow')));
+      tell({ type: 'hears-with', size: 'strong', why: null });
+    };
+    // What cannot be made of a file that came whole is as good as not there.
+    parts.stronger.then(grow).catch(() => staySmall('damaged'));
   };
 
   return (message) => {
@@ -79,7 +110,10 @@ export function earWorker(outside: {
         if (attended !== null) listening?.attend(attended);
         return;
       case 'microphone':
-        message.port.onmessage = ({ data }: MessageEvent<Float32Array>) =>
+        // The one before it may still have something to say.
+        microphone?.close();
+        microphone = message.port;
+        microphone.onmessage = ({ data }: MessageEvent<Float32Array>) =>
           hear(data, message.sampleRate);
         return;
       case 'sound': {

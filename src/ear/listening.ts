@@ -137,6 +137,11 @@ export class Listening {
     return look?.spokenFrames === this.segmenter.spokenFrames ? look.silenceSeconds : 0;
   }
 
+  /** Whether somebody is speaking, or has spoken and was not yet told. */
+  get open(): boolean {
+    return this.segmenter.open;
+  }
+
   private get behind(): boolean {
     return secondsOf(this.pendingSamples) > BACKLOG_SECONDS;
   }

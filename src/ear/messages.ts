@@ -3,6 +3,7 @@ import type { PromptId } from '../domain/script';
 import type { EarTrouble, Hearing } from '../ports';
 import type { LevelReport } from './levels';
 import type { Lexicon } from './lexicon';
+import type { EarSize, WhySmall } from './sizes';
 
 /** To the worker. It answers to nothing else before `start`. */
 export type ToEarWorker =
@@ -22,7 +23,10 @@ export type ToEarWorker =
 
 export type FromEarWorker =
   | { type: 'loading'; fraction: number }
+  /** From now on it hears. */
   | { type: 'ready' }
+  /** Which size hears from now on; `why`: what keeps the small one, once it is known to stay. */
+  | { type: 'hears-with'; size: EarSize; why: WhySmall | null }
   | { type: 'failed'; why: EarTrouble; detail: string }
   /** `utterance` numbers the pieces of speech, so that one told twice is taken once. */
   | { type: 'heard'; utterance: number; hearing: Hearing }

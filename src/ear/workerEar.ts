@@ -5,6 +5,7 @@ import type { HearsWell } from './levels';
 import type { Lexicon } from './lexicon';
 import type { FromEarWorker, ToEarWorker } from './messages';
 import type { Microphone } from './microphone';
+import type { EarSize, WhySmall } from './sizes';
 import { URGENT } from './urgent';
 
 /** The part of a Worker that is used. */
@@ -42,6 +43,11 @@ export interface DeviceEar extends Ear {
   /** About ten times a second while sound comes in: 0 to 1, and whether replies come through. */
   onLevel(tell: (level: number, hearsWell: HearsWell) => void): Cancel;
   hearsWell(): HearsWell;
+  /**
+   * Which size of the ear hears, told each time it changes: the small one first. `why` says what
+   * keeps the small one where it stays.
+   */
+  onSize(tell: (size: EarSize, why: WhySmall | null) => void): Cancel;
   /** The models are loaded; rejects where they are missing. */
   ready: Promise<void>;
   /** One spoken piece from elsewhere, as if the microphone had heard it with silence after it. */
@@ -60,6 +66,7 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
   const { clock, lexicon, assetsBase, urgent = URGENT } = options;
   const listeners = new Set<(hearing: Hearing) => void>();
   const watchers = new Set<(level: number, hearsWell: HearsWell) => void>();
+  const sizeWatchers = new Set<(size: EarSize, why: WhySmall | null) => void>();
   const grammars = new Map<PromptId, Grammar>();
   let sent = new Set<PromptId>();
   let attended: PromptId | null = null;
@@ -117,6 +124,9 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
       case 'ready':
         settleReady?.resolve();
         if (trouble === 'worker-failed') hearAgain();
+        return;
+      case 'hears-with':
+        for (const watch of [...sizeWatchers]) watch(message.size, message.why);
         return;
       case 'failed':
         return crash(message.why, message.detail);
@@ -231,6 +241,10 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
       watchers.add(watch);
       return () => watchers.delete(watch);
     },
+    onSize: (watch) => {
+      sizeWatchers.add(watch);
+      return () => sizeWatchers.delete(watch);
+    },
     hearsWell: () => hearsWell,
     feed: (samples, sampleRate) => worker?.postMessage({ type: 'sound', samples, sampleRate }),
     close: () => {
@@ -239,6 +253,7 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
       stopWaiting();
       listeners.clear();
       watchers.clear();
+      sizeWatchers.clear();
       microphone?.close();
       microphone = null;
       worker?.terminate();

@@ -2,14 +2,12 @@ import { createHash } from 'node:crypto';
 import { mkdtemp, readFile, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
-import { copyEarAssets, EAR_ASSETS } from '../../src/ear/assets.mjs';
+import { copyEarAssets, earFiles, EAR_ASSETS } from '../../src/ear/assets.mjs';
 
 const publicDir = () => mkdtemp(join(tmpdir(), 'sayso-assets-'));
-const hashOf = async (path: string) =>
-  createHash('sha256')
-    .update(await readFile(path))
-    .digest('hex');
+const hashOf = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex');
 
 test('the models are copied once, and copied again where they were damaged', async () => {
   const folder = await publicDir();
@@ -20,7 +18,17 @@ test('the models are copied once, and copied again where they were damaged', asy
   expect((await stat(vad)).mtimeMs).toBe(mtimeMs);
   await writeFile(vad, 'cut off');
   await copyEarAssets(folder);
-  for (const { to, sha256 } of EAR_ASSETS) expect(await hashOf(join(folder, to))).toBe(sha256);
+  for (const { to, sha256, packed } of EAR_ASSETS) {
+    const bytes = await readFile(join(folder, to));
+    expect(hashOf(packed ? gunzipSync(bytes) : bytes)).toBe(sha256);
+  }
+  // What the page holds each file against, once it has come, is what lies there.
+  const files = await earFiles(folder);
+  expect(Object.keys(files)).toEqual(['ort/runtime.wasm.gz', 'vad.onnx', 'encoder.onnx']);
+  for (const [path, { bytes, sha256 }] of Object.entries(files)) {
+    const there = await readFile(join(folder, 'ear', path));
+    expect({ bytes: there.length, sha256: hashOf(there) }).toEqual({ bytes, sha256 });
+  }
 });
 
 test('a package with another model is refused with what to do', async () => {

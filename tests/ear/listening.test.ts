@@ -1,9 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { createDetector } from '../../src/ear/detecting';
-import { earWorker, ModelMissingError, type EarParts } from '../../src/ear/earWorker';
+import type { Detector } from '../../src/ear/detecting';
 import { Listening } from '../../src/ear/listening';
-import type { FromEarWorker } from '../../src/ear/messages';
 import { nodeDetector, nodeRecogniser } from '../../src/ear/node';
+import type { Recogniser } from '../../src/ear/recognising';
 import { URGENT } from '../../src/ear/urgent';
 import type { Hearing } from '../../src/ports';
 import { lexiconOf, phrases } from './grammars';
@@ -30,7 +29,7 @@ const COMBINED = {
 };
 const lexicon = lexiconOf(SINGLE, COMBINED);
 
-let parts: EarParts;
+let parts: { recogniser: Recogniser; detector: Detector };
 beforeAll(async () => {
   parts = { recogniser: await nodeRecogniser(), detector: await nodeDetector() };
 });
@@ -142,59 +141,5 @@ describe('urgent words', () => {
   test('"pain seven" is told whole', async () => {
     const sound = await spoken('pain seven', { before: 1, after: 1 });
     expect(wordsIn(await heardIn(sound)).at(-1)).toBe('pain seven');
-  });
-});
-
-describe('the worker', () => {
-  const started = async (load: () => Promise<EarParts>) => {
-    const told: FromEarWorker[] = [];
-    const until = (type: FromEarWorker['type'], test: (message: FromEarWorker) => boolean) =>
-      new Promise<FromEarWorker>((resolve) => {
-        waiting.push((message) => message.type === type && test(message) && resolve(message));
-      });
-    const waiting: ((message: FromEarWorker) => unknown)[] = [];
-    const handle = earWorker({
-      tell: (message) => {
-        told.push(message);
-        for (const check of waiting) check(message);
-      },
-      load,
-    });
-    handle({ type: 'attend', prompt: 'confirm', grammar: SINGLE });
-    const begun = Promise.race([until('ready', () => true), until('failed', () => true)]);
-    handle({ type: 'start', assetsBase: '/', lexicon, urgent: URGENT });
-    await begun;
-    return { told, handle, until };
-  };
-
-  test('hears a piece at 44.1 kHz at the prompt that was attended before it was ready', async () => {
-    parts.detector.reset();
-    const { handle, until, told } = await started(() => Promise.resolve(parts));
-    const words = until('heard', (m) => m.type === 'heard' && m.hearing.type === 'words');
-    const sound = await spoken('yes');
-    const stretched = Float32Array.from(
-      { length: Math.floor(sound.length * 2.75625) },
-      (_, at) => sound[Math.floor(at / 2.75625)] ?? 0,
-    );
-    handle({ type: 'sound', samples: stretched, sampleRate: 44100 });
-    expect(await words).toMatchObject({ hearing: { text: 'yes', prompt: 'confirm' } });
-    expect(told.some((message) => message.type === 'level' && message.report.level > 0.3)).toBe(
-      true,
-    );
-  });
-
-  test('says that a model is missing, and why', async () => {
-    const { told } = await started(() =>
-      Promise.reject(new ModelMissingError('ear/vad.onnx: answered 404')),
-    );
-    expect(told).toMatchObject([{ type: 'failed', why: 'model-missing' }]);
-  });
-
-  test('says that a broken model failed', async () => {
-    const { told } = await started(async () => {
-      const runtime = await import('onnxruntime-web');
-      return { ...parts, detector: await createDetector(runtime, new Uint8Array([1, 2, 3])) };
-    });
-    expect(told).toMatchObject([{ type: 'failed', why: 'worker-failed' }]);
   });
 });

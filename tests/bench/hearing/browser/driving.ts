@@ -67,7 +67,8 @@ export async function loads(lines = LINES): Promise<Load[]> {
     await page.addInitScript(watchWorker);
     const load = async () => {
       await page.goto(over.address);
-      await page.waitForFunction(() => window.earTold?.['ready'], null, { timeout: 120_000 });
+      const ended = () => window.earTold?.['ready'] ?? window.earTold?.['failed'];
+      await page.waitForFunction(ended, null, { timeout: 120_000 });
       return page.evaluate(() => window.earTold?.['ready'] ?? NaN);
     };
     all.push({ line, cold: await load(), warm: await load() });

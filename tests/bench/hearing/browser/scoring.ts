@@ -1,6 +1,5 @@
 /** A worker of the bench's page: times what the ear's worker does between its models. */
 import * as runtime from 'onnxruntime-web/wasm';
-import wasmAddress from 'onnxruntime-web/ort-wasm-simd-threaded.wasm?url';
 import type { Grammar } from '../../../../src/domain/hearing/grammar';
 import { decode } from '../../../../src/ear/decoding';
 import type { Lexicon } from '../../../../src/ear/lexicon';
@@ -19,9 +18,16 @@ export interface ToScoring {
 const bytesAt = async (address: string) =>
   new Uint8Array(await (await fetch(address)).arrayBuffer());
 
+const unpacked = async (address: string) => {
+  const { body } = await fetch(address);
+  if (body === null) throw new Error(`${address} is empty.`);
+  const stream = body.pipeThrough(new DecompressionStream('gzip'));
+  return new Uint8Array(await new Response(stream).arrayBuffer());
+};
+
 self.onmessage = async ({ data }: MessageEvent<ToScoring>) => {
   const { assetsBase, lexicon, prompts, sounds } = data;
-  runtime.env.wasm.wasmBinary = await bytesAt(wasmAddress);
+  runtime.env.wasm.wasmBinary = await unpacked(`${assetsBase}ear/ort/runtime.wasm.gz`);
   const reader = await strongReader(runtime, {
     encoder: await bytesAt(`${assetsBase}ear/encoder.onnx`),
     head: await bytesAt(`${assetsBase}ear/phone-head.onnx`),

@@ -1,0 +1,240 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { createDetector } from '../../src/ear/detecting';
+import { earWorker } from '../../src/ear/earWorker';
+import { ModelMissingError } from '../../src/ear/fetching';
+import type { EarParts, Stronger } from '../../src/ear/loading';
+import type { FromEarWorker } from '../../src/ear/messages';
+import { nodeDetector, readerOf } from '../../src/ear/node';
+import type { PhoneReader } from '../../src/ear/phoneReader';
+import { URGENT } from '../../src/ear/urgent';
+import { lexiconOf, phrases } from './grammars';
+import { spoken } from './speech';
+
+const SINGLE = phrases('confirm', ['yes', 'no', 'stop', 'pain', 'pain seven']);
+const lexicon = lexiconOf(SINGLE);
+
+let parts: EarParts;
+beforeAll(async () => {
+  const [detector, reader] = [await nodeDetector(), await readerOf('strong')];
+  parts = { detector, reader, size: 'strong', stronger: null };
+});
+
+/** A microphone's port that stays with the test. */
+class OwnPort {
+  onmessage: ((event: { data: Float32Array }) => void) | null = null;
+  closed = false;
+  close() {
+    this.closed = true;
+  }
+  /** As the worklet sends it. */
+  send(sound: Float32Array, piece = 1024) {
+    for (let at = 0; at < sound.length; at += piece)
+      this.onmessage?.({ data: sound.slice(at, at + piece) });
+  }
+  get port() {
+    return this as unknown as MessagePort;
+  }
+}
+
+async function started(load: () => Promise<EarParts>, now = () => 0) {
+  const told: FromEarWorker[] = [];
+  const waiting: ((message: FromEarWorker) => unknown)[] = [];
+  const until = <Type extends FromEarWorker['type']>(
+    type: Type,
+    test: (message: Extract<FromEarWorker, { type: Type }>) => boolean = () => true,
+  ) =>
+    new Promise<FromEarWorker>((resolve) => {
+      waiting.push((message) => {
+        if (message.type !== type) return;
+        if (test(message as Extract<FromEarWorker, { type: Type }>)) resolve(message);
+      });
+    });
+  const handle = earWorker({
+    tell: (message) => {
+      told.push(message);
+      for (const check of waiting) check(message);
+    },
+    load,
+    now,
+  });
+  handle({ type: 'attend', prompt: 'confirm', grammar: SINGLE });
+  const begun = Promise.race([until('hears-with'), until('failed')]);
+  handle({ type: 'start', assetsBase: '/', lexicon, urgent: URGENT });
+  await begun;
+  const untilWords = () => until('heard', ({ hearing }) => hearing.type === 'words');
+  return { told, handle, until, untilWords };
+}
+
+describe('the worker', () => {
+  test('hears a piece at 44.1 kHz at the prompt that was attended before it was ready', async () => {
+    parts.detector.reset();
+    const { handle, untilWords, told } = await started(() => Promise.resolve(parts));
+    const words = untilWords();
+    const sound = await spoken('yes');
+    const stretched = Float32Array.from(
+      { length: Math.floor(sound.length * 2.75625) },
+      (_, at) => sound[Math.floor(at / 2.75625)] ?? 0,
+    );
+    handle({ type: 'sound', samples: stretched, sampleRate: 44100 });
+    expect(await words).toMatchObject({ hearing: { text: 'yes', prompt: 'confirm' } });
+    expect(told.some((message) => message.type === 'level' && message.report.level > 0.3)).toBe(
+      true,
+    );
+  });
+
+  test('says that a model is missing, and why', async () => {
+    const { told } = await started(() =>
+      Promise.reject(new ModelMissingError('ear/vad.onnx: answered 404')),
+    );
+    expect(told).toMatchObject([{ type: 'failed', why: 'model-missing' }]);
+  });
+
+  test('says that a broken model failed', async () => {
+    const { told } = await started(async () => {
+      const runtime = await import('onnxruntime-web');
+      return { ...parts, detector: await createDetector(runtime, new Uint8Array([1, 2, 3])) };
+    });
+    expect(told).toMatchObject([{ type: 'failed', why: 'worker-failed' }]);
+  });
+
+  test('a microphone of another rate takes the place of the one before', async () => {
+    parts.detector.reset();
+    const { handle, untilWords } = await started(() => Promise.resolve(parts));
+    const [first, second] = [new OwnPort(), new OwnPort()];
+    handle({ type: 'microphone', port: first.port, sampleRate: 48000 });
+    first.send(new Float32Array(4096));
+    handle({ type: 'microphone', port: second.port, sampleRate: 16000 });
+    expect(first.closed).toBe(true);
+    const words = untilWords();
+    second.send(await spoken('yes', { before: 0.5, after: 1 }));
+    expect(await words).toMatchObject({ hearing: { text: 'yes' } });
+  });
+});
+
+describe('two sizes of one ear', () => {
+  /** The same reader under two names, which notes who read what. */
+  const sized = async (now?: () => number) => {
+    const read: string[] = [];
+    let bring: (come: Stronger) => void = () => undefined;
+    const named = (name: string): PhoneReader => ({
+      belief: parts.reader.belief,
+      read: (samples) => {
+        read.push(name);
+        return parts.reader.read(samples);
+      },
+    });
+    const stronger = new Promise<Stronger>((resolve) => {
+      bring = resolve;
+    });
+    parts.detector.reset();
+    const worker = await started(
+      () => Promise.resolve({ ...parts, reader: named('small'), size: 'small', stronger }),
+      now,
+    );
+    const port = new OwnPort();
+    worker.handle({ type: 'microphone', port: port.port, sampleRate: 16000 });
+    const strong = named('strong');
+    return { ...worker, port, read, bring, strong };
+  };
+
+  test('the small one hears first, and says so', async () => {
+    const { told, port, untilWords, read } = await sized();
+    expect(told).toMatchObject([{ type: 'ready' }, { type: 'hears-with', size: 'small' }]);
+    const words = untilWords();
+    port.send(await spoken('yes', { before: 0.5, after: 1 }));
+    expect(await words).toMatchObject({ hearing: { text: 'yes' } });
+    expect(new Set(read)).toEqual(new Set(['small']));
+  });
+
+  test('the strong one takes over between two replies, never in the middle of one', async () => {
+    const { port, until, untilWords, read, bring, strong } = await sized();
+    const sound = await spoken('pain seven', { before: 0.5, after: 1 });
+    const onset = until('heard', ({ hearing }) => hearing.type === 'onset');
+    port.send(sound.subarray(0, 16000));
+    await onset;
+    const grown = until('hears-with', ({ size }) => size === 'strong');
+    bring({ make: () => Promise.resolve(strong) });
+    const words = until('heard', ({ hearing }) => 'text' in hearing && /seven/.test(hearing.text));
+    port.send(sound.subarray(16000));
+    await words;
+    const during = [...read];
+    await grown;
+    expect(new Set(during)).toEqual(new Set(['small']));
+
+    read.length = 0;
+    const next = untilWords();
+    port.send(await spoken('yes', { before: 0.3, after: 1 }));
+    await next;
+    expect(new Set(read)).toEqual(new Set(['strong']));
+  });
+
+  test.each(['missing', 'damaged'] as const)(
+    'where the strong one is %s the small one hears on, and says why once',
+    async (why) => {
+      const { port, told, until, untilWords, bring } = await sized();
+      const stays = until('hears-with', (message) => message.why === why);
+      bring({ why, detail: 'ear/encoder.onnx: answered 404' });
+      await stays;
+      const words = untilWords();
+      port.send(await spoken('yes', { before: 0.5, after: 1 }));
+      await words;
+      expect(told.filter(({ type }) => type === 'hears-with')).toHaveLength(2);
+      expect(told.some(({ type }) => type === 'failed')).toBe(false);
+    },
+  );
+
+  test('where it cannot be made of its files the small one hears on', async () => {
+    const { until, bring } = await sized();
+    const stays = until('hears-with', ({ why }) => why === 'damaged');
+    bring({ make: () => Promise.reject(new Error('protobuf parsing failed')) });
+    expect(await stays).toMatchObject({ size: 'small' });
+  });
+
+  test('a phone that needs half a second for a second of sound stays with the small one', async () => {
+    let seconds = 0;
+    const { until, bring, strong, read } = await sized(() => seconds);
+    const stays = until('hears-with', ({ why }) => why === 'slow');
+    const slow: PhoneReader = {
+      ...strong,
+      read: (samples) => {
+        seconds += 0.5;
+        return strong.read(samples);
+      },
+    };
+    bring({ make: () => Promise.resolve(slow) });
+    expect(await stays).toMatchObject({ size: 'small' });
+    // The best of three trials counts.
+    expect(read).toEqual(['strong', 'strong', 'strong']);
+  });
+
+  test('a phone that becomes slower than the sound goes back to the small one', async () => {
+    let seconds = 0;
+    let pace = 0.1;
+    const { port, until, untilWords, bring, strong, read } = await sized(() => seconds);
+    const grown = until('hears-with', ({ size }) => size === 'strong');
+    bring({
+      make: () =>
+        Promise.resolve({
+          ...strong,
+          read: (samples: Float32Array) => {
+            seconds += (pace * samples.length) / 16000;
+            return strong.read(samples);
+          },
+        }),
+    });
+    await grown;
+    pace = 1.1;
+    const stays = until('hears-with', ({ why }) => why === 'slow');
+    for (const text of ['pain seven', 'yes', 'yes']) {
+      const words = untilWords();
+      port.send(await spoken(text, { before: 0.3, after: 1 }));
+      await words;
+    }
+    expect(await stays).toMatchObject({ size: 'small' });
+    read.length = 0;
+    const words = untilWords();
+    port.send(await spoken('no', { before: 0.3, after: 1 }));
+    await words;
+    expect(new Set(read)).toEqual(new Set(['small']));
+  });
+});
