@@ -57,6 +57,20 @@ export function soundsLikeOneOf(
   return others.find(isAlike) ?? null;
 }
 
+/** How near the nearest reply of another meaning sounds: phones amiss of all, 0 to 1 and more. */
+export function nearestOf(
+  reply: { text: string; meaning: string },
+  others: { text: string; meaning: string }[],
+  lexicon: Lexicon,
+): number {
+  const said = phonesOf(reply.text, lexicon);
+  const shares = others
+    .filter(({ meaning }) => meaning !== reply.meaning)
+    .flatMap(({ text }) => phonesOf(text, lexicon))
+    .flatMap((b) => said.map((a) => phonesApart(a, b) / Math.max(a.length, b.length)));
+  return Math.min(1, ...shares);
+}
+
 /** Every way to pronounce some words; a word without pronunciation makes none. */
 const phonesOf = (words: string, lexicon: Lexicon): string[][] =>
   words

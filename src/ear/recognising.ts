@@ -1,4 +1,7 @@
 import type { Grammar } from '../domain/hearing/grammar';
+import { UNFITTED, type CoachEar } from './coach/coachEar';
+import { fittedReader } from './coach/fittedReader';
+import { freeRowOf } from './coach/rows';
 import { ACTS_FROM, confidenceOf, evidenceIn, HEARD_FROM, type Evidence } from './confidence';
 import { decode, type Decoded } from './decoding';
 import type { Lexicon } from './lexicon';
@@ -13,6 +16,8 @@ export interface HeardWords {
   confidence: number;
   /** Whether the grammar lets more words follow. */
   canGoOn: boolean;
+  /** The phones that were heard, bound by no grammar. */
+  phones?: string[];
 }
 
 /** Turns sound into the words of a grammar, on this device. */
@@ -51,11 +56,14 @@ const SHIFT_SAMPLES = 1728;
 export interface OpenRecogniser extends Recogniser {
   /** Sound that is heard from now on is read by this reader. */
   use(reader: PhoneReader): void;
+  /** Sound that is heard from now on is heard as this coach's. */
+  fit(coach: CoachEar): void;
 }
 
 /** Hears with this reader. */
 export function createRecogniser(reader: PhoneReader): OpenRecogniser {
   let reading = reader;
+  let fitting = UNFITTED;
   const networks = new WeakMap<Lexicon, WeakMap<Grammar, Network>>();
 
   const networkFor = (grammar: Grammar, lexicon: Lexicon) => {
@@ -92,7 +100,7 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     const samples = levelled(samples16k);
     if (samples === null) return null;
     return inTurn(async () => {
-      const reader = reading;
+      const reader = fittedReader(reading, fitting);
       const first = await look(reader, samples, grammar, lexicon);
       if (first === null || first.confidence < HOPELESS || first.confidence >= ACTS_FROM)
         return first;
@@ -106,11 +114,15 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     use: (reader) => {
       reading = reader;
     },
+    fit: (coach) => {
+      fitting = coach;
+    },
     hear: async (samples16k, grammar, lexicon) => {
       const weighed = await weigh(samples16k, grammar, lexicon);
       if (weighed === null || weighed.confidence < HEARD_FROM) return null;
-      const { decoded, confidence } = weighed;
-      return { text: decoded.text, confidence, canGoOn: decoded.canGoOn };
+      const { decoded, confidence, posteriors } = weighed;
+      const { text, canGoOn } = decoded;
+      return { text, confidence, canGoOn, phones: freeRowOf(posteriors) };
     },
   };
 }

@@ -2,6 +2,7 @@ import type { CueBook } from '../../../src/domain/script';
 import type { HumanPhrase } from '../../sounds/human';
 import type { Speaker } from '../../sounds/speakers';
 import { chromiumPart } from './browser/part';
+import { coachPart } from './coachFit';
 import type { Goal } from './goals';
 import type { SoundRoom } from './sounding';
 
@@ -28,4 +29,5 @@ export interface Apart {
 /** Parts of the bench that measure in their own way, by name; they run alone, one by one. */
 export const APART: Record<string, (stage: Stage) => Promise<Apart>> = {
   browser: chromiumPart,
+  coach: coachPart,
 };
