@@ -30,9 +30,17 @@ export type Hearing =
   | { type: 'nothing' }
   /**
    * Words, still to be understood, with the prompt that was open when they began. `other`: the
-   * best words of another meaning, where they fit almost as well.
+   * best words of another meaning, where they fit almost as well. `phones`: those that were heard,
+   * bound by no reply, where the ear can tell.
    */
-  | { type: 'words'; text: string; confidence: number; prompt: PromptId; other?: string }
+  | {
+      type: 'words';
+      text: string;
+      confidence: number;
+      prompt: PromptId;
+      other?: string;
+      phones?: string[];
+    }
   /** A reply given by touch, key, pedal or headset: needs no understanding. */
   | { type: 'reply'; reply: Reply; prompt: PromptId }
   /** The ear can no longer hear (permission taken back, microphone unplugged, worker gone). */

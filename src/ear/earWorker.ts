@@ -5,7 +5,7 @@ import { LevelMeter } from './levels';
 import { Listening } from './listening';
 import type { EarParts, Stronger } from './loading';
 import type { FromEarWorker, ToEarWorker } from './messages';
-import { createRecogniser } from './recognising';
+import { createRecogniser, type OpenRecogniser } from './recognising';
 import { Resampler } from './resampling';
 import { COMBINED_SILENCE_SECONDS } from './segmenting';
 import { keepsUp, watched, type WhySmall } from './sizes';
@@ -25,6 +25,8 @@ export function earWorker(outside: {
   const levels = new LevelMeter();
   let listening: Listening | null = null;
   let attended: Grammar | null = null;
+  let recogniser: OpenRecogniser | null = null;
+  let fitting: Extract<ToEarWorker, { type: 'fit' }> | null = null;
   let utterance = 0;
   let microphone: MessagePort | null = null;
   let resampler: { sampleRate: number; resampler: Resampler } | null = null;
@@ -57,11 +59,18 @@ export function earWorker(outside: {
       runBetween();
     });
 
+  const fit = () => {
+    if (fitting === null) return;
+    recogniser?.fit(fitting.coach);
+    listening?.sayBy(fitting.lexicon);
+  };
+
   const start = async (message: Extract<ToEarWorker, { type: 'start' }>) => {
     const parts = await load(message.assetsBase, (fraction) => tell({ type: 'loading', fraction }));
-    const recogniser = createRecogniser(parts.reader);
+    const hearing = createRecogniser(parts.reader);
+    recogniser = hearing;
     listening = new Listening({
-      recogniser,
+      recogniser: hearing,
       detector: parts.detector,
       lexicon: message.lexicon,
       urgent: new Set(message.urgent),
@@ -74,6 +83,7 @@ export function earWorker(outside: {
         if (report !== null) tell({ type: 'level', report });
       },
     });
+    fit();
     if (attended !== null) listening.attend(attended);
     tell({ type: 'ready' });
     tell({ type: 'hears-with', size: parts.size, why: null });
@@ -81,7 +91,7 @@ export function earWorker(outside: {
 
     const staySmall = async (why: WhySmall) => {
       await betweenReplies();
-      recogniser.use(parts.reader);
+      hearing.use(parts.reader);
       tell({ type: 'hears-with', size: 'small', why });
     };
     const grow = async (come: Stronger) => {
@@ -90,7 +100,7 @@ export function earWorker(outside: {
       const strong = await come.make();
       if (!(await keepsUp(strong, now))) return staySmall('slow');
       await betweenReplies();
-      recogniser.use(watched(strong, now, () => void staySmall('slow')));
+      hearing.use(watched(strong, now, () => void staySmall('slow')));
       tell({ type: 'hears-with', size: 'strong', why: null });
     };
     // What cannot be made of a file that came whole is as good as not there.
@@ -109,6 +119,10 @@ export function earWorker(outside: {
         attended = grammars.get(message.prompt) ?? attended;
         if (attended !== null) listening?.attend(attended);
         return;
+      case 'fit':
+        fitting = message;
+        grammars.clear();
+        return fit();
       case 'microphone':
         // The one before it may still have something to say.
         microphone?.close();

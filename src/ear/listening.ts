@@ -45,6 +45,7 @@ export class Listening {
   private look: Look | null = null;
   private lookedAtSeconds = 0;
   private told: string | null = null;
+  private lexicon: Lexicon;
 
   constructor(
     private readonly parts: {
@@ -57,11 +58,18 @@ export class Listening {
       /** Every frame: its loudness and whether it was speech, for the level shown. */
       measure?: (frame: Float32Array, speech: number) => void;
     },
-  ) {}
+  ) {
+    this.lexicon = parts.lexicon;
+  }
 
   /** Speech that begins from now on is understood by this grammar. */
   attend(grammar: Grammar): void {
     this.attended = grammar;
+  }
+
+  /** Words sound like this from now on; those that it leaves out as before. */
+  sayBy(lexicon: Lexicon): void {
+    this.lexicon = { ...this.lexicon, ...lexicon };
   }
 
   /** Takes in 16 kHz sound of any length. Resolves when it has been worked through. */
@@ -160,11 +168,13 @@ export class Listening {
       text: heard.text,
       confidence: heard.confidence,
       prompt: this.during?.prompt ?? 'idle',
+      ...(heard.phones && { phones: heard.phones }),
     });
   }
 
   private async hear(): Promise<void> {
-    const { recogniser, lexicon } = this.parts;
+    const { lexicon } = this;
+    const { recogniser } = this.parts;
     const { spokenFrames, trailingSeconds, seconds } = this.segmenter;
     const before = this.look;
     const heard =

@@ -1,6 +1,7 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import type { PromptId } from '../domain/script';
 import type { EarTrouble, Hearing } from '../ports';
+import type { CoachEar } from './coach/coachEar';
 import type { LevelReport } from './levels';
 import type { Lexicon } from './lexicon';
 import type { EarSize, WhySmall } from './sizes';
@@ -16,6 +17,8 @@ export type ToEarWorker =
     }
   /** The grammar comes with the first attending of its prompt. */
   | { type: 'attend'; prompt: PromptId; grammar: Grammar | null }
+  /** Heard as this coach's from now on; grammars come anew with their next attending. */
+  | { type: 'fit'; coach: CoachEar; lexicon: Lexicon }
   /** Sound will come through this port, as Float32Array pieces. */
   | { type: 'microphone'; port: MessagePort; sampleRate: number }
   /** Sound that is not from the microphone. */

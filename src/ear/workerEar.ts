@@ -1,6 +1,7 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import type { PromptId } from '../domain/script';
 import type { Cancel, Clock, Ear, EarTrouble, Hearing } from '../ports';
+import type { CoachEar } from './coach/coachEar';
 import type { HearsWell } from './levels';
 import type { Lexicon } from './lexicon';
 import type { FromEarWorker, ToEarWorker } from './messages';
@@ -48,6 +49,8 @@ export interface DeviceEar extends Ear {
    * keeps the small one where it stays.
    */
   onSize(tell: (size: EarSize, why: WhySmall | null) => void): Cancel;
+  /** Hears as this coach's from now on, by this lexicon; `grammarFor` is asked anew. */
+  fit(coach: CoachEar, lexicon: Lexicon): void;
   /** The models are loaded; rejects where they are missing. */
   ready: Promise<void>;
   /** One spoken piece from elsewhere, as if the microphone had heard it with silence after it. */
@@ -69,6 +72,7 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
   const sizeWatchers = new Set<(size: EarSize, why: WhySmall | null) => void>();
   const grammars = new Map<PromptId, Grammar>();
   let sent = new Set<PromptId>();
+  let fitting: Extract<ToEarWorker, { type: 'fit' }> | null = null;
   let attended: PromptId | null = null;
   let worker: EarWorkerHandle | null = null;
   let microphone: Microphone | null = null;
@@ -113,6 +117,7 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
       if (worker === started) crash('worker-failed', 'The worker of the ear stopped.');
     };
     started.postMessage({ type: 'start', assetsBase, lexicon, urgent });
+    if (fitting !== null) started.postMessage(fitting);
     if (attended !== null) attend(attended);
     plug();
   };
@@ -246,6 +251,13 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
       return () => sizeWatchers.delete(watch);
     },
     hearsWell: () => hearsWell,
+    fit: (coach, said) => {
+      fitting = { type: 'fit', coach, lexicon: said };
+      grammars.clear();
+      sent.clear();
+      worker?.postMessage(fitting);
+      if (attended !== null) attend(attended);
+    },
     feed: (samples, sampleRate) => worker?.postMessage({ type: 'sound', samples, sampleRate }),
     close: () => {
       closed = true;

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { UNFITTED } from '../../src/ear/coach/coachEar';
 import { createDetector } from '../../src/ear/detecting';
 import { earWorker } from '../../src/ear/earWorker';
 import { ModelMissingError } from '../../src/ear/fetching';
@@ -80,6 +81,24 @@ describe('the worker', () => {
     expect(told.some((message) => message.type === 'level' && message.report.level > 0.3)).toBe(
       true,
     );
+  });
+
+  test("hears a coach's own words, and goes on where the next fit leaves one out", async () => {
+    parts.detector.reset();
+    const { handle, untilWords } = await started(() => Promise.resolve(parts));
+    const grammar = phrases('confirm', ['yes', 'no', 'cushty']);
+    const coach = { ...UNFITTED, variants: { yes: ['Y AA S'] } };
+    handle({ type: 'fit', coach, lexicon: lexiconOf(grammar) });
+    handle({ type: 'attend', prompt: 'confirm', grammar });
+    const words = untilWords();
+    handle({ type: 'sound', samples: await spoken('cushty'), sampleRate: 16000 });
+    const phones = expect.arrayContaining(['K', 'SH', 'T', 'IY']) as string[];
+    expect(await words).toMatchObject({ hearing: { text: 'cushty', phones } });
+    // A grammar that is still attended may hold a word that the next fit leaves out.
+    handle({ type: 'fit', coach: UNFITTED, lexicon });
+    const again = untilWords();
+    handle({ type: 'sound', samples: await spoken('cushty'), sampleRate: 16000 });
+    expect(await again).toMatchObject({ hearing: { text: 'cushty' } });
   });
 
   test('says that a model is missing, and why', async () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { UNFITTED } from '../../src/ear/coach/coachEar';
 import type { Hearing } from '../../src/ports';
 import { puppetEar } from './doubles';
 
@@ -165,4 +166,27 @@ test('the level and how well it hears reach whoever watches', () => {
   worker().tell({ type: 'level', report: { level: 0.5, hearsWell: 'good' } });
   expect(seen).toEqual([[0.4, 'quiet']]);
   expect(ear.hearsWell()).toBe('good');
+});
+
+describe('an ear that is fitted to a coach', () => {
+  test('asks for the grammars anew, and tells a worker that was started again', () => {
+    const asked: string[] = [];
+    const { ear, worker, clock } = puppetEar({
+      grammarFor: (prompt) => {
+        asked.push(prompt);
+        return { prompt, states: 1, finals: [], arcs: [] };
+      },
+    });
+    ear.attend('confirm');
+    const coach = { ...UNFITTED, offset: -0.5 };
+    ear.fit(coach, { cushty: [['K', 'UH', 'SH', 'T', 'IY']] });
+    expect(asked).toEqual(['confirm', 'confirm']);
+    expect(worker().sent.slice(-2)).toMatchObject([
+      { type: 'fit', coach },
+      { type: 'attend', prompt: 'confirm', grammar: { prompt: 'confirm' } },
+    ]);
+    worker().crash();
+    clock.advance(1000);
+    expect(worker().sent.map(({ type }) => type)).toEqual(['start', 'fit', 'attend']);
+  });
 });
