@@ -63,6 +63,7 @@ export function createSeat(): Seat {
     () => store.patch({ ear: { state: 'ready', progress: 1 } }),
     () => store.patch({ ear: { state: 'failed', progress: null } }),
   );
+  ear.onSize((size, why) => store.patch({ ear: { state: 'ready', progress: 1, size, why } }));
   ear.onLevel((level, hearsWell) => microphone({ level, hearsWell }));
   ear.listen((hearing) => {
     if (hearing.type === 'deaf') microphone({ state: MICROPHONE_OF[hearing.why] });

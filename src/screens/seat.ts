@@ -19,7 +19,14 @@ export interface SeatState {
     hearsWell: 'unknown' | 'quiet' | 'good' | 'loud';
   };
   /** The recogniser; `progress` is 0 to 1, or null where it cannot be told. */
-  ear: { state: 'loading' | 'ready' | 'failed'; progress: number | null };
+  ear: {
+    state: 'loading' | 'ready' | 'failed';
+    progress: number | null;
+    /** Which of the two recognisers hears: the small one first, the better one once it is there. */
+    size?: 'small' | 'strong';
+    /** Why the small one stays; null while the better one may still come. */
+    why?: 'missing' | 'damaged' | 'slow' | null;
+  };
   voice: 'unknown' | 'speaks' | 'none';
   /** A session found at load that never ended, or null. */
   unfinished: SessionHead | null;

@@ -41,7 +41,7 @@ describe('what fails is said, and the session runs on with what is left', () => 
   });
 
   it('the recogniser does not arrive: touch and keys do everything', async () => {
-    opened = await open({ blocked: /encoder\.onnx/ });
+    opened = await open({ blocked: /vad\.onnx/ });
     const { page } = opened;
     await page.getByText(/ear could not start|recogniser could not load/i).waitFor();
     await begin(page, 'touch');

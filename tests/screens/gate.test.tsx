@@ -189,6 +189,23 @@ describe('the microphone', () => {
     expect(screen.getByText(/recogniser could not load/)).toBeTruthy();
   });
 
+  it('says that the small recogniser hears already, until the better one does', () => {
+    const seat = show({ ear: { state: 'ready', progress: 1, size: 'small', why: null } });
+    expect(screen.getByText(/small recogniser hears already/)).toBeTruthy();
+    act(() => seat.patch({ ear: { state: 'ready', progress: 1, size: 'strong', why: null } }));
+    expect(screen.queryByText(/small recogniser/)).toBeNull();
+  });
+
+  it.each([
+    ['missing', /did not arrive.*Check the connection/],
+    ['damaged', /arrived damaged.*Reload/],
+    ['slow', /too slow for the better recogniser/],
+  ] as const)('says that the small recogniser stays where the better one is %s', (why, words) => {
+    show({ ear: { state: 'ready', progress: 1, size: 'small', why } });
+    expect(screen.getByText(words)).toBeTruthy();
+    expect(screen.queryByText(/on its way/)).toBeNull();
+  });
+
   it('says that cues are shown where no voice was found', () => {
     show({ voice: 'none' });
     expect(screen.getByText(/No voice was found/)).toBeTruthy();

@@ -1,6 +1,7 @@
 import { LevelMeter } from '../LevelMeter';
 import type { MicrophoneState, Seat, SeatState } from '../seat';
 import { Shape } from '../Shape';
+import { SMALL_EAR_WORDS } from '../smallEar';
 import { useSeat } from '../useSeat';
 
 const MICROPHONE_WORDS: Record<MicrophoneState, string> = {
@@ -42,6 +43,11 @@ export function Hearing({ seat }: { seat: Seat }) {
             keys. Check the connection and reload to try again.
           </p>
         )}
+        {ear.why && (
+          <p className="trouble">
+            <Shape name="notice" /> {SMALL_EAR_WORDS[ear.why]}
+          </p>
+        )}
         {voice === 'none' && (
           <p className="trouble">
             <Shape name="notice" /> No voice was found: every cue is shown here in large type.
@@ -65,6 +71,9 @@ export function Hearing({ seat }: { seat: Seat }) {
             {deaf ? 'Try the microphone again' : 'Try the microphone'}
           </button>
         )
+      )}
+      {ear.size === 'small' && ear.why === null && (
+        <p className="loading">The small recogniser hears already; the better one is on its way.</p>
       )}
       {ear.state === 'loading' && <EarLoading progress={ear.progress} />}
     </section>

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { MicrophoneState, Seat } from '../seat';
 import { Shape } from '../Shape';
+import { SMALL_EAR_WORDS } from '../smallEar';
 import { useSeat } from '../useSeat';
 import type { Told } from '../view';
 
@@ -48,6 +49,7 @@ export function Troubles({ seat }: { seat: Seat }) {
           meanwhile.
         </Notice>
       )}
+      {ear.why && microphone === 'hears' && <Notice>{SMALL_EAR_WORDS[ear.why]}</Notice>}
       {still.map(({ what, say }) => (
         <Notice key={what}>{say ?? TROUBLE_WORDS[what]}</Notice>
       ))}
