@@ -4,15 +4,23 @@ import type { Grammar } from './grammar';
 import { Graph } from './graph';
 import { entries } from './meanings';
 import { namesOf } from './naming';
+import { phrasesOf } from './patterns';
 import { commandsAt, promptOf, type Prompt } from './prompts';
+import type { Command } from './reply';
 import { RESULT_WORDS, type NumberWords } from './vocabulary';
 
+/** A call word, after which alone most replies count; none where left out. */
+export interface GrammarOptions {
+  callWord?: string | null | undefined;
+}
+
 /**
- * Everything that can be heard at a prompt, made of the `say` words of the vocabulary. Throws
- * where the book has no such prompt.
+ * Everything that can be heard at a prompt, made of the `say` words of the vocabulary. With a call
+ * word it stands before every reply, and what does without it (see `understand`) can be heard both
+ * ways. Throws where the book has no such prompt.
  */
-export function grammarOf(book: CueBook, prompt: PromptId): Grammar {
-  const { states, finals, arcs } = graphOf(book, prompt);
+export function grammarOf(book: CueBook, prompt: PromptId, options: GrammarOptions = {}): Grammar {
+  const { states, finals, arcs } = graphOf(book, prompt, options);
   return {
     prompt,
     states,
@@ -26,68 +34,141 @@ export function grammarOf(book: CueBook, prompt: PromptId): Grammar {
   };
 }
 
+/** Where replies begin: `called` after the call word, `open` also without it. */
+interface Starts {
+  called: number[];
+  open: number[];
+}
+
 /** The same graph with the meaning of each arc, to prove that it is understood so. */
-export function graphOf(book: CueBook, id: PromptId): Graph {
+export function graphOf(book: CueBook, id: PromptId, { callWord }: GrammarOptions = {}): Graph {
   const prompt = promptOf(book, id);
   if (!prompt) throw new Error(`There is no prompt "${id}" in the cue scripts.`);
   const graph = new Graph();
   const end = graph.state(true);
-  addCommands(graph, book, prompt, end);
+  const starts = startsOf(graph, callWord ?? null);
+  const { called, open } = starts;
+  addCommands(graph, book, prompt, starts, end);
   for (const [redFlag, { say }] of entries(book.vocabulary.redFlags))
-    graph.patterns([0], end, say, { says: { redFlag } });
-  if (prompt.kind === 'pain-number') addPainNumbers(graph, book, end);
-  const graded = prompt.kind === 'pain-number' ? [] : addResults(graph, book, prompt, end);
-  addPain(graph, book, [0, ...graded], end);
+    graph.patterns(open, end, say, { says: { redFlag } });
+  if (prompt.kind === 'pain-number') addPainNumbers(graph, book, open, end);
+  const instead = prompt.kind === 'confirm' ? addOfOffer(graph, book, open, end) : [];
+  const graded =
+    prompt.kind === 'pain-number'
+      ? []
+      : addResults(graph, book, prompt, { from: called, instead }, end);
+  addPain(graph, book, [...open, ...graded], end);
   if (prompt.kind === 'pain-kind' || prompt.kind === 'pain-number')
     for (const [painKind, { say }] of entries(book.vocabulary.pain.kinds))
-      graph.patterns([0], end, say, { says: { painKind } });
+      graph.patterns(open, end, say, { says: { painKind } });
   return graph;
 }
 
-function addCommands(graph: Graph, book: CueBook, prompt: Prompt, end: number): void {
+function startsOf(graph: Graph, callWord: string | null): Starts {
+  if (callWord === null) return { called: [0], open: [0] };
+  const called = graph.state();
+  graph.word([0], called, callWord);
+  return { called: [called], open: [0, called] };
+}
+
+/** Commands that need no call word where Sayso has just asked. */
+const ANSWERS: Partial<Record<Prompt['kind'], readonly Command[]>> = {
+  confirm: ['yes', 'no', 'resume'],
+  'pain-kind': ['yes', 'no'],
+};
+
+function addCommands(
+  graph: Graph,
+  book: CueBook,
+  prompt: Prompt,
+  { called, open }: Starts,
+  end: number,
+): void {
   const { commands, goTo } = book.vocabulary;
+  const isFree = (command: Command) =>
+    command === 'stop' || command === 'pause' || ANSWERS[prompt.kind]?.includes(command) === true;
   for (const command of commandsAt(prompt))
-    if (command !== 'go-to') graph.patterns([0], end, commands[command].say, { says: { command } });
+    if (command !== 'go-to')
+      graph.patterns(isFree(command) ? open : called, end, commands[command].say, {
+        says: { command },
+      });
   const opened = graph.state();
   const article = graph.state();
-  graph.patterns([0], opened, goTo.openers.say);
+  graph.patterns(called, opened, goTo.openers.say);
   for (const word of goTo.articles.slice(0, 1)) graph.word([opened], article, word);
   for (const { id, name } of [...Object.values(book.checks), ...Object.values(book.drills)])
     for (const words of namesOf(book, id, name))
       graph.word([opened, article], end, words, { says: { command: 'go-to', target: id } });
 }
 
+/**
+ * Of an offer: which of two, a fault by the words it was read back with, and what is right
+ * instead: a side, a number, both, with a "no" before it or alone. The states after a "no" that a
+ * whole result may follow.
+ */
+function addOfOffer(graph: Graph, book: CueBook, open: number[], end: number): number[] {
+  const { either, commands, sides, numbers } = book.vocabulary;
+  for (const { say } of Object.values(either)) graph.patterns(open, end, say);
+  const [refused, instead] = [graph.state(), graph.state()];
+  graph.patterns(open, refused, commands.no.say, { says: { command: 'no' } });
+  graph.patterns(open, instead, commands.no.say);
+  for (const { id, readback } of Object.values(book.faults))
+    graph.word([...open, instead], end, readback, { says: { faults: [id] } });
+  const side = graph.state(true);
+  const agrees = new Set([...commands.yes.say, ...commands.yes.also].flatMap(phrasesOf));
+  for (const [which, { say }] of entries(sides))
+    for (const phrase of say.flatMap(phrasesOf))
+      // Alone, "right" is a yes.
+      graph.word(agrees.has(phrase) ? [refused] : [refused, ...open], side, phrase, {
+        says: { side: which },
+      });
+  for (const state of addAngle(graph, numbers, [refused, side, ...open])) graph.finals.add(state);
+  return [instead];
+}
+
 /** The other side's finding again, alone or with a side. */
-function addSame(graph: Graph, { vocabulary: { same, sides } }: CueBook, end: number): void {
+function addSame(
+  graph: Graph,
+  { vocabulary: { same, sides } }: CueBook,
+  from: number[],
+  end: number,
+): void {
   const says = { same: true };
-  graph.patterns([0], end, same.say, { says });
+  graph.patterns(from, end, same.say, { says });
   const first = graph.state();
   const joined = graph.state();
-  graph.patterns([0], first, same.say);
+  graph.patterns(from, first, same.say);
   graph.patterns([first], joined, same.beforeSide.say);
   for (const [side, { say }] of entries(sides)) {
     graph.patterns([first, joined], end, say, { says: { same: true, side } });
     const named = graph.state();
     const linked = graph.state();
-    graph.patterns([0], named, say);
+    graph.patterns(from, named, say);
     graph.patterns([named], linked, same.afterSide.say);
     graph.patterns([named, linked], end, same.say, { says: { same: true, side } });
   }
 }
 
 /** Side, angle, then a result or up to two faults. States after a result. */
-function addResults(graph: Graph, book: CueBook, prompt: Prompt, end: number): number[] {
+function addResults(
+  graph: Graph,
+  book: CueBook,
+  prompt: Prompt,
+  { from, instead }: { from: number[]; instead: number[] },
+  end: number,
+): number[] {
   const { sides, results } = book.vocabulary;
-  const early = prompt.kind === 'idle';
-  const starts = [0];
+  // Whatever the question was, an early result and what is right instead may be of any area.
+  const early = prompt.kind === 'idle' || prompt.kind === 'confirm';
+  const starts = [...from, ...instead];
   const sided = prompt.kind === 'result' && prompt.sided;
   const overhead = prompt.kind === 'result' && prompt.area === 'overhead';
   if (sided || early) {
     const side = graph.state();
     for (const [which, { say }] of entries(sides))
-      graph.patterns([0], side, say, { says: { side: which } });
+      graph.patterns(starts, side, say, { says: { side: which } });
     starts.push(side);
-    addSame(graph, book, end);
+    if (prompt.kind !== 'confirm') addSame(graph, book, from, end);
   }
   if (overhead || early) starts.push(...addAngle(graph, book.vocabulary.numbers, starts));
   const held = graph.state(true);
@@ -111,8 +192,10 @@ function addResults(graph: Graph, book: CueBook, prompt: Prompt, end: number): n
     const article = graph.state();
     const joined = graph.state();
     const second = graph.state(true);
-    for (const word of book.vocabulary.goTo.articles.slice(0, 1)) graph.word(starts, article, word);
-    addFaults(graph, book, faults, [...starts, article], first);
+    // "No rib flare" denies one.
+    const plain = starts.filter((state) => !instead.includes(state));
+    for (const word of book.vocabulary.goTo.articles.slice(0, 1)) graph.word(plain, article, word);
+    addFaults(graph, book, faults, [...plain, article], first);
     for (const word of book.vocabulary.numbers.and.slice(0, 1)) graph.word([first], joined, word);
     addFaults(graph, book, faults, [first, joined, failed], second);
   }
@@ -137,12 +220,12 @@ function addPain(graph: Graph, book: CueBook, froms: number[], end: number): voi
 }
 
 /** A bare number, or one out of ten. */
-function addPainNumbers(graph: Graph, book: CueBook, end: number): void {
+function addPainNumbers(graph: Graph, book: CueBook, from: number[], end: number): void {
   const { numbers, pain } = book.vocabulary;
   const number = graph.state(true);
-  addTenNumbers(graph, numbers, [0], number);
+  addTenNumbers(graph, numbers, from, number);
   graph.patterns([number], end, numbers.ofTen.slice(0, 1));
-  graph.patterns([0], end, pain.nothing.slice(0, 1), { says: { pain: 0 } });
+  graph.patterns(from, end, pain.nothing.slice(0, 1), { says: { pain: 0 } });
 }
 
 function addTenNumbers(graph: Graph, numbers: NumberWords, froms: number[], to: number): void {

@@ -23,7 +23,8 @@ export function atConfirm(
     book,
     words.map(({ text }) => text),
   ).map((phrase) => phrase.join(' '));
-  const named = faultNamed(book, phrases);
+  // Not politeness aside: a "right" before it may be its side.
+  const named = faultNamed(book, [words.map(({ text }) => text).join(' ')]);
   if (named) return { reply: named, verdict: 'confirm', sure: 1 };
   const picks = choiceIn(book, phrases);
   if (picks) return { reply: NO_REPLY, verdict: 'confirm', sure: 1, picks };
@@ -32,8 +33,9 @@ export function atConfirm(
   const restNamed = faultNamed(book, [rest.map(({ text }) => text).join(' ')]);
   if (restNamed) return { reply: restNamed, verdict: 'confirm', sure: 1, corrects: true };
   const said = replied(book, asked, { words: rest, question: false }, options);
-  if (said.verdict === 'ignore' || isHarm(said.reply)) return null;
-  return isValue(said.reply)
+  if (said.verdict === 'ignore') return null;
+  if (isHarm(said.reply)) return said;
+  return isValue(said.reply) && said.asks !== 'limited-or-lost'
     ? {
         reply: { ...said.reply, command: 'no' },
         verdict: 'accept',
@@ -80,12 +82,14 @@ function afterNo(book: CueBook, words: Word[]): Word[] | null {
   for (let length = Math.min(MOST_WORDS_OF_NO, words.length - 1); length > 0; length--) {
     const [next, ...others] = words.slice(length);
     if (!next || !isNo(words.slice(0, length)) || isNo([next, ...others])) continue;
-    const means = phrases.get(next.text) ?? [];
+    const rest = [next, ...others];
+    const means = rest.flatMap((_, at) => phrases.get(textOf(rest.slice(0, at + 1))) ?? []);
     const instead =
       Object.hasOwn(numbers.words, next.text) ||
       /^\d+$/.test(next.text) ||
       means.some(({ is }) => is === 'side' || is === 'result');
-    if (next.after || instead) return [{ ...next, after: false }, ...others];
+    const named = faultNamed(book, [textOf(rest)]) !== null;
+    if (next.after || instead || named) return [{ ...next, after: false }, ...others];
   }
   return null;
 }

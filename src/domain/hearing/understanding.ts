@@ -1,5 +1,6 @@
 import type { CueBook, PromptId } from '../script';
 import { commandSaid, mayStop, type CommandSaid } from './commanding';
+import { aroundCallWord, needsNoCallWord } from './calling';
 import { atConfirm, isValue } from './confirming';
 import { meaningsOf } from './meanings';
 import { commandsAt, promptOf, type Prompt } from './prompts';
@@ -16,7 +17,8 @@ const MOST_WORDS = 60;
 
 /**
  * Understands one utterance at one prompt. Never throws on any text; throws only where the book
- * has no such prompt.
+ * has no such prompt. With a call word replies count only after it; what acts or answers without
+ * it, `needsNoCallWord` says.
  * @example understand(book, 'check/hinge-bar', 'knees came forward', { ...DEFAULT_SETTINGS, confidence: 1 })
  */
 export function understand(
@@ -28,28 +30,45 @@ export function understand(
   const asked = promptOf(book, prompt);
   if (!asked) throw new Error(`There is no prompt "${prompt}" in the cue scripts.`);
   const words = wordsOf(text);
-  if (words.words.length > MOST_WORDS) return weighed(book, text, IGNORED, options.confidence);
+  const said = words.words.length > MOST_WORDS ? IGNORED : addressed(book, asked, words, options);
+  return weighed(book, text, said, options.confidence);
+}
+
+/** With a call word only what follows it, and what acts or answers without. */
+function addressed(
+  book: CueBook,
+  asked: Prompt,
+  words: Words,
+  options: UnderstandOptions,
+): Understood {
+  const { callWord } = options;
+  if (callWord == null) return meant(book, asked, words, options);
+  const { called, others } = aroundCallWord(words, callWord);
+  const reply = called ? meant(book, asked, called, options) : IGNORED;
+  if (reply.verdict !== 'ignore') return reply;
+  const said = meant(book, asked, others, options);
+  return needsNoCallWord(asked, said) ? said : IGNORED;
+}
+
+function meant(book: CueBook, asked: Prompt, words: Words, options: UnderstandOptions): Understood {
   const whole = words.words.map((word) => word.text).join(' ');
   const ordered = meaningsOf(book)
     .phrases.get(whole)
     ?.some(({ is }) => is === 'orders');
   if (asked.kind === 'result' && !words.question && meaningsOf(book).mayPass.has(whole))
-    return weighed(book, text, MAY_PASS, options.confidence);
+    return MAY_PASS;
   const same = sameAt(book, asked, words);
-  if (same) return weighed(book, text, same, options.confidence);
-  const unpraised = withoutPraise(book, words.words);
+  if (same) return same;
   const settled = asked.kind === 'confirm' ? atConfirm(book, asked, words, options) : null;
-  if (settled) return weighed(book, text, settled, options.confidence);
+  if (settled) return settled;
+  const unpraised = withoutPraise(book, words.words);
   const command = ordered ? null : commandAt(book, asked, unpraised);
   const said =
     (command && commanded(book, asked, unpraised, command, options)) ??
     replied(book, asked, withoutMovingOn(book, words), options);
-  const understood: Understood = stopsToo(book, words.words, said)
-    ? { ...said, reply: { ...said.reply, command: 'stop' } }
-    : said;
-  if (understood.verdict === 'ignore' && !ordered && mayStop(book, words))
-    return weighed(book, text, ASKS_TO_STOP, options.confidence);
-  return weighed(book, text, understood, options.confidence);
+  if (stopsToo(book, words.words, said))
+    return { ...said, reply: { ...said.reply, command: 'stop' } };
+  return said.verdict === 'ignore' && !ordered && mayStop(book, words) ? ASKS_TO_STOP : said;
 }
 
 const MAY_PASS: Understood = {

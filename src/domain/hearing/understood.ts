@@ -7,6 +7,8 @@ import { NO_REPLY, type Asks, type Choice, type Reading, type Reply, type Verdic
 export interface UnderstandOptions extends Lines {
   /** How surely the words were heard, 0 to 1; typed words are 1. */
   confidence: number;
+  /** Replies count only after this word (`needsNoCallWord` says which do without); null for none. */
+  callWord?: string | null | undefined;
 }
 
 /**

@@ -51,8 +51,13 @@ describe('the grammar of a prompt', () => {
     for (const { words } of arcs) expect(words).toMatch(/^[a-z']+( [a-z']+)*$/);
   });
 
-  it.each(prompts)('%s says nothing that is understood otherwise', (prompt) => {
-    const graph = graphOf(book, prompt);
+  const calls = prompts.flatMap((prompt) => [
+    { prompt, callWord: null },
+    { prompt, callWord: 'sayso' },
+  ]);
+  it.each(calls)('$prompt ($callWord) says nothing that is understood otherwise', (call) => {
+    const { prompt, callWord } = call;
+    const graph = graphOf(book, prompt, { callWord });
     const from = arcsFrom(graph);
     const random = seeded(14);
     for (let count = 0; count < 1000; count++) {
@@ -68,7 +73,7 @@ describe('the grammar of a prompt', () => {
         const given = meant.flatMap((each) => each[of] ?? []);
         return given.length > 0 ? given.reduce((total, each) => total + each) : null;
       };
-      const options = { passLineDegrees: 155, painGoesOnUpTo: 2, confidence: 1 };
+      const options = { passLineDegrees: 155, painGoesOnUpTo: 2, confidence: 1, callWord };
       const { reply, verdict } = understand(book, prompt, text, options);
       expect(verdict === 'ignore' ? text : null).toBeNull();
       expect({ text, ...reply }).toMatchObject({
