@@ -17,4 +17,8 @@ export const createDeviceEar = (options: DeviceEarOptions): DeviceEar =>
       navigator.mediaDevices.addEventListener('devicechange', run);
       return () => navigator.mediaDevices.removeEventListener('devicechange', run);
     },
+    inputs: async () => {
+      const devices = await navigator.mediaDevices.enumerateDevices();
+      return devices.filter(({ kind }) => kind === 'audioinput').map((each) => each.deviceId);
+    },
   });

@@ -2,10 +2,10 @@ import type { Grammar } from '../domain/hearing/grammar';
 import type { PromptId } from '../domain/script';
 import type { Cancel, Clock, Ear, EarTrouble, Hearing } from '../ports';
 import type { CoachEar } from './coach/coachEar';
+import { keepMicrophone, type Microphones } from './keepingMicrophone';
 import type { HearsWell } from './levels';
 import type { Lexicon } from './lexicon';
 import type { FromEarWorker, ToEarWorker } from './messages';
-import type { Microphone } from './microphone';
 import type { EarSize, WhySmall } from './sizes';
 import { URGENT } from './urgent';
 
@@ -30,11 +30,8 @@ export interface DeviceEarOptions {
   clock: Clock;
 }
 
-export interface EarOutside {
+export interface EarOutside extends Microphones {
   startWorker: () => EarWorkerHandle;
-  openMicrophone: (ended: () => void) => Promise<Microphone | EarTrouble>;
-  /** Calls when microphones come or go. */
-  onDevices: (run: () => void) => Cancel;
 }
 
 /** The ear on this device. Sound never leaves it. */
@@ -59,8 +56,6 @@ export interface DeviceEar extends Ear {
   close(): void;
 }
 
-/** The browser asks the user for this long. */
-const ASKED_MILLISECONDS = 30_000;
 /** A crashed worker is started again after these waits, then no more. */
 const RESTART_MILLISECONDS = [1000, 4000, 16000];
 
@@ -75,8 +70,6 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
   let fitting: Extract<ToEarWorker, { type: 'fit' }> | null = null;
   let attended: PromptId | null = null;
   let worker: EarWorkerHandle | null = null;
-  let microphone: Microphone | null = null;
-  let stopWaiting: Cancel = () => undefined;
   let hearsWell: HearsWell = 'unknown';
   let trouble: EarTrouble | null = null;
   let restarts = 0;
@@ -177,66 +170,27 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
     if (worker !== null) sent.add(prompt);
   };
 
-  /** Joins the microphone to the worker; done again for a new worker. */
+  /** Joins the microphone to the worker; done again for a new worker, and for a new microphone. */
   const plug = () => {
+    const microphone = kept.now();
     if (microphone === null || worker === null) return;
     const { port1, port2 } = new MessageChannel();
     microphone.sendTo(port1);
     const { sampleRate } = microphone;
     worker.postMessage({ type: 'microphone', port: port2, sampleRate }, [port2]);
   };
-
-  let opening: Promise<EarTrouble | null> | null = null;
-  /** Asked again while it is being asked, the answer is the same. */
-  const open = () =>
-    (opening ??= openOnce().finally(() => {
-      opening = null;
-    }));
-
-  const openOnce = async (): Promise<EarTrouble | null> => {
-    microphone?.close();
-    microphone = null;
-    const asked = outside.openMicrophone(unplugged);
-    const opened = await answerWithin(asked);
-    if (typeof opened === 'string') return opened;
-    if (closed) {
-      opened.close();
-      return null;
-    }
-    microphone = opened;
-    stopWaiting();
-    plug();
-    if (trouble === 'unplugged') hearAgain();
-    return null;
-  };
-
-  /** A request that nobody answers, or that a browser swallows, counts as denied. */
-  const answerWithin = (asked: Promise<Microphone | EarTrouble>) =>
-    new Promise<Microphone | EarTrouble>((resolve) => {
-      let late = false;
-      const watchdog = clock.setTimeout(() => {
-        late = true;
-        resolve('denied');
-      }, ASKED_MILLISECONDS);
-      void asked.then((opened) => {
-        clock.clearTimeout(watchdog);
-        if (late && typeof opened !== 'string') opened.close();
-        resolve(opened);
-      });
-    });
-
-  const unplugged = () => {
-    microphone?.close();
-    microphone = null;
-    goDeaf('unplugged');
-    stopWaiting();
-    stopWaiting = outside.onDevices(() => void open());
-  };
+  const kept = keepMicrophone(outside, clock, {
+    opened: () => {
+      plug();
+      if (trouble === 'unplugged') hearAgain();
+    },
+    unplugged: () => goDeaf('unplugged'),
+  });
 
   start();
   return {
     ready,
-    open,
+    open: kept.open,
     attend,
     listen: (listener) => {
       listeners.add(listener);
@@ -262,12 +216,10 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
     close: () => {
       closed = true;
       clock.clearTimeout(restarting);
-      stopWaiting();
       listeners.clear();
       watchers.clear();
       sizeWatchers.clear();
-      microphone?.close();
-      microphone = null;
+      kept.close();
       worker?.terminate();
       worker = null;
     },

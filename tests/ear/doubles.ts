@@ -62,6 +62,8 @@ export function puppetEar(more: Partial<DeviceEarOptions> = {}) {
   const clock = new StandingClock();
   const workers: PuppetWorker[] = [];
   const microphones: { ended: () => void; closed: boolean; ports: number }[] = [];
+  let sampleRate = 48000;
+  let inputs = ['built-in'];
   let devicesChanged: (() => void) | null = null;
   let answer: EarTrouble | 'opens' | 'never' = 'opens';
   const ear = createWorkerEar(
@@ -84,7 +86,7 @@ export function puppetEar(more: Partial<DeviceEarOptions> = {}) {
         const opened = { ended, closed: false, ports: 0 };
         microphones.push(opened);
         return Promise.resolve({
-          sampleRate: 48000,
+          sampleRate,
           sendTo: () => {
             opened.ports += 1;
           },
@@ -93,6 +95,7 @@ export function puppetEar(more: Partial<DeviceEarOptions> = {}) {
           },
         });
       },
+      inputs: () => Promise.resolve(inputs),
       onDevices: (run) => {
         devicesChanged = run;
         return () => {
@@ -110,6 +113,13 @@ export function puppetEar(more: Partial<DeviceEarOptions> = {}) {
     microphoneAnswers: (how: EarTrouble | 'opens' | 'never') => {
       answer = how;
     },
-    plugIn: () => devicesChanged?.(),
+    /** These microphones are there now; what is opened next has this rate. */
+    devices: async (there: string[], rate = 48000) => {
+      inputs = there;
+      sampleRate = rate;
+      devicesChanged?.();
+      clock.advance(500);
+      await new Promise<void>((resolve) => setImmediate(resolve));
+    },
   };
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { UNFITTED } from '../../src/ear/coach/coachEar';
 import type { Hearing } from '../../src/ports';
-import { puppetEar } from './doubles';
+import { puppetEar, type PuppetWorker } from './doubles';
 
 const listening = () => {
   const puppet = puppetEar();
@@ -16,7 +16,8 @@ const words = (text: string, utterance: number) =>
     utterance,
     hearing: { type: 'words', text, confidence: 0.9, prompt: 'confirm' },
   }) as const;
-const settled = () => new Promise<void>((resolve) => setImmediate(resolve));
+const rates = (worker: PuppetWorker) =>
+  worker.sent.flatMap((message) => (message.type === 'microphone' ? [message.sampleRate] : []));
 
 describe('a rude worker', () => {
   test('telling one utterance twice is heard once', () => {
@@ -102,22 +103,66 @@ describe('the microphone', () => {
   });
 
   test('unplugged makes the ear deaf; plugged in again it is joined to the same worker', async () => {
-    const { ear, heard, worker, microphones, microphoneAnswers, plugIn } = listening();
+    const { ear, heard, worker, microphones, microphoneAnswers, devices } = listening();
     expect(await ear.open()).toBeNull();
     microphones[0]!.ended();
     expect(heard).toEqual([{ type: 'deaf', why: 'unplugged' }]);
     expect(microphones[0]!.closed).toBe(true);
 
     microphoneAnswers('no-microphone');
-    plugIn();
-    await settled();
+    await devices([]);
     expect(heard).toHaveLength(1);
 
     microphoneAnswers('opens');
-    plugIn();
-    await settled();
+    await devices(['built-in']);
     expect(heard[1]).toEqual({ type: 'hears-again' });
-    expect(worker().sent.filter(({ type }) => type === 'microphone')).toHaveLength(2);
+    expect(rates(worker())).toEqual([48000, 48000]);
+  });
+
+  test('a headset that comes is heard from then on, at its own rate, without a gap', async () => {
+    const { ear, heard, worker, microphones, devices } = listening();
+    await ear.open();
+    await devices(['built-in', 'headset'], 16000);
+    expect(microphones.map(({ closed }) => closed)).toEqual([true, false]);
+    expect(rates(worker())).toEqual([48000, 16000]);
+    // The old one ends when it is let go.
+    microphones[0]!.ended();
+    expect(heard).toEqual([]);
+  });
+
+  test('a headset that goes again leaves the ear deaf only until the other is open', async () => {
+    const { ear, heard, worker, microphones, devices } = listening();
+    await ear.open();
+    await devices(['built-in', 'headset'], 16000);
+    microphones[1]!.ended();
+    await devices(['built-in'], 44100);
+    expect(heard).toEqual([{ type: 'deaf', why: 'unplugged' }, { type: 'hears-again' }]);
+    expect(rates(worker())).toEqual([48000, 16000, 44100]);
+  });
+
+  test.each(['denied', 'no-microphone'] as const)(
+    'a new one that is %s leaves the one that is open',
+    async (trouble) => {
+      const { ear, heard, microphones, microphoneAnswers, devices } = listening();
+      await ear.open();
+      microphoneAnswers(trouble);
+      await devices(['built-in', 'headset']);
+      expect(microphones.map(({ closed }) => closed)).toEqual([false]);
+      expect(heard).toEqual([]);
+    },
+  );
+
+  test('other devices that come and go change nothing', async () => {
+    const { ear, microphones, devices } = listening();
+    await ear.open();
+    await devices(['built-in']);
+    expect(microphones).toHaveLength(1);
+  });
+
+  test('devices that come before the microphone was asked for open none', async () => {
+    const { microphones, devices } = listening();
+    await devices(['built-in', 'headset']);
+    expect(microphones).toHaveLength(0);
   });
 
   test('asked for twice at once is opened once', async () => {
