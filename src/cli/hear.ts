@@ -5,6 +5,7 @@ import type { Reading } from '../domain/hearing/reply';
 import { understand } from '../domain/hearing/understanding';
 import { DEFAULT_SETTINGS } from '../domain/log';
 import type { CueBook } from '../domain/script';
+import { callWordOf } from './callWord';
 import type { FileEar } from './recogniser';
 import { Refused, WrongUsage } from './refused';
 import { answer, bookOf, mustExist, parse, type Verb } from './verb';
@@ -15,16 +16,18 @@ export const hear: Verb = {
     'Usage: sayso hear --at PROMPT TEXT\n' +
     '       sayso hear --at PROMPT --audio FILE.wav\n' +
     '       sayso hear --jsonl FILE     ({"at","text"} or {"at","audio"} a line)\n' +
-    '       [--language en]\n\n' +
+    '       [--call-word WORD] [--language en]\n\n' +
     'Prints {"heard","verdict","reply","confidence","readback"} a line, in order.\n' +
-    'Sound: any rate, mono or stereo WAV. `sayso prompts` lists the prompt ids.',
+    'Sound: any rate, mono or stereo WAV. `sayso prompts` lists the prompt ids.\n' +
+    'With a call word replies count only after it; stop, pain and warning signs do without.',
   async run(args) {
-    const { values, positionals } = parse(args, ['at', 'audio', 'jsonl']);
+    const { values, positionals } = parse(args, ['at', 'audio', 'jsonl', 'call-word']);
     const { at, audio, jsonl } = values;
     const text = positionals.join(' ');
     const given = [audio, jsonl, text || undefined].filter((each) => each !== undefined);
     if (given.length !== 1) throw new WrongUsage('Give one of TEXT, --audio or --jsonl.');
-    const hearing = new Hearing(bookOf(values.language));
+    const book = bookOf(values.language);
+    const hearing = new Hearing(book, callWordOf(book, values['call-word']));
     if (jsonl !== undefined) {
       if (at !== undefined) throw new WrongUsage('With --jsonl each line says its own "at".');
       return hearing.lines(mustExist(jsonl));
@@ -40,7 +43,10 @@ class Hearing {
   private ear: FileEar | undefined;
   private readonly prompts: string[];
 
-  constructor(private readonly book: CueBook) {
+  constructor(
+    private readonly book: CueBook,
+    private readonly callWord: string | undefined,
+  ) {
     this.prompts = promptsOf(book).map(({ prompt }) => prompt);
   }
 
@@ -51,7 +57,7 @@ class Hearing {
   async audio(at: string, path: string): Promise<Reading> {
     const prompt = this.known(at);
     const { FileEar } = await import('./recogniser');
-    this.ear ??= new FileEar(this.book);
+    this.ear ??= new FileEar(this.book, this.callWord);
     const { heard } = await this.ear.hear(path, prompt);
     return heard === null
       ? { heard: '', verdict: 'ignore', reply: null, confidence: 0, readback: null }
@@ -86,7 +92,9 @@ class Hearing {
 
   private understood(prompt: string, text: string, confidence: number): Reading {
     const { passLineDegrees, painGoesOnUpTo } = DEFAULT_SETTINGS;
-    return understand(this.book, prompt, text, { passLineDegrees, painGoesOnUpTo, confidence });
+    const { callWord } = this;
+    const lines = { passLineDegrees, painGoesOnUpTo };
+    return understand(this.book, prompt, text, { ...lines, confidence, callWord });
   }
 
   private known(prompt: string): string {

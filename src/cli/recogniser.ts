@@ -23,7 +23,10 @@ export class FileEar {
   private recogniser: Promise<Recogniser> | undefined;
   private lexicon: Lexicon | undefined;
 
-  constructor(private readonly book: CueBook) {}
+  constructor(
+    private readonly book: CueBook,
+    private readonly callWord?: string | undefined,
+  ) {}
 
   /** @throws Refused that says why the file cannot be read. */
   async sound(path: string): Promise<{ speech: Float32Array | null; seconds: number }> {
@@ -61,12 +64,16 @@ export class FileEar {
 
   private readonly grammars = new Map<PromptId, ReturnType<typeof grammarOf>>();
   private grammar(prompt: PromptId) {
-    const grammar = this.grammars.get(prompt) ?? grammarOf(this.book, prompt);
+    const grammar =
+      this.grammars.get(prompt) ?? grammarOf(this.book, prompt, { callWord: this.callWord });
     this.grammars.set(prompt, grammar);
     return grammar;
   }
 
   private words(): Lexicon {
-    return (this.lexicon ??= lexiconFor(wordsOf(this.book), OWN_WORDS));
+    return (this.lexicon ??= lexiconFor(
+      [...wordsOf(this.book), ...(this.callWord?.split(' ') ?? [])],
+      OWN_WORDS,
+    ));
   }
 }

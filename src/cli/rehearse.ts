@@ -3,6 +3,7 @@ import { WAYS, type Way } from '../domain/areas';
 import { findingsOf } from '../domain/deciding/deciding';
 import { reportOf } from '../domain/reporting/report';
 import type { CueBook, Routine } from '../domain/script';
+import { callWordOf } from './callWord';
 import { readAthleteFile } from './athleteFile';
 import { secondsOf } from './durations';
 import type { HeardAudio } from './recogniser';
@@ -15,26 +16,31 @@ export const rehearseVerb: Verb = {
   does: 'runs a whole session on a virtual clock and prints its timeline',
   usage:
     'Usage: sayso rehearse ROUTINE --replies FILE [--sound OUT.wav] [--session OUT.json]\n' +
-    '       [--athlete FILE.json] [--way hands-on|alone|group] [--language en]\n\n' +
+    '       [--athlete FILE.json] [--way hands-on|alone|group] [--call-word WORD]\n' +
+    '       [--language en]\n\n' +
     'Replies, one a line: text is heard at the next prompt that wants an answer; "@12.5 text" at\n' +
     'that second; "@audio FILE.wav" through the recogniser; "#" a comment; an empty line silence.\n' +
     '--athlete: {"passLineDegrees": 150, "stature": "175 cm", "ageYears": 30, ...}: settings that\n' +
     'differ from the usual, and what is known of the athlete, the bell and the blocks at hand;\n' +
     '"missingEquipment" names what the gym lacks, "allowedAlone" the drills allowed alone.',
   async run(args) {
-    const { values, positionals } = parse(args, ['replies', 'sound', 'session', 'athlete', 'way']);
+    const { values, positionals } = parse(args, [
+      ...['replies', 'sound', 'session', 'athlete', 'way', 'call-word'],
+    ]);
     const book = bookOf(values.language);
     const routine = routineOf(book, onlyOne(positionals));
     if (values.replies === undefined) throw new WrongUsage('Name the replies: --replies FILE.');
     const way = wayOf(routine, values.way);
     const given = readAthleteFile(values.athlete, book);
     const replies = readReplies(values.replies);
-    const sounds = await preparedSounds(book, replies);
+    const callWord = callWordOf(book, values['call-word']);
+    const sounds = await preparedSounds(book, replies, callWord);
     const rehearsed = rehearse({
       book,
       routine: routine.id,
       way,
       ...given,
+      callWord,
       secondsOf,
       replies,
       hearAudio: (path, prompt) => sounds.get(path)?.(prompt) ?? { heard: null, seconds: 0 },
@@ -51,12 +57,12 @@ export const rehearseVerb: Verb = {
   },
 };
 
-async function preparedSounds(book: CueBook, { inTurn, timed }: Replies) {
+async function preparedSounds(book: CueBook, { inTurn, timed }: Replies, callWord?: string) {
   const sounds = new Map<string, (prompt: string) => HeardAudio>();
   const files = new Set([...inTurn, ...timed].flatMap(({ audio }) => audio ?? []));
   if (files.size === 0) return sounds;
   const { FileEar } = await import('./recogniser');
-  const ear = new FileEar(book);
+  const ear = new FileEar(book, callWord);
   for (const file of files) sounds.set(file, await ear.prepare(file));
   return sounds;
 }

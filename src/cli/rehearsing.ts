@@ -29,6 +29,7 @@ export interface Rehearsal {
   angleTool?: AngleTool | undefined;
   missing?: EquipmentId[] | undefined;
   allowedAlone?: DrillId[] | undefined;
+  callWord?: string | undefined;
   secondsOf: (text: string) => number;
   replies: Replies;
   /** What the recogniser makes of a sound file at a prompt, and how long the sound lasts. */
@@ -98,6 +99,7 @@ export function rehearse(rehearsal: Rehearsal): Rehearsed {
       angleTool: rehearsal.angleTool,
       missing: rehearsal.missing,
       allowedAlone: rehearsal.allowedAlone,
+      callWord: rehearsal.callWord,
       log: [],
     },
   });

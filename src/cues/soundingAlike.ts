@@ -13,7 +13,7 @@ const CONFUSABLE = [
   ...['F TH S', 'V DH Z', 'S SH', 'Z ZH', 'F V', 'S Z', 'TH DH', 'SH ZH'],
   ...['IY IH EY', 'IH EH', 'EH AE AH', 'AH ER', 'AH AA', 'AA AO OW', 'AY AA', 'UH UW', 'OW UW'],
 ].map((phones) => new Set(phones.split(' ')));
-const VOWELS = new Set('AA AE AH AO AW AY EH ER EY IH IY OW OY UH UW'.split(' '));
+export const VOWELS = new Set('AA AE AH AO AW AY EH ER EY IH IY OW OY UH UW'.split(' '));
 /** What it costs to take one phone for another, or to lose one. */
 const CONFUSABLE_COST = 0.5;
 const VOWEL_COST = 0.75;
@@ -72,7 +72,7 @@ export function nearestOf(
 }
 
 /** Every way to pronounce some words; a word without pronunciation makes none. */
-const phonesOf = (words: string, lexicon: Lexicon): string[][] =>
+export const phonesOf = (words: string, lexicon: Lexicon): string[][] =>
   words
     .split(' ')
     .reduce<string[][]>(

@@ -41,6 +41,8 @@ export type Fact =
       athlete?: Athlete | undefined;
       /** What spoken angles are read with; by eye where left out. */
       angleTool?: AngleTool | undefined;
+      /** The word after which alone replies counted; none where left out. */
+      callWord?: string | undefined;
       /** What the bell of the bell hinge stands on; null where the blocks at hand are not enough. */
       blockHeightMillimetres?: number | null | undefined;
     }

@@ -11,7 +11,12 @@ export class PronunciationError extends Error {
   override name = 'PronunciationError';
 }
 
-const phonesOf = (entry: string) => entry.replace(/[0-9]/g, '').split(' ');
+/** Some entries end in a remark ("F AY1 N # place, irish"). */
+const phonesOf = (entry: string) =>
+  entry
+    .replace(/#.*$|[0-9]/g, '')
+    .trim()
+    .split(' ');
 
 /**
  * Pronunciations of these lower-case words, plain data that a build can embed. `own` adds to the

@@ -17,8 +17,8 @@ export type HearingEvent =
 /** Listens as long as the session lives; words are understood at the prompt they were said at. */
 export const hearing = fromCallback<
   { type: 'NONE' },
-  { ear: Ear; book: CueBook; settings: SessionSettings }
->(({ input: { ear, book, settings }, sendBack }) =>
+  { ear: Ear; book: CueBook; settings: SessionSettings; callWord: string | null }
+>(({ input: { ear, book, settings, callWord }, sendBack }) =>
   ear.listen((hearing) => {
     switch (hearing.type) {
       case 'onset':
@@ -31,7 +31,8 @@ export const hearing = fromCallback<
         return sendBack({ type: 'HEARS_AGAIN' });
       case 'words': {
         const { prompt, confidence } = hearing;
-        const reading = understandEither(book, prompt, hearing, { ...settings, confidence });
+        const options = { ...settings, confidence, callWord };
+        const reading = understandEither(book, prompt, hearing, options);
         return sendBack({ type: 'HEARD', reading, prompt, by: 'voice' });
       }
       case 'reply': {

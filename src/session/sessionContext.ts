@@ -35,6 +35,8 @@ export interface SessionInput {
   athlete?: Athlete | undefined;
   /** What spoken angles are read with. Default by eye. */
   angleTool?: AngleTool | undefined;
+  /** The word after which alone replies count; none where left out. */
+  callWord?: string | undefined;
   /** Minutes that the clock on the wall is east of UTC. Default 0. */
   utcOffsetMinutes?: number | undefined;
   /** Entries of a session to go on with; empty begins a new one. */
@@ -49,6 +51,8 @@ export interface SessionContext {
   settings: SessionSettings;
   /** What spoken angles are read with. */
   angleTool: AngleTool;
+  /** The word after which alone replies count, or null. */
+  callWord: string | null;
   /** What the bell stands on; null where it is not known. */
   blocks: BlockHeight | null;
   log: Entry[];
@@ -96,6 +100,7 @@ export function openContext(
     logbook,
     settings: begun.settings,
     angleTool: begun.angleTool ?? 'eye',
+    callWord: begun.callWord ?? null,
     blocks: blocksFor(begun.athlete ?? {}),
     log,
     unstored: [],
@@ -118,7 +123,7 @@ export function openContext(
 
 /** What the log begins with; what is not known has no field in it. */
 function beginning(input: SessionInput, now: number): Extract<Fact, { type: 'started' }> {
-  const { book, routine, way, settings, athlete, angleTool } = input;
+  const { book, routine, way, settings, athlete, angleTool, callWord } = input;
   const { missing = [], allowedAlone = [] } = input;
   const blocks = athlete === undefined ? null : blocksFor(athlete);
   return {
@@ -132,6 +137,7 @@ function beginning(input: SessionInput, now: number): Extract<Fact, { type: 'sta
     ...(allowedAlone.length > 0 && { allowedAlone }),
     ...(athlete !== undefined && { athlete }),
     ...(angleTool !== undefined && { angleTool }),
+    ...(callWord !== undefined && { callWord }),
     ...(blocks !== null && { blockHeightMillimetres: wholeOf(blocks.stackMillimetres) }),
   };
 }

@@ -106,6 +106,7 @@ export const sessionMachine = session.createMachine({
       ear: context.ports.ear,
       book: context.book,
       settings: context.settings,
+      callWord: context.callWord,
     }),
   },
   initial: 'opening',

@@ -11,6 +11,10 @@ describe('a lexicon', () => {
     ]);
   });
 
+  test('leaves out the remarks of the dictionary', () => {
+    expect(lexiconFor(['fine'])['fine']).toEqual([['F', 'AY', 'N']]);
+  });
+
   test('adds the words of the trade and those handed in, saying nothing twice', () => {
     const lexicon = lexiconFor(['pass', 'deadlift', 'zercher'], {
       zercher: 'Z ER CH ER',

@@ -23,6 +23,7 @@ export interface BenchOptions {
   store?: (entry: Entry) => RecordProblem | null | 'silent';
   voice?: 'speaks' | 'broken';
   utcOffsetMinutes?: number;
+  callWord?: string;
 }
 
 export type Bench = ReturnType<typeof openBench>;
@@ -98,6 +99,7 @@ export function openBench(options: BenchOptions = {}) {
       settings: options.settings ?? DEFAULT_SETTINGS,
       log: options.log ?? [],
       utcOffsetMinutes: options.utcOffsetMinutes,
+      callWord: options.callWord,
     },
   });
   actor.start();

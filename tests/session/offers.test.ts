@@ -382,3 +382,30 @@ describe('a pain number that is told late', () => {
     expect(bench.logged('pain-number')).toEqual([]);
   });
 });
+
+describe('with a call word', () => {
+  it('only what follows it counts, the record says so, and a reload goes on so', () => {
+    const bench = at(PASSIVE, { callWord: 'sayso' });
+    bench.hear('left one sixty pass');
+    expect(findings(bench)).toEqual([]);
+    expect(bench.logged('started')).toMatchObject([{ callWord: 'sayso' }]);
+    const later = openBench({
+      routine: 'overhead',
+      log: bench.entries,
+      atMilliseconds: STARTED + 900_000,
+    });
+    later.untilAsked(PASSIVE);
+    later.hear('left one sixty pass');
+    expect(findings(later)).toEqual([]);
+    later.hear('sayso left one sixty pass');
+    expect(findings(later)).toMatchObject([{ side: 'left', result: 'held' }]);
+  });
+
+  it('an offer is answered without it', () => {
+    const bench = at(PASSIVE, { callWord: 'sayso' });
+    halfHear(bench, 'sayso left one fifteen limited');
+    bench.untilAsked('confirm');
+    bench.hear('no, one fifty');
+    expect(findings(bench)).toMatchObject([{ side: 'left', angleDegrees: 150 }]);
+  });
+});
