@@ -9,6 +9,7 @@ import { EMPTY_VIEW, viewOf, viewOfLog } from '../screens/view';
 import { sessionMachine } from '../session/sessionMachine';
 import { playSound } from '../voice/playing';
 import { COACH_VOICE } from '../voice/voices';
+import { createVoiceCheckPlace } from './coach/voiceCheckPlace';
 import { createDoor } from './door';
 import { deviceName, randomName } from './names';
 import { createParts, type Parts } from './parts';
@@ -37,10 +38,11 @@ const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
 
 /** Builds the adapters and starts the root actor, outside React; the screens get the seat. */
 export function createSeat(): Seat {
-  const parts: Parts = createParts((progress) =>
-    store.patch({ ear: { state: 'loading', progress } }),
-  );
-  const { book, clock, ear, hands, records, tones, voice } = parts;
+  const parts: Parts = createParts({
+    onProgress: (progress) => store.patch({ ear: { state: 'loading', progress } }),
+    onCoach: () => store.patch({ coach: parts.coach.state() }),
+  });
+  const { book, clock, coach, ear, hands, records, tones, voice } = parts;
   const store = createSeatStore({
     where: 'gate',
     book,
@@ -50,8 +52,11 @@ export function createSeat(): Seat {
     voice: 'unknown',
     unfinished: null,
     rehearsal: false,
+    coach: coach.state(),
+    voiceCheck: null,
     view: EMPTY_VIEW,
   });
+  const voiceCheck = createVoiceCheckPlace({ parts, store, openMicrophone });
   const door = createDoor();
   let running: Running | null = null;
   /** The unfinished session that was left alone. */
@@ -113,9 +118,11 @@ export function createSeat(): Seat {
     const began = log.find((entry) => entry.type === 'started');
     const startedAtMilliseconds = began === undefined ? clock.now() : Date.parse(began.startedAt);
     const listening: Ear = manyEars([ear, hands, door]);
+    const callWord = began === undefined ? coach.callWord() : (began.callWord ?? null);
+    void coach.fitEar(rehearsal ? 'stranger' : 'coach', callWord);
     const actor = createActor(sessionMachine, {
       input: {
-        book,
+        book: rehearsal ? book : coach.book(),
         secondsOf: parts.secondsOf,
         session,
         device: deviceName(),
@@ -123,6 +130,7 @@ export function createSeat(): Seat {
         way: 'hands-on',
         settings: DEFAULT_SETTINGS,
         missing,
+        ...(callWord !== null && !rehearsal && { callWord }),
         utcOffsetMinutes: -new Date(clock.now()).getTimezoneOffset(),
         log,
         ports: { clock, ear: listening, voice, tones, records, screen: { show } },
@@ -185,8 +193,20 @@ export function createSeat(): Seat {
     reply: (reply) => hands.reply(reply),
     key: (event) => void hands.key(event),
     nowSeconds: () => (running === null ? 0 : (clock.now() - running.startedAtMilliseconds) / 1000),
+    checkVoice() {
+      unlockSound();
+      void voiceCheck.begin();
+    },
+    steerVoiceCheck: (how) => voiceCheck.steer(how),
+    forgetVoice: () => coach.forgetVoice(),
+    addOwnWords: async (reply, typed) =>
+      (await import('./coach/words')).takeOwnWords(coach, reply, typed),
+    removeOwnWords: (words) => coach.removeWords(words),
+    setCallWord: async (typed) => (await import('./coach/words')).takeCallWord(coach, typed),
     leave() {
+      voiceCheck.leave();
       endRunning();
+      void coach.fitEar('coach');
       store.patch({ where: 'gate', rehearsal: false, view: EMPTY_VIEW });
       void lookForUnfinished();
     },

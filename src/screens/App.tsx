@@ -1,6 +1,7 @@
 // The look comes first, so that each screen's own rules may refine it.
 import './look/tokens.css';
 import './look/base.css';
+import { lazy, Suspense } from 'react';
 import { ErrorBoundary } from './ErrorBoundary';
 import { FinishedScreen } from './finished/FinishedScreen';
 import { StartGate } from './gate/StartGate';
@@ -8,7 +9,15 @@ import { RunScreen } from './run/RunScreen';
 import type { Seat } from './seat';
 import { useSeat } from './useSeat';
 
-const SCREENS = { gate: StartGate, run: RunScreen, finished: FinishedScreen };
+/** Seldom needed, so that it does not delay the gate. */
+const VoiceCheckScreen = lazy(() => import('./voiceCheck/VoiceCheckScreen'));
+
+const SCREENS = {
+  gate: StartGate,
+  voiceCheck: VoiceCheckScreen,
+  run: RunScreen,
+  finished: FinishedScreen,
+};
 
 /** The whole app: one screen at a time, by where the session is. */
 export function App({ seat }: { seat: Seat }) {
@@ -16,7 +25,9 @@ export function App({ seat }: { seat: Seat }) {
   const Screen = SCREENS[where];
   return (
     <ErrorBoundary seat={seat}>
-      <Screen seat={seat} />
+      <Suspense fallback={<p className="page">One moment.</p>}>
+        <Screen seat={seat} />
+      </Suspense>
     </ErrorBoundary>
   );
 }

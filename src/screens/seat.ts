@@ -1,6 +1,8 @@
+import type { OwnWords, ReplyName } from '../domain/hearing/coachWords';
 import type { CueBook, EquipmentId, RoutineId } from '../domain/script';
 import type { Reply } from '../domain/hearing/reply';
 import type { SessionHead } from '../ports';
+import type { LineResult } from '../session/voiceCheck';
 import type { View } from './view';
 
 /** How the microphone stands; all but `hears` and `asking` leave touch and keys. */
@@ -9,7 +11,7 @@ export type MicrophoneState =
 
 /** Everything the screens show. A new object whenever something changed. */
 export interface SeatState {
-  where: 'gate' | 'run' | 'finished';
+  where: 'gate' | 'voiceCheck' | 'run' | 'finished';
   book: CueBook;
   routines: { id: RoutineId; name: string }[];
   microphone: {
@@ -32,7 +34,37 @@ export interface SeatState {
   unfinished: SessionHead | null;
   /** Replies come from a recording, not from a person in the room. */
   rehearsal: boolean;
+  coach: CoachState;
+  /** The voice check that runs or has run; null where none was begun. */
+  voiceCheck: VoiceCheckState | null;
   view: View;
+}
+
+/** What this device knows of its coach. */
+export interface CoachState {
+  /** Readings that the ear has learnt from; 0 where it has not. */
+  readings: number;
+  ownWords: OwnWords[];
+  /** Replies count only after it; null: they always do. */
+  callWord: string | null;
+  /** Why it is not kept, or was not found again. */
+  trouble: 'refused' | 'full' | 'damaged' | null;
+}
+
+export interface VoiceCheckState {
+  stage: 'loading' | 'introducing' | 'reading' | 'deaf' | 'nobodyHeard' | 'finished' | 'failed';
+  /** What is to be read now. */
+  line: {
+    text: string;
+    isAgain: boolean;
+    insteadOf: string | null;
+    takenFor: string | null;
+  } | null;
+  /** Lines done, of all. */
+  done: number;
+  of: number;
+  /** Once it is finished. */
+  results: LineResult[];
 }
 
 export interface BeginChoice {
@@ -62,6 +94,16 @@ export interface Seat {
   key(event: KeyboardEvent): void;
   /** Seconds since the session started, on the clock of `atSeconds`. */
   nowSeconds(): number;
+  /** Begins a voice check, from a tap. */
+  checkVoice(): void;
+  /** Of the voice check: leaves the line out; tries again where it waits; ends it. */
+  steerVoiceCheck(how: 'skip' | 'go-on' | 'stop'): void;
+  forgetVoice(): void;
+  /** Adds words for a reply; null once they are added, else why not and what to do. */
+  addOwnWords(reply: ReplyName, typed: string): Promise<string | null>;
+  removeOwnWords(words: OwnWords): void;
+  /** Null where the word is taken, or where there is none from now on; else why not. */
+  setCallWord(typed: string): Promise<string | null>;
   /** Back to the start gate. */
   leave(): void;
 }

@@ -1,3 +1,4 @@
+import type { OwnWords, ReplyName } from '../../src/domain/hearing/coachWords';
 import type { Reply } from '../../src/domain/hearing/reply';
 import type { SessionEvent } from '../../src/ports';
 import {
@@ -21,6 +22,8 @@ export const STATE: SeatState = {
   voice: 'speaks',
   unfinished: null,
   rehearsal: false,
+  coach: { readings: 0, ownWords: [], callWord: null, trouble: null },
+  voiceCheck: null,
   view: EMPTY_VIEW,
 };
 
@@ -28,7 +31,10 @@ export const STATE: SeatState = {
 export type Did =
   | ['begin', BeginChoice]
   | ['rehearsal' | 'key', string]
-  | ['tryMicrophone' | 'goOn' | 'discard' | 'leave']
+  | ['tryMicrophone' | 'goOn' | 'discard' | 'leave' | 'checkVoice' | 'forgetVoice']
+  | ['steerVoiceCheck' | 'setCallWord', string]
+  | ['addOwnWords', ReplyName, string]
+  | ['removeOwnWords', OwnWords]
   | ['reply', Reply];
 
 export interface FakeSeat extends Seat {
@@ -40,7 +46,11 @@ export interface FakeSeat extends Seat {
 }
 
 /** A seat without a session behind it: shows what it is told, remembers what is done. */
-export function fakeSeat(change: Partial<SeatState> = {}): FakeSeat {
+export function fakeSeat(
+  change: Partial<SeatState> = {},
+  /** What is wrong with own words and call words. */
+  answer: string | null = null,
+): FakeSeat {
   const store = createSeatStore({ ...STATE, ...change });
   const did: Did[] = [];
   let now = 0;
@@ -60,6 +70,18 @@ export function fakeSeat(change: Partial<SeatState> = {}): FakeSeat {
     reply: (reply) => did.push(['reply', reply]),
     key: (event) => did.push(['key', event.key]),
     nowSeconds: () => now,
+    checkVoice: () => did.push(['checkVoice']),
+    steerVoiceCheck: (how) => did.push(['steerVoiceCheck', how]),
+    forgetVoice: () => did.push(['forgetVoice']),
+    addOwnWords: async (reply, typed) => {
+      did.push(['addOwnWords', reply, typed]);
+      return answer;
+    },
+    removeOwnWords: (words) => did.push(['removeOwnWords', words]),
+    setCallWord: async (typed) => {
+      did.push(['setCallWord', typed]);
+      return answer;
+    },
     leave: () => did.push(['leave']),
   };
 }

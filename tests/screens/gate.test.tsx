@@ -95,7 +95,7 @@ describe('what is not in this gym', () => {
   it('is not mentioned where the routine needs nothing', () => {
     show({ book });
     fireEvent.click(screen.getByRole('radio', { name: 'Overhead' }));
-    expect(document.querySelector('details')).toBeNull();
+    expect(document.querySelector('details.not-here')).toBeNull();
   });
 
   it('goes with the session, and the line says how much is ticked', () => {

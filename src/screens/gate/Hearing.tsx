@@ -1,20 +1,9 @@
 import { LevelMeter } from '../LevelMeter';
-import type { MicrophoneState, Seat, SeatState } from '../seat';
+import { MICROPHONE_WORDS } from '../microphoneWords';
+import type { Seat, SeatState } from '../seat';
 import { Shape } from '../Shape';
 import { SMALL_EAR_WORDS } from '../smallEar';
 import { useSeat } from '../useSeat';
-
-const MICROPHONE_WORDS: Record<MicrophoneState, string> = {
-  unknown: 'Not tried yet. Your browser will ask; sound never leaves this device.',
-  asking: 'Your browser is asking for the microphone: choose Allow.',
-  hears: 'The microphone is open. Sound never leaves this device.',
-  denied:
-    'The microphone is not allowed. Touch and keys do everything; to speak, allow the microphone in the browser’s page settings and try again.',
-  none: 'No microphone was found. Touch and keys do everything; to speak, plug one in and try again.',
-  unplugged:
-    'The microphone was unplugged. Touch and keys do everything; plug it in and try again.',
-  failed: 'The ear could not start. Touch and keys do everything; reload the page to try again.',
-};
 
 const HEARS_WELL_WORDS: Record<SeatState['microphone']['hearsWell'], string> = {
   unknown: 'Say a few words.',

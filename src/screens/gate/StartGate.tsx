@@ -8,6 +8,7 @@ import { Cautions } from './Cautions';
 import { Hearing } from './Hearing';
 import { NotHere } from './NotHere';
 import { Unfinished } from './Unfinished';
+import { YourVoice } from './YourVoice';
 import './gate.css';
 
 /** Microphone states in which nothing will be heard, so that touch and keys lead. */
@@ -104,6 +105,8 @@ export function StartGate({ seat }: { seat: Seat }) {
         <NotHere equipment={equipment} missing={notHere} onChange={setNotHere} />
 
         <Hearing seat={seat} />
+
+        <YourVoice seat={seat} />
       </div>
 
       <Cautions>

@@ -14,6 +14,7 @@ export function Stage({ seat }: { seat: Seat }) {
   const view = useSeat(seat, (state) => state.view);
   const book = useSeat(seat, (state) => state.book);
   const silent = useSeat(seat, (state) => state.voice === 'none');
+  const callWord = useSeat(seat, (state) => (state.rehearsal ? null : state.coach.callWord));
   const side = isAside(view) ? null : (view.step?.side ?? null);
   return (
     <section className="stage" aria-label="Now">
@@ -30,7 +31,7 @@ export function Stage({ seat }: { seat: Seat }) {
         </p>
       )}
       <Cue view={view} silent={silent} />
-      <Sayable book={book} view={view} />
+      <Sayable book={book} view={view} callWord={callWord} />
     </section>
   );
 }
@@ -131,10 +132,17 @@ function Cue({ view, silent }: { view: View; silent: boolean }) {
   );
 }
 
-const Sayable = ({ book, view }: { book: CueBook; view: View }) => (
+interface SayableProps {
+  book: CueBook;
+  view: View;
+  callWord: string | null;
+}
+
+const Sayable = ({ book, view, callWord }: SayableProps) => (
   <div className="sayable">
     <p className="label" id="sayable">
       You can say
+      {callWord !== null && needsCallWord(view) && `, after “${callWord}”`}
     </p>
     <ul aria-labelledby="sayable">
       {sayable(book, view).map((words) => (
@@ -143,3 +151,7 @@ const Sayable = ({ book, view }: { book: CueBook; view: View }) => (
     </ul>
   </div>
 );
+
+/** What Sayso has just asked the coach about is answered without it. */
+const needsCallWord = ({ prompt }: View): boolean =>
+  prompt !== 'confirm' && !prompt.startsWith('pain/');
