@@ -28,7 +28,7 @@ export const BELIEF: Belief = {
   lead: 0.96,
 };
 
-/** The small reader's, until it has a fit of its own. */
+/** The small reader's is the same: a fit of its own judged the kept clips no better. */
 export const SMALL_BELIEF: Belief = BELIEF;
 
 /** From here a reply may be acted on; below ASKS_FROM it is other talk. */

@@ -2,7 +2,7 @@
 # Speaks and trains on a machine with accelerators and many cores, from what preparing.sh gathered.
 #   running.sh OUT SECONDS SEED HEADS UTTERANCES KEPT
 # HEADS: names of VARIANTS in training.py; a comma trains them on one accelerator, each on the same
-# clips, a slash on the next accelerator (results in OUT/0, OUT/1). START=FILE.pt goes on from there.
+# clips, a slash on the next accelerator (results in OUT/0, OUT/1). START=FOLDER goes on from its NAME.pt.
 set -eu
 cd "$(dirname "$0")/../.."
 out=$1 seconds=$2 seed=$3 heads=$4 utterances=$5 kept=$6
