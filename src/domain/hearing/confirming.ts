@@ -70,6 +70,9 @@ function choiceIn(book: CueBook, phrases: string[]): Choice | null {
 /** No "no" has more words than this ("that's not what i said"). */
 const MOST_WORDS_OF_NO = 5;
 
+/** Between a "no" and what is right instead ("no it was the right"). */
+const PRONOUNS = ['it', "it's", 'is', 'was', 'that', "that's", 'i', 'said', 'the'];
+
 /**
  * What follows a "no": after a comma anything, else only what can be meant instead ("no left", as
  * against "no pain"). Null where nothing does, or the words are a "no" as a whole.
@@ -83,10 +86,11 @@ function afterNo(book: CueBook, words: Word[]): Word[] | null {
     const [next, ...others] = words.slice(length);
     if (!next || !isNo(words.slice(0, length)) || isNo([next, ...others])) continue;
     const rest = [next, ...others];
-    const means = rest.flatMap((_, at) => phrases.get(textOf(rest.slice(0, at + 1))) ?? []);
+    const told = rest.slice(rest.findIndex(({ text }) => !PRONOUNS.includes(text)));
+    const means = told.flatMap((_, at) => phrases.get(textOf(told.slice(0, at + 1))) ?? []);
     const instead =
-      Object.hasOwn(numbers.words, next.text) ||
-      /^\d+$/.test(next.text) ||
+      Object.hasOwn(numbers.words, told[0]?.text ?? '') ||
+      /^\d+$/.test(told[0]?.text ?? '') ||
       means.some(({ is }) => is === 'side' || is === 'result');
     const named = faultNamed(book, [textOf(rest)]) !== null;
     if (next.after || instead || named) return [{ ...next, after: false }, ...others];

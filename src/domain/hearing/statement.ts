@@ -53,7 +53,8 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
   const ofTen = segments.some((segment) => means(segment, 'of-ten'));
   const kinds = kindsIn(segments, denied);
   const sharp = kinds.includes('sharp') && !asked.painKind;
-  const pain = pains.some((each) => each && !each.denied) || ofTen || sharp;
+  const placed = segments.some((_, index) => isPlaced(segments, index));
+  const pain = pains.some((each) => each && !each.denied) || ofTen || sharp || placed;
   const redFlags = segments.flatMap((segment, index) =>
     denied(index)
       ? []
@@ -153,12 +154,25 @@ function resultsIn(segments: Segment[], denied: (index: number) => boolean): Res
   return [...new Set(found)];
 }
 
+/** Without sides "sits right back" and "left the bar behind" name none; "shifted right" does. */
+function isNoSide(segments: Segment[], index: number): boolean {
+  const [before, segment, next] = [segments[index - 1], segments[index], segments[index + 1]];
+  if (segment?.by !== 'word' || segment.text.includes(' ') || !next || next.after) return false;
+  if (segment.text === 'left') return means(before, 'joins') && means(next, 'askedOf');
+  const told = means(before, 'state') || means(before, 'fault');
+  return index > 0 && !segment.after && !told && !means(before, 'askedOf') && !isOwned(next);
+}
+
+/** "Right knee". */
+const isOwned = (next: Segment): boolean => means(next, 'part') || means(next, 'place');
+
 /** "Right, left one forty" is left: the first "right" agrees. */
 function sidesIn(vocabulary: Vocabulary, segments: Segment[], sided: boolean): (Side | 'both')[] {
   // "More on the left leg" names a side, "the bar left the legs" none.
   const owners = vocabulary.talk.askedOf;
   const found = segments.flatMap((segment, index) =>
     segment.meanings.flatMap((meaning) => {
+      if (!sided && isNoSide(segments, index)) return [];
       const agrees = means(segment, 'polite');
       if (meaning.is === 'side') return [{ side: meaning.side, agrees, index }];
       const words = meaning.is === 'fault' || meaning.is === 'state' ? segment.text.split(' ') : [];
@@ -198,6 +212,15 @@ const holds = (segment: Segment | undefined): boolean =>
   segment?.meanings.some((meaning) => meaning.is === 'result' && meaning.result === 'held') ??
   false;
 
+/** "A two in the hamstring" is pain: so much of nothing else is in one place of the body. */
+function isPlaced(segments: Segment[], index: number): boolean {
+  const number = segments[index]?.number ?? null;
+  const next = segments[index + 1];
+  if (number === null || number < 1 || number > 10 || next?.after) return false;
+  const place = segments.slice(index + 2, index + 4).find((each) => !means(each, 'fillers'));
+  return next?.text.split(' ')[0] === 'in' && place !== undefined && means(place, 'place');
+}
+
 /** "Minus two" is impossible, whatever it counts. */
 export const isBelowZero = (
   { numbers }: Vocabulary,
@@ -229,6 +252,8 @@ function numbersIn(
     else if (means(next, 'degrees')) angles.push(number);
     else if (means(next, 'counted') && !next?.after) return;
     else if (means(before, 'counting') && !segment.after) return;
+    // "Elbows bent on six" tells of which repetition.
+    else if (before?.text === 'on' && !segment.after && number <= MOST_REPS && !pain.pain) return;
     else if (pain.only || (pain.pain && number < 20)) painNumbers.push(number);
     else if (
       number <= MOST_REPS &&
