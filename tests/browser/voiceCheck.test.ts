@@ -1,0 +1,135 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { fliteInNode, SAYSO_VOICE } from '../../src/voice/node';
+import { open, type Opened } from './opening';
+
+let opened: Opened | undefined;
+afterEach(async () => {
+  await opened?.close();
+  opened = undefined;
+});
+
+/** In the page: a microphone into which the test speaks. */
+function handMicrophone() {
+  let into: { context: AudioContext; stream: MediaStreamAudioDestinationNode } | null = null;
+  navigator.mediaDevices.getUserMedia = () => {
+    const context = new AudioContext();
+    into = { context, stream: context.createMediaStreamDestination() };
+    return Promise.resolve(into.stream.stream);
+  };
+  Object.assign(window, {
+    speak: async (samples: number[], sampleRate: number) => {
+      if (into === null) throw new Error('The microphone is not open.');
+      const { context, stream } = into;
+      await context.resume();
+      const buffer = context.createBuffer(1, samples.length, sampleRate);
+      buffer.copyToChannel(Float32Array.from(samples), 0);
+      const source = context.createBufferSource();
+      source.buffer = buffer;
+      source.connect(stream);
+      source.start();
+      await new Promise((ended) => {
+        source.onended = ended;
+      });
+    },
+  });
+}
+
+async function speak(page: Page, text: string): Promise<void> {
+  const { samples, sampleRate } = (await fliteInNode()).synthesize(text, SAYSO_VOICE);
+  await page.evaluate(
+    ([spoken, rate]) =>
+      (window as unknown as { speak: (samples: number[], rate: number) => Promise<void> }).speak(
+        spoken,
+        rate,
+      ),
+    [[...samples].map((sample) => sample * 0.5), sampleRate] as const,
+  );
+}
+
+/** Reads every line aloud as it comes, until the results are shown. The lines in their order. */
+async function readAll(page: Page): Promise<string[]> {
+  const read: string[] = [];
+  const line = page.locator('#line');
+  const over = page.getByRole('heading', { name: 'How you are heard' });
+  for (;;) {
+    await page
+      .getByText(/Read it aloud|Once more|Other words/)
+      .or(over)
+      .first()
+      .waitFor();
+    if (await over.isVisible()) return read;
+    const [text, hint] = [await line.textContent(), await page.locator('.line-hint').textContent()];
+    read.push(text ?? '');
+    await speak(page, text ?? '');
+    // Another line, another hint, or the end.
+    await page.waitForFunction(
+      ([before, told]) =>
+        document.querySelector('#line')?.textContent !== before ||
+        document.querySelector('.line-hint')?.textContent !== told,
+      [text, hint],
+      { timeout: 15_000 },
+    );
+  }
+}
+
+async function addOwnWords(page: Page, typed: string): Promise<void> {
+  await page.locator('summary', { hasText: 'Words' }).click();
+  const form = page.getByRole('form', { name: 'Words of your own' });
+  await form.getByLabel('For').selectOption({ label: 'limited' });
+  await form.getByLabel('I say').fill(typed);
+  await form.getByRole('button', { name: 'Add' }).click();
+  await form.getByRole('status').filter({ hasText: /[.“]/ }).waitFor({ timeout: 20_000 });
+}
+
+describe('a voice check', () => {
+  it('is read aloud hands free, fits the ear, is kept over a reload, and forgotten in one tap', async () => {
+    opened = await open({ before: handMicrophone });
+    const { page, complaints } = opened;
+    await addOwnWords(page, 'so so');
+    await page.getByRole('button', { name: 'Check my voice' }).click();
+    const read = await readAll(page);
+    expect(new Set(read).size).toBeGreaterThanOrEqual(20);
+    expect(read).toContain('so so');
+    expect(await page.locator('.results').allTextContents()).not.toContain('so so');
+    const verdict = await page.locator('.verdict').textContent();
+    const [, well, of] = /^(\d+) of (\d+) replies/.exec(verdict ?? '') ?? [];
+    expect(Number(of)).toBe(20);
+    expect(Number(well)).toBeGreaterThanOrEqual(18);
+    await page.getByText('Sayso has fitted itself to your voice').waitFor();
+
+    await page.reload();
+    await page.getByText('Sayso is fitted to your voice.').waitFor();
+    await page.getByRole('button', { name: 'Forget my voice' }).click();
+    await page.getByText('Read twenty replies aloud').waitFor();
+    const kept = await page.evaluate(() => localStorage.getItem('sayso-coach'));
+    expect(JSON.parse(kept ?? '{}')).toMatchObject({ readings: [] });
+    expect(complaints).toEqual([]);
+  }, 240_000);
+
+  it('without a microphone says so at once and offers to try again', async () => {
+    opened = await open({ permission: 'denied' });
+    const { page } = opened;
+    await page.getByRole('button', { name: 'Check my voice' }).click();
+    await page.getByRole('alert').filter({ hasText: 'The microphone is not allowed' }).waitFor();
+    await page.getByRole('button', { name: 'Try the microphone again' }).waitFor();
+    await page.getByRole('button', { name: 'Back to the start' }).click();
+    await page.getByRole('button', { name: 'Begin by voice' }).waitFor();
+  });
+});
+
+describe("a coach's own words", () => {
+  it('are checked by their sound, listed, and taken away again', async () => {
+    opened = await open({ before: handMicrophone });
+    const { page, complaints } = opened;
+    await addOwnWords(page, 'fast');
+    await page.getByText('sounds too much like “faster”').waitFor();
+    await page.getByLabel('I say').fill('So-so');
+    await page.getByRole('button', { name: 'Add' }).click();
+    const listed = page.getByText('“so so” for “limited”');
+    await listed.waitFor({ timeout: 20_000 });
+    await page.getByRole('button', { name: 'Remove “so so”' }).click();
+    await listed.waitFor({ state: 'hidden' });
+    expect(complaints).toEqual([]);
+  });
+});
