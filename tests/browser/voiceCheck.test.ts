@@ -92,7 +92,7 @@ describe('a voice check', () => {
     expect(new Set(read).size).toBeGreaterThanOrEqual(20);
     expect(read).toContain('so so');
     expect(await page.locator('.results').allTextContents()).not.toContain('so so');
-    const verdict = await page.locator('.verdict').textContent();
+    const verdict = await page.locator('.tally').textContent();
     const [, well, of] = /^(\d+) of (\d+) replies/.exec(verdict ?? '') ?? [];
     expect(Number(of)).toBe(20);
     expect(Number(well)).toBeGreaterThanOrEqual(18);

@@ -2,6 +2,7 @@
 import { cleanup, fireEvent, screen } from '@testing-library/react';
 import { afterEach, beforeAll, expect, it } from 'vitest';
 import { faultsOfPage, show } from './rendering';
+import { openWords, WORDED } from './wording';
 import { STATES } from './states';
 
 beforeAll(() => {
@@ -12,6 +13,15 @@ afterEach(cleanup);
 
 it.each(Object.keys(STATES))('%s has nothing that axe objects to', async (name) => {
   show(STATES[name]!);
+  // The voice check comes in a file of its own.
+  await screen.findByRole('heading', { level: 1 });
+  expect(await faultsOfPage()).toEqual([]);
+});
+
+it('the words of the coach have nothing that axe objects to', async () => {
+  show(WORDED);
+  openWords();
+  await screen.findByRole('form', { name: 'Call word' });
   expect(await faultsOfPage()).toEqual([]);
 });
 

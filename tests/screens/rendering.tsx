@@ -6,9 +6,9 @@ import type { SeatState } from '../../src/screens/seat';
 import { fakeSeat, type FakeSeat } from './fakeSeat';
 
 /** Shows the app as it is in that state; the seat remembers what is done on it. */
-export function show(state: Partial<SeatState>): FakeSeat {
+export function show(state: Partial<SeatState>, answer: string | null = null): FakeSeat {
   cleanup();
-  const seat = fakeSeat(state);
+  const seat = fakeSeat(state, answer);
   render(<App seat={seat} />);
   return seat;
 }

@@ -1,6 +1,6 @@
 import type { Finding } from '../../src/domain/findings';
 import type { SessionEvent } from '../../src/ports';
-import type { SeatState } from '../../src/screens/seat';
+import type { SeatState, VoiceCheckState } from '../../src/screens/seat';
 import { STATE, viewAfter } from './fakeSeat';
 
 export const step = (
@@ -180,6 +180,16 @@ const finished = (event: SessionEvent): SeatState => ({
 });
 
 /** Every screen in every state a person can meet, by name. */
+const LINE = { text: 'pass', isAgain: false, insteadOf: null, takenFor: null };
+const LOADING = { state: 'loading' as const, progress: 0.4 };
+const voiceCheck = (check: Partial<VoiceCheckState>, more: Partial<SeatState> = {}): SeatState => ({
+  ...STATE,
+  where: 'voiceCheck',
+  microphone: { state: 'hears', level: 0.5, hearsWell: 'good' },
+  voiceCheck: { stage: 'reading', line: LINE, done: 3, of: 20, results: [], ...check },
+  ...more,
+});
+
 export const STATES: Record<string, SeatState> = {
   'gate-first': STATE,
   'gate-asking': { ...STATE, microphone: { ...STATE.microphone, state: 'asking' } },
@@ -205,6 +215,37 @@ export const STATES: Record<string, SeatState> = {
       ended: null,
     },
   },
+  'gate-fitted': {
+    ...STATE,
+    coach: {
+      readings: 24,
+      ownWords: [{ kind: 'results', id: 'short', words: 'so so' }],
+      callWord: 'chalky',
+      trouble: 'full',
+    },
+  },
+  'voice-loading': voiceCheck({ stage: 'loading', line: null, of: 0 }, { ear: LOADING }),
+  'voice-reading': voiceCheck({}),
+  'voice-again': voiceCheck({ line: { ...LINE, isAgain: true, takenFor: 'pause' } }),
+  'voice-deaf': voiceCheck(
+    { stage: 'deaf' },
+    { microphone: { ...STATE.microphone, state: 'unplugged' } },
+  ),
+  'voice-nobody': voiceCheck({ stage: 'nobodyHeard' }),
+  'voice-failed': voiceCheck({ stage: 'failed', line: null }),
+  'voice-finished': voiceCheck({
+    stage: 'finished',
+    line: null,
+    done: 4,
+    of: 4,
+    results: [
+      { text: 'yes', verdict: 'well', takenFor: null, better: null },
+      { text: 'pass', verdict: 'other', takenFor: 'pause', better: 'clear' },
+      { text: 'rep', verdict: 'unsure', takenFor: null, better: null },
+      { text: 'next', verdict: 'unheard', takenFor: null, better: null },
+      { text: 'skip', verdict: 'skipped', takenFor: null, better: null },
+    ],
+  }),
   'run-starting': run([]),
   'run-cueing': run([UP, RDL, phase('cueing'), cue('Stand tall. The bar hangs from long arms.')]),
   'run-settling': run([RDL, phase('settling', 8), cue('Unlock your knees and leave them there.')]),

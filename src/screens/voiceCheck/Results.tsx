@@ -7,15 +7,16 @@ import { KeptWords } from './KeptWords';
 /** Which replies this voice, microphone and room confuse, and what to say instead. */
 export function Results({ seat, results }: { seat: Seat; results: LineResult[] }) {
   const readings = useSeat(seat, (state) => state.coach.readings);
+  const read = results.filter(({ verdict }) => verdict !== 'skipped');
   const well = results.filter(({ verdict }) => verdict === 'well').length;
-  const others = results.filter(({ verdict }) => verdict !== 'well' && verdict !== 'skipped');
+  const others = read.filter(({ verdict }) => verdict !== 'well');
   return (
     <>
       <section className="card" aria-label="What came of it">
-        <p role="status" className="verdict">
-          {results.length === 0
+        <p role="status" className="tally">
+          {read.length === 0
             ? 'Nothing was read, so nothing was learnt.'
-            : `${well} of ${results.length} replies are heard well in your voice, here.`}
+            : `${well} of ${read.length} replies are heard well in your voice, here.`}
         </p>
         {others.length > 0 && (
           <ul className="results">
