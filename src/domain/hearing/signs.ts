@@ -85,7 +85,9 @@ export function faultsSaid(
     const behind = states.length > 0 ? bind(likely, within, states) : [];
     const whole = segment.meanings.find((meaning) => meaning.is === 'fault');
     const ahead =
-      states.length === 0 || means(segment, 'result') || (behind.length > 0 && open.length > 0)
+      states.length === 0 ||
+      means(segment, 'result') ||
+      (open.length > 0 && (behind.length > 0 || isWhere(segments, index)))
         ? null
         : aheadOf(segments, index, order.slice(0, 1), states);
     const single = !segment.text.includes(' ');
@@ -151,6 +153,12 @@ export function guessed(
   if (others.length > 0 || !fault || fitting.length > 1) return said;
   return { ...said, faults: [fault.id], loose: [], unclear: true, pairs: 1 };
 }
+
+/** "Elbows inside the knees" tells where the elbows are. */
+const isWhere = (segments: Segment[], index: number): boolean =>
+  segments[index]?.tells === false &&
+  means(segments[index - 1], 'part') &&
+  means(segments[index + 1], 'askedOf');
 
 const partsOf = (segment: Segment): string[] =>
   segment.meanings.flatMap((meaning) => (meaning.is === 'part' ? [meaning.part] : []));

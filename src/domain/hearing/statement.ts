@@ -166,6 +166,8 @@ function isNoSide(segments: Segment[], index: number): boolean {
 /** "Right knee". */
 const isOwned = (next: Segment): boolean => means(next, 'part') || means(next, 'place');
 
+const GRADES = ['result', 'fault', 'state', 'part'] as const;
+
 /** "Right, left one forty" is left: the first "right" agrees. */
 function sidesIn(vocabulary: Vocabulary, segments: Segment[], sided: boolean): (Side | 'both')[] {
   // "More on the left leg" names a side, "the bar left the legs" none.
@@ -188,7 +190,11 @@ function sidesIn(vocabulary: Vocabulary, segments: Segment[], sided: boolean): (
   );
   const [first, ...others] = found;
   const apart = segments[1]?.after === true && !sided;
-  const agreed = first?.index === 0 && first.agrees && (others.length > 0 || apart);
+  // "Right clear, left ribs flared" grades the right.
+  const graded = segments
+    .slice(1, others[0]?.index ?? 1)
+    .some((each) => each.number !== null || GRADES.some((is) => means(each, is)));
+  const agreed = first?.index === 0 && first.agrees && !graded && (others.length > 0 || apart);
   return [...new Set((agreed ? others : found).map(({ side }) => side))];
 }
 
@@ -217,7 +223,9 @@ function isPlaced(segments: Segment[], index: number): boolean {
   const number = segments[index]?.number ?? null;
   const next = segments[index + 1];
   if (number === null || number < 1 || number > 10 || next?.after) return false;
-  const place = segments.slice(index + 2, index + 4).find((each) => !means(each, 'fillers'));
+  const place = segments
+    .slice(index + 2, index + 5)
+    .find((each) => !means(each, 'fillers') && !means(each, 'side'));
   return next?.text.split(' ')[0] === 'in' && place !== undefined && means(place, 'place');
 }
 

