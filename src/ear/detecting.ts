@@ -1,4 +1,4 @@
-import type { Runtime } from './phoneReader';
+import { sessionOf, type Runtime } from './phoneReader';
 
 /** Samples at 16 kHz that the detector judges at a time: 32 ms. */
 export const FRAME = 512;
@@ -22,7 +22,7 @@ export interface Detector {
 
 /** Silero's voice detector, version 5. @throws Error where the model cannot be read. */
 export async function createDetector(runtime: Runtime, model: Uint8Array): Promise<Detector> {
-  const session = await runtime.InferenceSession.create(model);
+  const session = await sessionOf(runtime, model);
   const rate = new runtime.Tensor('int64', BigInt64Array.from([16000n]), []);
   const zero = () => new runtime.Tensor('float32', new Float32Array(256), STATE);
   let state = zero();

@@ -7,8 +7,10 @@ import { smallReader, strongReader, type PhoneReader, type Runtime } from './pho
 import { createRecogniser, LONGEST_SECONDS, type OpenRecogniser } from './recognising';
 import { HEARD_RATE, resampled } from './resampling';
 import { COMBINED_SILENCE_SECONDS, Segmenter } from './segmenting';
+import type { EarSize } from './sizes';
 import { EarFileError, soundOf } from './wav';
 
+export type { EarSize } from './sizes';
 export { EarFileError } from './wav';
 
 const committed = (name: string) =>
@@ -21,9 +23,6 @@ const installed = (name: string) => {
     throw new Error(`${asset.from} is not installed: run "npm ci".`);
   });
 };
-
-/** The strong reader hears best; the small one is what a browser hears with first. */
-export type EarSize = 'strong' | 'small';
 
 /** The recogniser in Node, straight from the installed packages and public/ear: no build needed. */
 export const nodeRecogniser = async (size: EarSize = 'strong'): Promise<OpenRecogniser> =>
