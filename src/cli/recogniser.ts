@@ -58,7 +58,7 @@ export class FileEar {
     const grammar = this.grammar(prompt);
     const decoded = decode(networkOf(grammar, this.words()), posteriors);
     if (decoded === null) return null;
-    const confidence = confidenceOf(evidenceIn(decoded, posteriors, grammar));
+    const confidence = confidenceOf(evidenceIn(decoded, grammar));
     return confidence < HEARD_FROM ? null : { text: decoded.text, confidence };
   }
 

@@ -1,57 +1,75 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import type { Decoded } from './decoding';
 import { meaningOf } from './meaning';
-import type { Posteriors } from './posteriors';
 
 /** Weights of a logistic curve over how well a reply fits; see tests/training/fitting.ts. */
 export interface Belief {
   offset: number;
   /** Of what the grammar cost against the free row of phones, a phone. */
   fitPerPhone: number;
-  /** Of what it cost beyond 1, besides. */
-  poorFit: number;
-  /** Of 1 / phones: other talk sounds like a short reply more easily than like a long one. */
-  inversePhones: number;
-  /** Of the share of phones heard too many or too few. */
-  phonesAmiss: number;
-  /** Of the distance to the best reply that means something else. */
+  /** Of how likely the head finds the phones where they lie, a phone. */
+  surePerPhone: number;
+  /** Of the number of phones: other talk sounds like a short reply more easily than like a long one. */
+  phones: number;
+  /** Of the distance to the best reply that means something else, as its logarithm. */
   lead: number;
 }
 
-/** Fitted on generated speech; the offset a little lower, since people's talk came through. */
+/** Fitted on generated speech and on people's words that are no replies (public/ear/MODEL.md). */
 export const BELIEF: Belief = {
-  offset: -0.7,
-  fitPerPhone: 1.57,
-  poorFit: 1.12,
-  inversePhones: -3,
-  phonesAmiss: -3.25,
-  lead: 0.96,
+  offset: -3.1,
+  fitPerPhone: 1.45,
+  surePerPhone: 2.07,
+  phones: 0.48,
+  lead: 1.33,
 };
 
-/** The small reader's is the same: a fit of its own judged the kept clips no better. */
-export const SMALL_BELIEF: Belief = BELIEF;
+/** The small reader's, fitted on the same sound. */
+export const SMALL_BELIEF: Belief = {
+  offset: -1.1,
+  fitPerPhone: 2,
+  surePerPhone: 2.13,
+  phones: 0.43,
+  lead: 1.06,
+};
 
 /** From here a reply may be acted on; below ASKS_FROM it is other talk. */
 export const ACTS_FROM = 0.5;
 export const ASKS_FROM = 0.25;
+/** A stop word acts at the lowest bar. */
+export const HALTS_FROM = 0.2;
 /** Below this nothing was said that could be a reply. */
 export const HEARD_FROM = 0.05;
 
-/** What is judged of one look: numbers of the best path, and of the sound. */
-export interface Evidence extends Pick<Decoded, 'fitPerPhone' | 'phones'> {
-  freePhones: number;
-  /** How far the best reply of another meaning is behind, in natural logarithms. */
+/** What is judged of one look: numbers of the best path, natural logarithms, and of the sound. */
+export interface Evidence {
+  fitPerPhone: number;
+  surePerPhone: number;
+  phones: number;
+  /** How far the best reply of another meaning is behind. */
   lead: number;
 }
 
-export function evidenceIn(
-  { fitPerPhone, phones, score, text, others }: Decoded,
-  { freePhones }: Pick<Posteriors, 'freePhones'>,
+/** What the best path is judged by. */
+export function evidenceIn(decoded: Decoded, grammar: Grammar): Evidence {
+  const { fitPerPhone, score } = decoded;
+  const sure = decoded.sure.flat();
+  const rival = rivalOf(decoded, grammar);
+  return {
+    fitPerPhone,
+    surePerPhone: sure.reduce((sum, each) => sum + each, 0) / sure.length,
+    phones: sure.length,
+    lead: rival ? score - rival.score : Infinity,
+  };
+}
+
+/** The best other words that mean something else. */
+export function rivalOf(
+  { text, others }: Decoded,
   grammar: Grammar,
-): Evidence {
+): Decoded['others'][number] | undefined {
   const meaning = meaningOf(grammar, text);
-  const rival = others.find((other) => meaningOf(grammar, other.text) !== meaning);
-  return { fitPerPhone, phones, freePhones, lead: rival ? score - rival.score : Infinity };
+  return others.find((other) => meaningOf(grammar, other.text) !== meaning);
 }
 
 /** How far a reply is to be believed, 0 to 1. */
@@ -66,16 +84,15 @@ export function confidenceOf(evidence: Evidence, belief = BELIEF): number {
 /** What the weights are multiplied with. */
 export function weighedBy({
   fitPerPhone,
+  surePerPhone,
   phones,
-  freePhones,
   lead,
 }: Evidence): { weight: Exclude<keyof Belief, 'offset'>; value: number }[] {
   return [
     { weight: 'fitPerPhone', value: Math.max(-6, fitPerPhone) },
-    { weight: 'poorFit', value: Math.min(0, Math.max(-6, fitPerPhone) + 1) },
-    { weight: 'inversePhones', value: 1 / phones },
-    { weight: 'phonesAmiss', value: Math.min(2, Math.abs(freePhones / phones - 1)) },
+    { weight: 'surePerPhone', value: Math.max(-4, surePerPhone) },
+    { weight: 'phones', value: Math.min(10, phones) },
     // Far ahead is no proof of a reply: other talk is often nearest to one by far.
-    { weight: 'lead', value: Math.min(5, lead) },
+    { weight: 'lead', value: Math.log1p(Math.min(20, lead)) },
   ];
 }

@@ -1,20 +1,22 @@
+import { aligned } from './aligning';
 import type { Network } from './network';
 import { BLANK, OUTPUTS } from './phones';
-import type { Posteriors } from './posteriors';
+import { scoresBefore, type Posteriors } from './posteriors';
 
 /** The words that fit best, and how well against other explanations of the same sound. */
 export interface Decoded {
   text: string;
   /** Natural logarithm of the best path; 0 at most. */
   score: number;
-  /** Phones of the best path. */
-  phones: number;
+  /** How likely each phone of the best path is where it lies, as natural logarithms, by word. */
+  sure: number[][];
+  /** The rows in which the first phone of the best path and the last one are clearest. */
+  firstRow: number;
+  lastRow: number;
   /** What the grammar cost against the free row of phones, a phone; 0 at most. */
   fitPerPhone: number;
   /** Other texts that fit almost as well, best first; at most OTHERS. */
   others: { text: string; score: number }[];
-  /** Whether the grammar lets more words follow. */
-  canGoOn: boolean;
 }
 
 /**
@@ -28,9 +30,10 @@ const OTHERS = 12;
 /** A path further behind than this, in natural logarithms, is no rival. */
 const WORTH_NOTING = 12;
 
-interface Ending extends Omit<Decoded, 'fitPerPhone' | 'others'> {
-  /** The last word, and the entry of the history before it. */
+interface Ending extends Pick<Decoded, 'text' | 'score'> {
+  /** The last word, the node it ended in, and the entry of the history before it. */
   word: string;
+  node: number;
   came: number;
 }
 
@@ -38,14 +41,14 @@ interface Ending extends Omit<Decoded, 'fitPerPhone' | 'others'> {
 class History {
   private readonly before: number[] = [];
   private readonly word: number[] = [];
-  private readonly phones: number[] = [];
+  private readonly node: number[] = [];
   /** By entry: a path that reached the same place with another word, so far behind. */
   private readonly rivals = new Map<number, { before: number; word: number; behind: number }>();
 
-  add(before: number, word: number, phones: number): number {
+  add(before: number, word: number, node: number): number {
     this.before.push(before);
     this.word.push(word);
-    return this.phones.push(phones + this.phonesAt(before)) - 1;
+    return this.node.push(node) - 1;
   }
 
   /** Of the entry added last. */
@@ -53,8 +56,11 @@ class History {
     this.rivals.set(this.before.length - 1, { before, word, behind });
   }
 
-  phonesAt(entry: number): number {
-    return this.phones[entry] ?? 0;
+  /** The nodes in which the words up to here ended. */
+  nodes(entry: number): number[] {
+    const nodes: number[] = [];
+    for (let at = entry; at >= 0; at = this.before[at] ?? -1) nodes.unshift(this.node[at] ?? 0);
+    return nodes;
   }
 
   text(entry: number, words: string[]): string {
@@ -161,7 +167,7 @@ class Arrivals {
  * two like phones. Null where no utterance fits into the sound.
  */
 export function decode(network: Network, posteriors: Posteriors): Decoded | null {
-  const { blockStart, phone, parent, depth, endStart, endWord, endState } = network;
+  const { blockStart, phone, parent, endStart, endWord, endState } = network;
   const states = network.final.length;
   const nodes = phone.length;
   const label = new Float64Array(nodes).fill(NOTHING);
@@ -174,7 +180,7 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
   let arriving = new Arrivals(states);
   arrived.score[0] = 0;
   let floor = NOTHING;
-  let silence = 0;
+  const before = scoresBefore(posteriors);
   /** The paths that end in one state, side by side. */
   const ended = {
     score: new Float64Array(4),
@@ -248,8 +254,8 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
       live[state] = alive;
     }
     // Nothing said yet: the silence before the first word.
-    arriving.afterBlank(0, silence + blankCost, -1, -1);
-    silence += blankCost;
+    const silence = before[frame + 1] as number;
+    arriving.afterBlank(0, silence, -1, -1);
     if (silence > best) best = silence;
     floor = best - BEAM;
     for (let state = 0; state < states; state += 1) remember(state);
@@ -289,8 +295,7 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
             (rival < 0 || (ended.score[other] as number) > (ended.score[rival] as number))
           )
             rival = other;
-        const length = depth[nodeOfEnd(endStart, end)] as number;
-        const entry = history.add(ended.before[slot] as number, word, length);
+        const entry = history.add(ended.before[slot] as number, word, nodeOfEnd(endStart, end));
         arriving.history[at] = entry;
         const behind = rival < 0 ? Infinity : score - (ended.score[rival] as number);
         if (behind < WORTH_NOTING)
@@ -322,9 +327,8 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
           text: `${before} ${word}`.trim(),
           came,
           word,
+          node,
           score,
-          phones: history.phonesAt(came) + (depth[node] as number),
-          canGoOn: (blockStart[to + 1] as number) > (blockStart[to] as number),
         });
       }
     }
@@ -334,7 +338,10 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
   function bestOf(found: Ending[]): Decoded | null {
     const [top] = found;
     if (top === undefined) return null;
-    const { text, score, phones, canGoOn } = top;
+    const { text, score } = top;
+    const phones = [...history.nodes(top.came), top.node].map((end) => phonesOf(network, end));
+    const { rows, sure } = aligned(posteriors, phones.flat());
+    let at = 0;
     const inside = history.others(top.came, network.words).map((other) => ({
       text: `${other.text} ${top.word}`,
       score: score - Math.max(0, other.behind),
@@ -344,11 +351,21 @@ export function decode(network: Network, posteriors: Posteriors): Decoded | null
       if (other.text !== text && !others.has(other.text) && others.size < OTHERS)
         others.set(other.text, other.score);
     return {
-      ...{ text, score, phones, canGoOn },
-      fitPerPhone: (score - posteriors.freeScore) / phones,
+      ...{ text, score },
+      sure: phones.map(({ length }) => sure.slice(at, (at += length))),
+      firstRow: rows[0] ?? 0,
+      lastRow: rows.at(-1) ?? 0,
+      fitPerPhone: (score - posteriors.freeScore) / sure.length,
       others: [...others].map(([text, score]) => ({ text, score })),
     };
   }
+}
+
+/** The phones of a word from its beginning to this node. */
+function phonesOf({ phone, parent }: Network, node: number): number[] {
+  const phones: number[] = [];
+  for (let at = node; at >= 0; at = parent[at] as number) phones.unshift(phone[at] as number);
+  return phones;
 }
 
 /** The node in which an end lies, by bisection. */

@@ -1,32 +1,48 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import type { Hearing } from '../ports';
-import { ACTS_FROM, ASKS_FROM } from './confidence';
+import { ACTS_FROM, ASKS_FROM, HALTS_FROM } from './confidence';
 import { FRAME, type Detector } from './detecting';
 import type { Lexicon } from './lexicon';
-import { LONGEST_SECONDS, type HeardWords, type Recogniser } from './recognising';
+import type { Following } from './meaning';
+import { LONGEST_SECONDS, type HeardWords, type Look, type Recogniser } from './recognising';
 import {
   COMBINED_SILENCE_SECONDS,
+  FRAME_SECONDS,
+  PRE_ROLL_SECONDS,
   secondsOf,
   Segmenter,
-  SINGLE_SILENCE_SECONDS,
 } from './segmenting';
 
-/** While somebody speaks, this often a look for words that must not wait. */
+/** While somebody speaks, this often a look; more seldom where a look is long. */
 const LOOK_EVERY_SECONDS = 0.24;
-/** Beyond this an urgent word is buried in other talk, and looks cost too much. */
-const LOOKS_UNTIL_SECONDS = 4;
+const LOOKS_SHARE = 0.08;
+/** A look that should end a reply comes as soon as it may, but not sooner than this. */
+const LOOK_AGAIN_SECONDS = 0.09;
 /** A first look into the silence, for urgent words alone. */
 const FIRST_SILENCE_SECONDS = 0.06;
 /** Silence after which the reply is worked out, so that it is ready when the silence is enough. */
 const READY_SILENCE_SECONDS = 0.16;
+/** Nothing ends by a look older than this. */
+const SEEN_SECONDS = 0.25;
 /** With more sound waiting than this there is no time for looks. */
 const BACKLOG_SECONDS = 0.2;
+/** Sound before a talk that is kept with it. */
+const KEPT_BEFORE_SECONDS = 0.4;
+/** Silence that ends a sure reply, by what else could follow. */
+const ENDING_SECONDS: Record<Following, number> = {
+  nothing: 0.2,
+  little: 0.33,
+  more: COMBINED_SILENCE_SECONDS,
+};
+/** Where the detector still hears speech: a long last vowel is clear only at its beginning. */
+const LONG_PHONE_SECONDS = 0.3;
+
 /** What was taken to have been said, and what it was made from. */
-interface Look {
-  heard: HeardWords | null;
+interface Looked extends Look {
+  atSeconds: number;
   spokenFrames: number;
   silenceSeconds: number;
-  /** Looks in a row that were sure of these words. */
+  /** Looks in a row that believed these words. */
   agreed: number;
 }
 
@@ -39,12 +55,16 @@ export class Listening {
   private waiting = new Float32Array(0);
   private working: Promise<void> = Promise.resolve();
   private pendingSamples = 0;
-  private attended: Grammar | null = null;
-  /** What was attended when the open segment began. */
-  private during: Grammar | null = null;
-  private look: Look | null = null;
+  /** What was attended from when on, the latest last. */
+  private readonly attended: { grammar: Grammar; fromSeconds: number }[] = [];
+  private nowSeconds = 0;
+  /** When the talk began that is being heard. */
+  private beganAtSeconds = 0;
+  private looked: Looked | null = null;
   private lookedAtSeconds = 0;
   private told: string | null = null;
+  /** Whether an onset was told and nothing yet of what became of it. */
+  private isAwaited = false;
   private lexicon: Lexicon;
 
   constructor(
@@ -52,7 +72,7 @@ export class Listening {
       recogniser: Recogniser;
       detector: Detector;
       lexicon: Lexicon;
-      /** Utterances told before the silence after them: "stop", "pause", "pain". */
+      /** Utterances told before the silence after them: "stop", "pause". */
       urgent: ReadonlySet<string>;
       tell: (hearing: Hearing) => void;
       /** Every frame: its loudness and whether it was speech, for the level shown. */
@@ -64,7 +84,9 @@ export class Listening {
 
   /** Speech that begins from now on is understood by this grammar. */
   attend(grammar: Grammar): void {
-    this.attended = grammar;
+    this.attended.push({ grammar, fromSeconds: this.nowSeconds });
+    const before = this.attended.findLastIndex((each) => each.fromSeconds <= this.beganAtSeconds);
+    this.attended.splice(0, before);
   }
 
   /** Words sound like this from now on; those that it leaves out as before. */
@@ -90,59 +112,128 @@ export class Listening {
   }
 
   private async frame(frame: Float32Array): Promise<void> {
+    this.nowSeconds += FRAME_SECONDS;
     const speech = await this.parts.detector.speech(frame);
     this.parts.measure?.(frame, speech);
     switch (this.segmenter.push(frame, speech)) {
       case 'onset':
-        this.during = this.attended;
-        this.look = null;
-        this.told = null;
-        this.lookedAtSeconds = this.segmenter.seconds;
-        return this.parts.tell({ type: 'onset' });
+        this.begin();
+        return this.tellOnset();
       case 'too-short':
-        return this.parts.tell({ type: 'nothing' });
+        return this.tellNothing();
       case 'speaking':
         if (this.segmenter.seconds > LONGEST_SECONDS) return this.drop();
-        return this.lookWhileSpeaking();
+        if (this.isTimeToLook) await this.look();
+        return this.settle();
       case 'trailing':
-        return this.closeWhenDone();
+        if (this.isSilenceToLookAt) await this.look();
+        return this.settle();
       case 'silent':
     }
   }
 
+  /** What is said from now on is heard by itself. */
+  private begin(): void {
+    this.beganAtSeconds = this.nowSeconds;
+    this.looked = null;
+    this.told = null;
+    this.lookedAtSeconds = this.nowSeconds;
+  }
+
   private drop(): void {
     this.segmenter.drop();
-    this.parts.tell({ type: 'nothing' });
+    this.tellNothing();
   }
 
-  private async lookWhileSpeaking(): Promise<void> {
-    const { seconds } = this.segmenter;
-    const due = seconds - this.lookedAtSeconds >= LOOK_EVERY_SECONDS;
-    if (!due || this.behind || seconds > LOOKS_UNTIL_SECONDS || this.told !== null) return;
-    await this.hear();
-    this.tellUrgent();
+  private get isTimeToLook(): boolean {
+    const since = this.nowSeconds - this.lookedAtSeconds;
+    const usual = Math.max(LOOK_EVERY_SECONDS, LOOKS_SHARE * this.segmenter.seconds);
+    const left = this.believed === null ? usual : this.endsAfter(this.believed) - this.silence;
+    return !this.behind && since >= Math.min(usual, Math.max(LOOK_AGAIN_SECONDS, left));
   }
 
-  private async closeWhenDone(): Promise<void> {
+  private get isSilenceToLookAt(): boolean {
     const silence = this.segmenter.trailingSeconds;
-    const looked = this.silenceLookedAt();
-    if (silence >= READY_SILENCE_SECONDS && looked < READY_SILENCE_SECONDS) await this.hear();
-    else if (silence >= FIRST_SILENCE_SECONDS && looked === 0 && !this.behind) await this.hear();
-    this.tellUrgent();
-    const heard = this.look?.heard ?? null;
-    // A reply that is not sure may be the first half of something.
-    const complete = heard !== null && heard.confidence >= ACTS_FROM && !heard.canGoOn;
-    if (silence < (complete ? SINGLE_SILENCE_SECONDS : COMBINED_SILENCE_SECONDS)) return;
-    this.segmenter.reset();
-    if (heard === null) {
-      if (this.told === null) this.parts.tell({ type: 'nothing' });
-    } else if (heard.text !== this.told) this.tellWords(heard);
+    const { looked } = this;
+    const seen = looked?.spokenFrames === this.segmenter.spokenFrames ? looked.silenceSeconds : 0;
+    if (silence >= READY_SILENCE_SECONDS && seen < READY_SILENCE_SECONDS) return true;
+    if (silence >= FIRST_SILENCE_SECONDS && seen === 0) return !this.behind;
+    // The detector may not hear a soft word: nothing is over before one more look.
+    return this.believed !== null && this.silence >= this.endsAfter(this.believed) && !this.isSeen;
   }
 
-  /** Silence that the last look saw after all that was said; 0 where more was said since. */
-  private silenceLookedAt(): number {
-    const { look } = this;
-    return look?.spokenFrames === this.segmenter.spokenFrames ? look.silenceSeconds : 0;
+  /** Whether the last look is new enough, and saw a silence or the same words once more. */
+  private get isSeen(): boolean {
+    const { looked } = this;
+    if (looked === null || this.nowSeconds - looked.atSeconds > SEEN_SECONDS) return false;
+    return looked.silenceSeconds >= READY_SILENCE_SECONDS || looked.agreed >= 2;
+  }
+
+  /** Words that the last look would act on or ask about. */
+  private get believed(): HeardWords | null {
+    const heard = this.looked?.heard ?? null;
+    return this.isBelieved(heard) ? heard : null;
+  }
+
+  private isBelieved(heard: HeardWords | null): heard is HeardWords {
+    if (heard === null) return false;
+    return heard.confidence >= (this.parts.urgent.has(heard.text) ? HALTS_FROM : ASKS_FROM);
+  }
+
+  /** A reply that is not sure may be the first half of something; a stop word need not be. */
+  private endsAfter({ text, confidence, following }: HeardWords): number {
+    const isSure = confidence >= ACTS_FROM || this.parts.urgent.has(text);
+    return ENDING_SECONDS[isSure ? following : 'more'];
+  }
+
+  /** Silence after the words of the last look, as far as it is known. */
+  private get silence(): number {
+    const { looked } = this;
+    if (looked?.heard == null) return 0;
+    const { trailingSeconds, spokenFrames } = this.segmenter;
+    const { silenceSeconds, following } = looked.heard;
+    // More may follow: then whatever else sounded like a phone was perhaps the rest of it.
+    const ended = following === 'nothing' ? Infinity : (looked.talk?.endedSeconds ?? Infinity);
+    const isQuiet = looked.spokenFrames === spokenFrames;
+    const byPhones =
+      Math.min(silenceSeconds, ended) + (isQuiet ? this.nowSeconds - looked.atSeconds : 0);
+    return trailingSeconds > 0
+      ? Math.min(trailingSeconds, byPhones)
+      : byPhones - LONG_PHONE_SECONDS;
+  }
+
+  /** Tells what is over, and forgets what can be no part of a reply any more. */
+  private settle(): void {
+    const { segmenter, looked, believed } = this;
+    if (this.told === null && believed !== null && (looked?.agreed ?? 0) >= 2)
+      if (this.parts.urgent.has(believed.text)) this.tellWords(believed);
+    const silence = segmenter.trailingSeconds;
+    if (believed !== null && this.isSeen && this.silence >= this.endsAfter(believed))
+      return this.close(believed);
+    if (silence >= COMBINED_SILENCE_SECONDS) return this.close(looked?.heard ?? null);
+    if (silence === 0 && believed === null && looked?.atSeconds === this.nowSeconds)
+      this.forget(looked);
+  }
+
+  private close(heard: HeardWords | null): void {
+    if (heard === null) this.tellNothing();
+    else if (heard.text !== this.told) this.tellWords(heard);
+    if (this.segmenter.trailingSeconds > 0) this.segmenter.reset();
+    else this.segmenter.forget(PRE_ROLL_SECONDS);
+    this.begin();
+  }
+
+  /** In a room full of talk the detector hears speech without end: what counts are the phones. */
+  private forget({ talk }: Look): void {
+    const { segmenter } = this;
+    const isOver = talk === null || talk.endedSeconds >= COMBINED_SILENCE_SECONDS;
+    const kept = KEPT_BEFORE_SECONDS + (isOver ? 0 : talk.beganSeconds);
+    if (segmenter.seconds - kept < COMBINED_SILENCE_SECONDS) return;
+    if (isOver) {
+      this.tellNothing();
+      this.begin();
+    } else this.beganAtSeconds = this.nowSeconds - talk.beganSeconds;
+    segmenter.forget(kept);
   }
 
   /** Whether somebody is speaking, or has spoken and was not yet told. */
@@ -154,37 +245,50 @@ export class Listening {
     return secondsOf(this.pendingSamples) > BACKLOG_SECONDS;
   }
 
-  /** An urgent word is told once two looks in a row have found the same and are sure of it. */
-  private tellUrgent(): void {
-    const { look } = this;
-    if (this.told !== null || look === null || look.heard === null || look.agreed < 2) return;
-    if (this.parts.urgent.has(look.heard.text)) this.tellWords(look.heard);
+  private tellOnset(): void {
+    this.isAwaited = true;
+    this.parts.tell({ type: 'onset' });
   }
 
-  private tellWords(heard: HeardWords): void {
-    this.told = heard.text;
+  private tellNothing(): void {
+    if (this.isAwaited) this.parts.tell({ type: 'nothing' });
+    this.isAwaited = false;
+  }
+
+  private tellWords({ text, confidence, other, phones }: HeardWords): void {
+    if (!this.isAwaited && this.told === null) this.tellOnset();
+    this.isAwaited = false;
+    this.told = text;
+    const prompt = this.grammar?.prompt ?? 'idle';
     this.parts.tell({
       type: 'words',
-      text: heard.text,
-      confidence: heard.confidence,
-      prompt: this.during?.prompt ?? 'idle',
-      ...(heard.phones && { phones: heard.phones }),
+      ...{ text, confidence, prompt },
+      ...(other && { other }),
+      ...(phones && { phones }),
     });
   }
 
-  private async hear(): Promise<void> {
-    const { lexicon } = this;
-    const { recogniser } = this.parts;
-    const { spokenFrames, trailingSeconds, seconds } = this.segmenter;
-    const before = this.look;
-    const heard =
-      this.during && (await recogniser.hear(this.segmenter.sound(), this.during, lexicon));
-    // A stop word acts at the lowest bar.
-    const bar = heard !== null && this.parts.urgent.has(heard.text) ? ASKS_FROM : ACTS_FROM;
-    const sure = heard !== null && heard.confidence >= bar;
-    const same = sure && heard.text === before?.heard?.text;
-    const agreed = sure ? (same ? before.agreed : 0) + 1 : 0;
-    this.look = { heard, spokenFrames, silenceSeconds: trailingSeconds, agreed };
-    this.lookedAtSeconds = seconds;
+  /** What was attended when the talk began. */
+  private get grammar(): Grammar | undefined {
+    const { attended, beganAtSeconds } = this;
+    return (attended.findLast((each) => each.fromSeconds <= beganAtSeconds) ?? attended[0])
+      ?.grammar;
+  }
+
+  private async look(): Promise<void> {
+    const { spokenFrames, trailingSeconds } = this.segmenter;
+    const { grammar, lexicon, looked } = this;
+    if (grammar === undefined) return;
+    const look = await this.parts.recogniser.look(this.segmenter.sound(), grammar, lexicon);
+    const { heard } = look;
+    const isSame = heard !== null && heard.text === looked?.heard?.text;
+    this.looked = {
+      ...look,
+      atSeconds: this.nowSeconds,
+      spokenFrames,
+      silenceSeconds: trailingSeconds,
+      agreed: this.isBelieved(heard) ? (isSame ? looked.agreed : 0) + 1 : 0,
+    };
+    this.lookedAtSeconds = this.nowSeconds;
   }
 }

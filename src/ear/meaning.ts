@@ -8,21 +8,68 @@ const leaving = new WeakMap<Grammar, Map<number, Arc[]>>();
  * A name of what an utterance of the grammar means: the same for two that say the same in other
  * words or another order. Where the grammar tells no meanings, the words themselves.
  */
-export function meaningOf(grammar: Grammar, text: string): string {
-  const arcs = leaving.get(grammar) ?? arcsByState(grammar);
-  leaving.set(grammar, arcs);
+export const meaningOf = (grammar: Grammar, text: string): string =>
+  meaningsIn(grammar, text)?.sort().join() ?? text;
+
+/** What the parts of it mean; null where the grammar tells no meanings, or lacks the text. */
+function meaningsIn(grammar: Grammar, text: string): string[] | null {
+  if (!tellsMeanings(grammar)) return null;
   const finals = new Set(grammar.finals);
   const from = (state: number, rest: string): string[] | null => {
     if (rest === '') return finals.has(state) ? [] : null;
-    for (const { words, to, means } of arcs.get(state) ?? []) {
+    for (const { words, to, means } of arcsFrom(grammar, state)) {
       if (rest !== words && !rest.startsWith(`${words} `)) continue;
       const after = from(to, rest.slice(words.length + 1));
       if (after !== null) return means === undefined ? after : [means, ...after];
     }
     return null;
   };
-  const meant = grammar.arcs.some(({ means }) => means !== undefined) ? from(0, text) : null;
-  return meant?.sort().join() ?? text;
+  return from(0, text);
+}
+
+/** What may follow an utterance and would add to what it means. */
+export type Following = 'nothing' | 'little' | 'more';
+
+/**
+ * What else the grammar lets follow these words: nothing that counts; a little, pain or the rest
+ * of one phrase ("next", "next athlete"); or more.
+ */
+export function followingOf(grammar: Grammar, text: string): Following {
+  const told = tellsMeanings(grammar);
+  const said = new Set(meaningsIn(grammar, text) ?? []);
+  const finals = new Set(grammar.finals);
+  let found: Following = 'nothing';
+  /** Follows every way on from here, `whole` where the words said so far were an utterance. */
+  const goOn = (state: number, whole: boolean, added: readonly string[]): void => {
+    if (finals.has(state) && added.length > 0) {
+      const little = !whole || added.every((means) => means.includes('pain'));
+      if (found !== 'more') found = little ? 'little' : 'more';
+    }
+    for (const arc of arcsFrom(grammar, state)) {
+      if (found === 'more') return;
+      goOn(arc.to, whole, [...added, ...adds(arc)]);
+    }
+  };
+  const adds = ({ words, means = told ? undefined : words }: Arc) =>
+    means === undefined || said.has(means) ? [] : [means];
+  const follow = (state: number, rest: string): void => {
+    if (rest === '') return goOn(state, finals.has(state), []);
+    for (const arc of arcsFrom(grammar, state)) {
+      const { words, to } = arc;
+      if (rest === words || rest.startsWith(`${words} `)) follow(to, rest.slice(words.length + 1));
+      else if (words.startsWith(`${rest} `)) goOn(to, false, adds(arc));
+    }
+  };
+  follow(0, text);
+  return found;
+}
+
+const tellsMeanings = (grammar: Grammar) => grammar.arcs.some(({ means }) => means !== undefined);
+
+function arcsFrom(grammar: Grammar, state: number): Arc[] {
+  const arcs = leaving.get(grammar) ?? arcsByState(grammar);
+  leaving.set(grammar, arcs);
+  return arcs.get(state) ?? [];
 }
 
 function arcsByState(grammar: Grammar): Map<number, Arc[]> {

@@ -7,33 +7,76 @@ export interface Posteriors {
   frames: number;
   /** Score of the best row of phones, bound by no grammar. */
   freeScore: number;
-  /** Phones of that row. */
-  freePhones: number;
 }
+
+/** Seconds of one row. */
+export const ROW_SECONDS = 0.012;
+/** A row in which the head finds it less likely than this that there is no phone is talk. */
+const BLANK_LIKELY = Math.log(0.5);
+
+/** The latest talk of anybody, in rows from its beginning and from its end to the end of the sound. */
+export interface Talk {
+  began: number;
+  ended: number;
+}
+
+/** A silence of so many rows, 0.65 s, divides one talk from the next. */
+const DIVIDING_ROWS = 54;
+
+/** The talk after the last silence that divides; null where nobody talks. */
+export function latestTalk({ log, frames }: Posteriors): Talk | null {
+  let began = -1;
+  let ended = 0;
+  for (let row = frames - 1; row >= 0; row -= 1) {
+    if ((log[row * OUTPUTS + BLANK] as number) > BLANK_LIKELY) continue;
+    if (began < 0) ended = frames - 1 - row;
+    else if (frames - row - began > DIVIDING_ROWS) break;
+    began = frames - row;
+  }
+  return began < 0 ? null : { began, ended };
+}
+
+/** What was before the latest talk counts so much against a reply. */
+const EARLIER_COUNTS = 0.25;
+/** Sound before the first clear phone that still belongs to the talk. */
+const BEFORE_TALK_ROWS = 25;
+
+/**
+ * By row: the score of all before it as no part of the reply. In a room full of talk the sound
+ * begins long before the reply does.
+ */
+export function scoresBefore(posteriors: Posteriors): Float64Array {
+  const { log, frames } = posteriors;
+  const began = frames - (latestTalk(posteriors)?.began ?? frames) - BEFORE_TALK_ROWS;
+  const scores = new Float64Array(frames + 1);
+  for (let row = 0; row < frames; row += 1) {
+    const blank = log[row * OUTPUTS + BLANK] as number;
+    const likeliest = log.subarray(row * OUTPUTS, (row + 1) * OUTPUTS).reduce(larger);
+    const cost = (row < began ? EARLIER_COUNTS : 1) * (blank - likeliest);
+    scores[row + 1] = (scores[row] as number) + likeliest + cost;
+  }
+  return scores;
+}
+
+const larger = (one: number, other: number) => Math.max(one, other);
 
 /** Turns the head's logits into log posteriors. */
 export function posteriorsOf(logits: Float32Array): Posteriors {
   const frames = Math.floor(logits.length / OUTPUTS);
   const log = new Float32Array(frames * OUTPUTS);
   let freeScore = 0;
-  let freePhones = 0;
-  let before = BLANK;
   for (let frame = 0; frame < frames; frame += 1) {
     const row = logits.subarray(frame * OUTPUTS, (frame + 1) * OUTPUTS);
-    let best = 0;
-    for (let output = 1; output < OUTPUTS; output += 1)
-      if (at(row, output) > at(row, best)) best = output;
-    const highest = at(row, best);
+    let highest = -Infinity;
+    for (const logit of row) highest = Math.max(highest, logit);
     let sum = 0;
     for (const logit of row) sum += Math.exp(logit - highest);
     const norm = highest + Math.log(sum);
     for (let output = 0; output < OUTPUTS; output += 1)
       log[frame * OUTPUTS + output] = at(row, output) - norm;
     freeScore += highest - norm;
-    if (best !== BLANK && best !== before) freePhones += 1;
-    before = best;
   }
-  return { log, frames, freeScore, freePhones };
+  return { log, frames, freeScore };
 }
 
 const at = (row: Float32Array, index: number) => row[index] as number;

@@ -2,22 +2,44 @@ import type { Grammar } from '../domain/hearing/grammar';
 import { UNFITTED, type CoachEar } from './coach/coachEar';
 import { fittedReader } from './coach/fittedReader';
 import { freeRowOf } from './coach/rows';
-import { ACTS_FROM, confidenceOf, evidenceIn, HEARD_FROM, type Evidence } from './confidence';
+import {
+  ACTS_FROM,
+  confidenceOf,
+  evidenceIn,
+  HEARD_FROM,
+  rivalOf,
+  type Evidence,
+} from './confidence';
 import { decode, type Decoded } from './decoding';
 import type { Lexicon } from './lexicon';
+import { followingOf, type Following } from './meaning';
 import { networkOf, type Network } from './network';
 import type { PhoneReader } from './phoneReader';
-import type { Posteriors } from './posteriors';
+import { latestTalk, ROW_SECONDS, type Posteriors } from './posteriors';
 import { HEARD_RATE } from './resampling';
 
 /** Words that were heard and how far to believe them, 0 to 1 (see confidence.ts). */
 export interface HeardWords {
   text: string;
   confidence: number;
-  /** Whether the grammar lets more words follow. */
-  canGoOn: boolean;
+  /** The best words of another meaning, where they fit almost as well. */
+  other?: string;
+  /** What else the grammar lets follow. */
+  following: Following;
+  /** Sound after the last phone of these words. */
+  silenceSeconds: number;
   /** The phones that were heard, bound by no grammar. */
   phones?: string[];
+}
+
+/** What one look at sound has found. */
+export interface Look {
+  heard: HeardWords | null;
+  /**
+   * The latest talk of anybody, with no silence of 0.65 s in it: how long before
+   * the end of the sound it began and ended.
+   */
+  talk: { beganSeconds: number; endedSeconds: number } | null;
 }
 
 /** Turns sound into the words of a grammar, on this device. */
@@ -27,6 +49,8 @@ export interface Recogniser {
    * one. Calls are answered one after the other.
    */
   hear(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<HeardWords | null>;
+  /** The same, and when somebody talked. */
+  look(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<Look>;
   /** The same with all that it was judged by; for tuning. */
   weigh(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<Weighed | null>;
 }
@@ -46,6 +70,9 @@ export const LONGEST_SECONDS = 12;
 const PEAK = 0.5;
 /** Below this peak there is no sound, only the converter's own noise. */
 const SILENT_PEAK = 5e-4;
+
+/** Another meaning this near, in natural logarithms, is handed on beside the best. */
+const CLOSE = 3;
 
 /** Below this a second look has never helped; from ACTS_FROM none is needed. */
 const HOPELESS = 0.02;
@@ -82,7 +109,7 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     return result;
   };
 
-  const look = async (
+  const readOnce = async (
     reader: PhoneReader,
     samples: Float32Array,
     grammar: Grammar,
@@ -91,7 +118,7 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     const posteriors = await reader.read(samples);
     const decoded = decode(networkFor(grammar, lexicon), posteriors);
     if (decoded === null) return null;
-    const evidence = evidenceIn(decoded, posteriors, grammar);
+    const evidence = evidenceIn(decoded, grammar);
     return { decoded, posteriors, evidence, confidence: confidenceOf(evidence, reader.belief) };
   };
 
@@ -101,29 +128,51 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     if (samples === null) return null;
     return inTurn(async () => {
       const reader = fittedReader(reading, fitting);
-      const first = await look(reader, samples, grammar, lexicon);
+      const first = await readOnce(reader, samples, grammar, lexicon);
       if (first === null || first.confidence < HOPELESS || first.confidence >= ACTS_FROM)
         return first;
-      const second = await look(reader, shifted(samples), grammar, lexicon);
+      const second = await readOnce(reader, shifted(samples), grammar, lexicon);
       return second !== null && second.confidence > first.confidence ? second : first;
     });
   };
 
+  const look: Recogniser['look'] = async (samples16k, grammar, lexicon) => {
+    const weighed = await weigh(samples16k, grammar, lexicon);
+    if (weighed === null) return { heard: null, talk: null };
+    const talk = latestTalk(weighed.posteriors);
+    return {
+      heard: heardIn(weighed, grammar),
+      talk: talk && {
+        beganSeconds: talk.began * ROW_SECONDS,
+        endedSeconds: talk.ended * ROW_SECONDS,
+      },
+    };
+  };
+
   return {
     weigh,
+    look,
     use: (reader) => {
       reading = reader;
     },
     fit: (coach) => {
       fitting = coach;
     },
-    hear: async (samples16k, grammar, lexicon) => {
-      const weighed = await weigh(samples16k, grammar, lexicon);
-      if (weighed === null || weighed.confidence < HEARD_FROM) return null;
-      const { decoded, confidence, posteriors } = weighed;
-      const { text, canGoOn } = decoded;
-      return { text, confidence, canGoOn, phones: freeRowOf(posteriors) };
-    },
+    hear: async (...sound) => (await look(...sound)).heard,
+  };
+}
+
+function heardIn({ decoded, posteriors, evidence, confidence }: Weighed, grammar: Grammar) {
+  if (confidence < HEARD_FROM) return null;
+  const { text, lastRow } = decoded;
+  const rival = evidence.lead <= CLOSE ? rivalOf(decoded, grammar) : undefined;
+  return {
+    text,
+    confidence,
+    ...(rival && { other: rival.text }),
+    following: followingOf(grammar, text),
+    silenceSeconds: (posteriors.frames - 1 - lastRow) * ROW_SECONDS,
+    phones: freeRowOf(posteriors),
   };
 }
 

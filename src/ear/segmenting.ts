@@ -4,8 +4,9 @@ import { HEARD_RATE } from './resampling';
 
 /** Sound kept from before speech was noticed: a first consonant is quiet. */
 export const PRE_ROLL_SECONDS = 0.25;
-/** Silence that ends a reply which is complete, and one that could still go on. */
+/** Silence that ends a click, and talk that was let go. */
 export const SINGLE_SILENCE_SECONDS = 0.3;
+/** Silence that ends a reply which could still go on. */
 export const COMBINED_SILENCE_SECONDS = 0.65;
 
 /** Speech begins at this probability and lasts while it stays above the lower one. */
@@ -17,7 +18,7 @@ const ONSET_FRAMES = 2;
 const SHORTEST_FRAMES = 3;
 
 export const secondsOf = (samples: number) => samples / HEARD_RATE;
-const FRAME_SECONDS = secondsOf(FRAME);
+export const FRAME_SECONDS = secondsOf(FRAME);
 
 /** What a frame did to the segment that is being heard. */
 export type Segmenting = 'silent' | 'onset' | 'speaking' | 'trailing' | 'too-short';
@@ -81,6 +82,11 @@ export class Segmenter {
     const sound = new Float32Array(this.frames.length * FRAME);
     this.frames.forEach((frame, index) => sound.set(frame, index * FRAME));
     return sound;
+  }
+
+  /** Keeps the last seconds of the open segment; what was said before them is settled. */
+  forget(exceptSeconds: number): void {
+    this.frames = this.frames.slice(-Math.ceil(exceptSeconds / FRAME_SECONDS));
   }
 
   /** Closes the segment. */

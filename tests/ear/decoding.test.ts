@@ -114,7 +114,10 @@ describe('decoding', () => {
     });
     const posteriors = posteriorsOf(logits);
     const decoded = decode(networkOf(grammar, LEXICON), posteriors)!;
-    expect(decoded).toMatchObject({ text: 'keyed', phones: 3 });
+    expect(decoded).toMatchObject({
+      text: 'keyed',
+      sure: [[expect.any(Number), expect.any(Number), expect.any(Number)]],
+    });
     // Two frames of T against the same two frames as IY or blank: 4 each.
     expect(decoded.others).toEqual([
       { text: 'key', score: expect.closeTo(decoded.score - 8, 4) as number },

@@ -97,9 +97,16 @@ describe('a stretch of sound', () => {
       // Loud is speech, and whatever is short was "yes".
       detector: { speech: async (frame) => (frame[0]! > 0.1 ? 1 : 0), reset: () => undefined },
       recogniser: {
-        hear: async (sound) =>
-          sound.length < 3 * 16000 ? { text: 'yes', confidence: 0.9, canGoOn: false } : null,
+        hear: async () => null,
         weigh: async () => null,
+        look: async (sound) => {
+          const seconds = sound.length / 16000;
+          const heard = { text: 'yes', confidence: 0.9, following: 'nothing' as const };
+          return {
+            heard: seconds < 3 ? { ...heard, silenceSeconds: 0.35 } : null,
+            talk: { beganSeconds: seconds, endedSeconds: 0 },
+          };
+        },
       },
       lexicon,
       urgent: new Set(),

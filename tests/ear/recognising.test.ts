@@ -52,9 +52,9 @@ describe('replies at a prompt with some thousand others', () => {
     expect(heard?.text).toBe('bar drifted away');
   });
 
-  test('whether more may follow is told with it', async () => {
-    expect(await hear(await spoken('knees locked'))).toMatchObject({ canGoOn: true });
-    expect(await hear(await spoken('undo'))).toMatchObject({ canGoOn: false });
+  test('what may follow is told with it', async () => {
+    expect(await hear(await spoken('knees locked'))).toMatchObject({ following: 'more' });
+    expect(await hear(await spoken('undo'))).toMatchObject({ following: 'nothing' });
   });
 });
 
@@ -97,7 +97,7 @@ describe('a second look', () => {
       row.forEach((phone, frame) => {
         y[frame * OUTPUTS + (outputOf(phone) ?? 0)] = 8;
         // Half heard: the phone of the reply is not the likeliest, but not far below it.
-        if (phone === 'T') y[frame * OUTPUTS + outputOf('S')!] = 0.5;
+        if (phone === 'T') y[frame * OUTPUTS + outputOf('S')!] = 5;
       });
       return { y: { data: y } };
     };

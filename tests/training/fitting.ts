@@ -16,7 +16,7 @@ import {
 
 /** One clip as heads judged it. */
 export interface Clip {
-  kind: 'reply' | 'talk' | 'word' | 'words' | 'noise';
+  kind: 'reply' | 'talk' | 'word' | 'words' | 'people' | 'noise';
   prompt: string;
   text: string;
   kept: boolean;
@@ -39,15 +39,13 @@ export interface Judged {
 const HELD_BACK = 0.002;
 /** A reply heard wrong weighs as much as two other clips. */
 const WRONG_COUNTS = 2;
-/** Held by hand: so few clips say nothing of words of one phone, such as "ow". */
-const INVERSE_PHONES = -3;
-/** Share of other talk that may reach ACTS_FROM. */
-const TALK_ACTED_ON = 0.01;
+/** Share of what is no reply that may reach ACTS_FROM. */
+const OTHERS_ACTED_ON = 0.01;
 const STEPS = 20_000;
 
 /**
  * Logistic regression of "a reply, and heard right" against other talk, other words and replies
- * heard wrong; then the offset is moved until only TALK_ACTED_ON of the talk is acted on.
+ * heard wrong; people's words most of all; then the offset is moved until only OTHERS_ACTED_ON of it is acted on.
  */
 export function fit(clips: Clip[]): Belief {
   const used = clips.flatMap(({ kind, heard: [judged] }) =>
@@ -56,9 +54,8 @@ export function fit(clips: Clip[]): Belief {
   const belief: Belief = {
     offset: 0,
     fitPerPhone: 0,
-    poorFit: 0,
-    inversePhones: INVERSE_PHONES,
-    phonesAmiss: 0,
+    surePerPhone: 0,
+    phones: 0,
     lead: 0,
   };
   const weights = Object.keys(belief) as (keyof Belief)[];
@@ -73,13 +70,13 @@ export function fit(clips: Clip[]): Belief {
     }
     for (const weight of weights) {
       const held = weight === 'offset' ? 0 : HELD_BACK * belief[weight];
-      if (weight !== 'inversePhones') belief[weight] += 0.2 * (slope[weight] / used.length - held);
+      belief[weight] += 0.2 * (slope[weight] / used.length - held);
     }
   }
-  const talk = used.filter(({ kind }) => kind === 'talk' || kind === 'words');
+  const others = used.filter(({ kind }) => ['talk', 'words', 'people'].includes(kind));
   const acted = () =>
-    talk.filter(({ evidence }) => confidenceOf(evidence, belief) >= ACTS_FROM).length;
-  while (acted() > TALK_ACTED_ON * talk.length) belief.offset -= 0.05;
+    others.filter(({ evidence }) => confidenceOf(evidence, belief) >= ACTS_FROM).length;
+  while (acted() > OTHERS_ACTED_ON * others.length) belief.offset -= 0.05;
   return belief;
 }
 
@@ -114,7 +111,7 @@ export function report(clips: Clip[], head: number, belief = BELIEF): string {
       `asked ${of(({ verdict }) => verdict === 'ask')}`,
     ].join(', ');
   });
-  const others = ['talk', 'words', 'word', 'noise'].map((kind) => {
+  const others = ['talk', 'words', 'word', 'people', 'noise'].map((kind) => {
     const some = judged.filter((clip) => clip.kind === kind);
     const count = (wanted: string) => some.filter(({ verdict }) => verdict === wanted).length;
     return `${kind}, ${some.length}: acted on ${count('act')}, asked about ${count('ask')}`;

@@ -6,7 +6,7 @@ import type { CueBook, PromptId } from '../../../src/domain/script';
 import { FRAME, type Detector } from '../../../src/ear/detecting';
 import { lexiconFor } from '../../../src/ear/lexicon';
 import { Listening } from '../../../src/ear/listening';
-import { nodeDetector, nodeRecogniser, readerOf } from '../../../src/ear/node';
+import { nodeDetector, nodeRecogniser, readerOf, type EarSize } from '../../../src/ear/node';
 import type { Runtime } from '../../../src/ear/phoneReader';
 import { createRecogniser, type Recogniser } from '../../../src/ear/recognising';
 import { URGENT } from '../../../src/ear/urgent';
@@ -17,9 +17,9 @@ const FRAME_SECONDS = FRAME / 16000;
 /** The app's own way: detector, segments, looks, recogniser; sound goes in frame by frame. */
 export async function oursFor(
   book: CueBook,
-  { remembers = true }: { remembers?: boolean } = {},
+  { remembers = true, size = 'strong' }: { remembers?: boolean; size?: EarSize } = {},
 ): Promise<BenchEar> {
-  const recogniser = await (remembers ? rememberingRecogniser() : nodeRecogniser());
+  const recogniser = await (remembers ? rememberingRecogniser(size) : nodeRecogniser(size));
   const detector = rememberingDetector(await nodeDetector());
   const lexicon = lexiconFor(wordsOf(book));
   const grammars = new Map<PromptId, Grammar>();
@@ -29,17 +29,17 @@ export async function oursFor(
     return grammar;
   };
   return {
-    name: 'ours',
+    name: size === 'small' ? 'ours, log-mel alone' : 'ours',
     hear: async (sound, prompt) => {
       const told: Told[] = [];
       const lookMilliseconds: number[] = [];
       const timed: Recogniser = {
         ...recogniser,
-        hear: async (...asked) => {
+        look: async (...asked) => {
           const began = performance.now();
-          const heard = await recogniser.hear(...asked);
+          const look = await recogniser.look(...asked);
           lookMilliseconds.push(performance.now() - began);
-          return heard;
+          return look;
         },
       };
       let stoppedAt: Heard['stoppedAt'] = 'no speech noticed';
@@ -104,7 +104,7 @@ const REMEMBERED = 600;
  * The recogniser over a runtime that remembers what the models gave for a sound: at the second
  * prompt the same looks cost no more than their scoring.
  */
-async function rememberingRecogniser(): Promise<Recogniser> {
+async function rememberingRecogniser(size: EarSize): Promise<Recogniser> {
   const remembering = (session: onnx.InferenceSession) => {
     const bySound = new Map<string, Result>();
     const byStates = new WeakMap<object, Result>();
@@ -131,7 +131,7 @@ async function rememberingRecogniser(): Promise<Recogniser> {
       create: async (model: Uint8Array) => remembering(await onnx.InferenceSession.create(model)),
     },
   } as unknown as Runtime;
-  return createRecogniser(await readerOf('strong', runtime));
+  return createRecogniser(await readerOf(size, runtime));
 }
 
 /** FNV-1a over the samples' bits. */
