@@ -93,6 +93,15 @@ const tooAlike = (one: string[], other: string[]): boolean => {
   return phones <= TOO_FEW_PHONES && phones / longer < TOO_SMALL_SHARE;
 };
 
+/** How far apart two replies sound: phones that differ, as a share of the longer, 0 to 1. */
+export const apart = (one: string, other: string, lexicon: Lexicon): number =>
+  Math.min(
+    1,
+    ...phonesOf(one, lexicon).flatMap((a) =>
+      phonesOf(other, lexicon).map((b) => phonesApart(a, b) / Math.max(a.length, b.length)),
+    ),
+  );
+
 /** Edit distance over phones: 0 for the same, 1 for each phone that is plainly another. */
 export function phonesApart(one: string[], other: string[]): number {
   let row = Array.from({ length: other.length + 1 }, (_, index) => index * OTHER_COST);

@@ -1,5 +1,6 @@
 import jstat from 'jstat';
 import { proportionOf } from '../../../src/domain/measuring/proportion';
+import type { ConfusionFigure } from './confusions';
 import type { Answer, EarName, Job, Outcome, ReplyJob } from './jobs';
 
 /** A share in percent with Wilson's 95 % interval. */
@@ -84,7 +85,13 @@ export interface MissedFigure {
 }
 
 export type Figure =
-  ReplyFigure | TalkFigure | TimeFigure | MemoryFigure | Mishearing | MissedFigure;
+  | ReplyFigure
+  | TalkFigure
+  | TimeFigure
+  | MemoryFigure
+  | Mishearing
+  | MissedFigure
+  | ConfusionFigure;
 export type Done = { job: Job; answers: Answer[] }[];
 
 export const tenth = (value: number) => Math.round(value * 10) / 10;

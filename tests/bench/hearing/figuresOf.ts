@@ -1,3 +1,4 @@
+import { confusionFigures } from './confusions';
 import type { Done, Figure } from './figures';
 import { mishearings, missedFigures, replyFigures } from './replyFigures';
 import { talkFigures } from './talkFigures';
@@ -11,4 +12,5 @@ export const figuresOf = (done: Done): Figure[] => [
   ...memoryFigures(done),
   ...missedFigures(done),
   ...mishearings(done),
+  ...confusionFigures(done),
 ];

@@ -116,6 +116,18 @@ export function readable(figures: Figure[], texts: TextFigure[], goals: Goal[]):
         ]),
     ),
     table(
+      'What our ear confused, and the lint of replies that sound alike (tuned half)',
+      ['pairs', 'examples', 'the lint refuses', 'other replies sound less alike, %'],
+      figures
+        .filter((each) => each.figure === 'confusions')
+        .map(({ pairs, named, nearer, examples }) => [
+          `${pairs}`,
+          examples.join(' | '),
+          `${named}`,
+          nearer === null ? '-' : percent(nearer),
+        ]),
+    ),
+    table(
       'Text understood, %',
       ['corpus', 'right', 'n'],
       texts.map(({ half, right, n }) => [half, percent(right), `${n}`]),
