@@ -2,8 +2,8 @@ import { book, durations, lexicon } from '../cues/page';
 import { secondsOf } from '../domain/pacing/duration';
 import { createDeviceEar } from '../ear/deviceEar';
 import { createHands } from '../ear/hands';
-import { createDexieRecords } from '../records/dexieRecords';
 import { keepTrying } from '../records/keepTrying';
+import { lazyRecords } from '../records/lazyRecords';
 import { createHowlerTones } from '../tones/howlerTones';
 import { createBrowserVoice } from '../voice/browserVoice';
 import { fallingBack } from '../voice/fallingBack';
@@ -12,6 +12,8 @@ import { createSynthesis } from '../voice/synthesis';
 import { browserClock as clock } from './browserClock';
 import { createCoach } from './coach/coach';
 import { createShelf } from './coach/shelf';
+
+const loadRecords = async () => (await import('../records/dexieRecords')).createDexieRecords();
 
 /** The adapters of this page, joined to the ports. The microphone is asked for later. */
 export function createParts(told: { onProgress: (fraction: number) => void; onCoach: () => void }) {
@@ -46,7 +48,7 @@ export function createParts(told: { onProgress: (fraction: number) => void; onCo
     voice: fallingBack(browser, shipped),
     ear,
     hands: createHands(),
-    records: keepTrying(createDexieRecords(), clock),
+    records: keepTrying(lazyRecords(loadRecords), clock),
   };
 }
 

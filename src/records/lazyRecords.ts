@@ -1,0 +1,26 @@
+import type { Records } from '../ports';
+import { problemOf } from './problems';
+
+/**
+ * Records that are loaded when they are first asked for, so that their library does not delay the
+ * start. Entries are handed on in the order of `append`; a loading that failed is tried again by
+ * the next call, and told by this one.
+ */
+export function lazyRecords(load: () => Promise<Records>): Records {
+  let loading: Promise<Records> | null = null;
+  const records = () =>
+    (loading ??= load().catch((error: unknown) => {
+      loading = null;
+      throw error;
+    }));
+  return {
+    append: (entry, done) => {
+      records().then(
+        (loaded) => loaded.append(entry, done),
+        (error: unknown) => done(problemOf(error)),
+      );
+    },
+    read: async (session) => (await records()).read(session),
+    sessions: async () => (await records()).sessions(),
+  };
+}
