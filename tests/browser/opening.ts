@@ -34,6 +34,8 @@ export interface OpenOptions {
   permission?: 'granted' | 'denied';
   /** Addresses that do not arrive. */
   blocked?: RegExp;
+  /** Addresses whose files arrive with other bytes. */
+  damaged?: RegExp;
   viewport?: { width: number; height: number };
   /** Runs in the page before anything of it. */
   before?: () => void;
@@ -41,7 +43,7 @@ export interface OpenOptions {
 
 /** The built page in a real Chromium of its own, at its start gate. */
 export async function open(options: OpenOptions = {}): Promise<Opened> {
-  const { microphone, permission = 'granted', blocked, before } = options;
+  const { microphone, permission = 'granted', blocked, damaged, before } = options;
   const served = await serveFolder(dist, { port: 0 });
   const profile = mkdtempSync(join(tmpdir(), 'sayso-browser-'));
   const fakes = [
@@ -63,6 +65,7 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
     if (message.type() === 'error') complaints.push(message.text());
   });
   if (blocked) await page.route(blocked, (route) => route.abort());
+  if (damaged) await page.route(damaged, (route) => route.fulfill({ body: 'cut off' }));
   await page.goto(`http://localhost:${served.port}/`);
   return {
     page,

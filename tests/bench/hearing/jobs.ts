@@ -44,8 +44,17 @@ export interface MemoryJob {
 
 export type Job = ReplyJob | TalkJob | MemoryJob;
 
-export const EARS = ['ours', 'constrained decoder', 'free decoder', 'pocketsphinx'] as const;
+export const EARS = [
+  'ours',
+  'ours, log-mel alone',
+  'constrained decoder',
+  'free decoder',
+  'pocketsphinx',
+] as const;
 export type EarName = (typeof EARS)[number] | 'deaf';
+
+/** Our ear in either size; they hear everything, the others some of it. */
+export const isOurOwn = (ear: EarName) => ear.startsWith('ours');
 
 /** How a reply came out; `asked-wrong` offered something else, which costs a "no". */
 export type Outcome = 'accepted' | 'asked' | 'asked-wrong' | 'wrong' | 'missed';

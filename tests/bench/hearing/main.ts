@@ -1,5 +1,4 @@
 import { fork, type ChildProcess } from 'node:child_process';
-import { readdirSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -10,6 +9,7 @@ import type { Done } from './figures';
 import { APART, type Apart } from './apart';
 import { figuresOf } from './figuresOf';
 import { goalsOf } from './goals';
+import { Kept, shardOf } from './keeping';
 import { EARS, type Answer, type EarName, type Job } from './jobs';
 import { LONG, replyJobs, SHORT, spokenIn, talkJobs, type Size } from './planning';
 import { readable } from './printing';
@@ -20,9 +20,11 @@ import type { ToWorker } from './worker';
 const OF_JOBS = ['text', 'replies', 'urgent', 'corpus', 'talk', 'memory'];
 const PARTS = [...OF_JOBS, ...Object.keys(APART)];
 export const USAGE =
-  'npm run bench hearing -- [--long] [--seed N] [--part PART,...] [--share X] [--workers N] [--ears EAR,...]\n' +
+  'npm run bench hearing -- [--long] [--seed N] [--part PART,...] [--share X] [--workers N] [--ears EAR,...] [--kept FOLDER] [--shard I/N]\n' +
   `  parts: ${PARTS.join(', ')}; ears beside ours: ${EARS.slice(1).join(', ')}\n` +
-  '  --share 0.2 hears a fifth of it, with wider intervals';
+  '  --share 0.2 hears a fifth of it, with wider intervals\n' +
+  '  --kept FOLDER keeps what was heard and goes on from there; --shard 2/5 hears only its fifth;\n' +
+  '  without --shard all that lies in FOLDER is counted together';
 
 /** `npm run bench hearing`: prints one JSON object a figure, then the same as tables. */
 export async function benchHearing(args: string[]): Promise<void> {
@@ -35,6 +37,8 @@ export async function benchHearing(args: string[]): Promise<void> {
       share: { type: 'string', default: '1' },
       workers: { type: 'string', default: '2' },
       ears: { type: 'string', default: EARS.slice(1).join(',') },
+      kept: { type: 'string' },
+      shard: { type: 'string', default: '1/1' },
     },
   });
   const parts = values.part.split(',');
@@ -49,7 +53,7 @@ export async function benchHearing(args: string[]): Promise<void> {
   const book = loadBook(fileURLToPath(new URL('../../../scripts-cues', import.meta.url)), 'en');
   const { here: speakers, missing } = await speakersHere();
   const { phrases: human, missing: noHuman } = humanPhrases();
-  const notes = [...missing, ...noHuman, ...withoutLogMel()];
+  const notes = [...missing, ...noHuman];
   const ears: EarName[] = ['ours', ...EARS.slice(1).filter((ear) => values.ears.includes(ear))];
   const cast = { book, speakers, human, ears };
   const size = scaled(values.long ? LONG : SHORT, share);
@@ -58,24 +62,27 @@ export async function benchHearing(args: string[]): Promise<void> {
     notes.push(`human phrases that are replies, left out: ${leftOut.join(' | ')}`);
   const replies = replyJobs(cast, size, seed).filter(({ part }) => parts.includes(part));
   const [shortest] = replies.toSorted((a, b) => a.wanted.text.length - b.wanted.text.length);
-  const jobs: Job[] = [
+  const every: Job[] = [
     ...(parts.includes('memory') && shortest
       ? [{ kind: 'memory' as const, replies: size.memoryReplies, spoken: shortest.spoken }]
       : []),
     ...(parts.includes('talk') ? talk : []),
     ...replies,
   ];
+  const jobs = shardOf(every, values.shard);
+  const kept =
+    values.kept === undefined ? null : new Kept(values.kept, values.shard.replace('/', 'of'));
   const crowd = crowdOf(speakers, human);
   console.error(
     `${jobs.length} jobs, ${speakers.length} synthetic voices, ${human.length} human phrases`,
   );
   await prepare([
-    ...jobs.flatMap(spokenIn),
+    ...jobs.filter((job) => kept?.answersTo(job) === undefined).flatMap(spokenIn),
     ...Object.values(crowd.talk).flat(),
     ...crowd.neighbours,
   ]);
   console.error(`speech is ready after ${Math.round((Date.now() - began) / 1000)} s`);
-  const done = jobs.length === 0 ? [] : await heardByWorkers(jobs, { crowd, ears, workers });
+  const done = jobs.length === 0 ? [] : await heardByWorkers(jobs, { crowd, ears, workers, kept });
   const figures = figuresOf(done);
   const texts = parts.includes('text') ? textFigures(book) : [];
   const apart: Apart[] = [];
@@ -117,40 +124,36 @@ const scaled = (size: Size, share: number): Size => {
   };
 };
 
-/** Why there is no row for the small ear. */
-function withoutLogMel(): string[] {
-  const heads = readdirSync(new URL('../../../public/ear/', import.meta.url)).filter(
-    (name) =>
-      name.endsWith('.onnx') && !['phone-head.onnx', 'encoder.onnx', 'vad.onnx'].includes(name),
-  );
-  return heads.length === 0
-    ? ['ours by log-mel alone is left out: no such head is in public/ear']
-    : [`ours by log-mel alone is left out: the bench does not know how ${heads.join(', ')} hears`];
-}
-
 /** Hands out the jobs, the longest first, and gathers the answers in the order of the jobs. */
 async function heardByWorkers(
   jobs: Job[],
-  { crowd, ears, workers }: { crowd: Crowd; ears: EarName[]; workers: number },
+  {
+    crowd,
+    ears,
+    workers,
+    kept,
+  }: { crowd: Crowd; ears: EarName[]; workers: number; kept: Kept | null },
 ): Promise<Done> {
-  const answers: Answer[][] = jobs.map(() => []);
-  let next = 0;
-  let finished = 0;
+  const answers: (Answer[] | undefined)[] = jobs.map((job) => kept?.answersTo(job));
+  const todo = jobs.flatMap((_, at) => (answers[at] === undefined ? [at] : []));
+  let finished = jobs.length - todo.length;
+  if (todo.length === 0) workers = 0;
   const work = () =>
     new Promise<void>((resolve, reject) => {
       const child: ChildProcess = fork(fileURLToPath(new URL('worker.ts', import.meta.url)));
       const send = (message: ToWorker) => child.send(message);
       const hand = () => {
-        const index = next;
-        const job = jobs[index];
-        next += 1;
-        if (job === undefined) child.disconnect();
+        const index = todo.shift();
+        const job = index === undefined ? undefined : jobs[index];
+        if (index === undefined || job === undefined) child.disconnect();
         else send({ index, job });
       };
       child.on('message', (message: { index?: number; answers?: Answer[]; problem?: string }) => {
         if (message.problem !== undefined) return reject(new Error(message.problem));
         if (message.index !== undefined) {
+          const job = jobs[message.index];
           answers[message.index] = message.answers ?? [];
+          if (job) kept?.keep(job, message.answers ?? []);
           finished += 1;
           if (finished % 100 === 0) console.error(`${finished} of ${jobs.length} heard`);
         }

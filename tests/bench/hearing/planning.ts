@@ -9,7 +9,14 @@ import { gymTalk } from '../../sounds/gymTalk';
 import type { HumanPhrase } from '../../sounds/human';
 import { SHIPPED, type Half, type Speaker } from '../../sounds/speakers';
 import { MAKERS } from '../../sounds/surroundings';
-import type { Condition, EarName, Job, ReplyJob, TalkJob } from './jobs';
+import {
+  isOurOwn,
+  type Condition,
+  type EarName,
+  type Job,
+  type ReplyJob,
+  type TalkJob,
+} from './jobs';
 import { everyReply, sampleReplies, understood, urgentReplies, type Wanted } from './replies';
 
 type Random = () => number;
@@ -121,7 +128,7 @@ export function replyJobs({ book, speakers, ears }: Cast, size: Size, seed: numb
         rate: drawnFrom(RATES, random),
       },
       seed: Math.floor(random() * 2 ** 31),
-      ears: ears.filter((_, at) => at === 0 || count % size.othersEvery.replies === 0),
+      ears: ears.filter((ear) => isOurOwn(ear) || count % size.othersEvery.replies === 0),
     });
   };
   const every = size.repliesEach === null ? everyReply(book, random) : [];
@@ -199,7 +206,7 @@ export function talkJobs(
         decibels: drawnFrom([20, 10], random),
         prompts: [drawnFrom(questions, random), 'idle'],
         seed: Math.floor(random() * 2 ** 31),
-        ears: ears.filter((_, at) => at === 0 || minutes % size.othersEvery.talk === 0),
+        ears: ears.filter((ear) => isOurOwn(ear) || minutes % size.othersEvery.talk === 0),
       });
       minutes += 1;
       pieces = [];

@@ -8,7 +8,7 @@ import {
   type MissedFigure,
   type ReplyFigure,
 } from './figures';
-import type { Outcome, ReplyJob } from './jobs';
+import { isOurOwn, type Outcome, type ReplyJob } from './jobs';
 import { kindOf } from './replies';
 
 function replyFigure(
@@ -48,7 +48,7 @@ const isNoise = ({ noise, decibels }: ReplyJob['condition'], wanted: number) =>
 
 export function replyFigures(done: Done): ReplyFigure[] {
   const all = heardOf(done);
-  const together = new Set(all.filter(({ ear }) => ear !== 'ours').map(({ job }) => job));
+  const together = new Set(all.filter(({ ear }) => !isOurOwn(ear)).map(({ job }) => job));
   // Ours on the sound that the others heard too: the only rows to compare with theirs.
   const rows: [string, Heard[]][] = grouped(all, ({ ear }) => ear);
   const ours = all.filter(({ ear, job }) => ear === 'ours' && together.has(job));

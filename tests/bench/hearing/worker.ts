@@ -16,6 +16,7 @@ let hearers: Hearers | undefined;
 
 async function begin(crowd: Crowd, names: EarName[]): Promise<void> {
   const found: BenchEar[] = [await oursFor(book)];
+  if (names.includes('ours, log-mel alone')) found.push(await oursFor(book, { size: 'small' }));
   if (names.includes('pocketsphinx')) found.push(await pocketSphinxFor(book));
   if (names.some((name) => name.endsWith('decoder'))) found.push(...(await moonshineFor(book)));
   hearers = new Hearers({
