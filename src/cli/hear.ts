@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { promptsOf } from '../domain/hearing/prompts';
 import type { Reading } from '../domain/hearing/reply';
-import { understand } from '../domain/hearing/understanding';
+import { understandEither, type EitherWords } from '../domain/hearing/either';
 import { DEFAULT_SETTINGS } from '../domain/log';
 import type { CueBook } from '../domain/script';
 import { callWordOf } from './callWord';
@@ -51,7 +51,7 @@ class Hearing {
   }
 
   text(at: string, text: string): Reading {
-    return this.understood(this.known(at), text, 1);
+    return this.understood(this.known(at), { text }, 1);
   }
 
   async audio(at: string, path: string): Promise<Reading> {
@@ -61,7 +61,7 @@ class Hearing {
     const { heard } = await this.ear.hear(path, prompt);
     return heard === null
       ? { heard: '', verdict: 'ignore', reply: null, confidence: 0, readback: null }
-      : this.understood(at, heard.text, heard.confidence);
+      : this.understood(at, heard, heard.confidence);
   }
 
   /** A line that cannot be read is answered by its error; the rest goes on. */
@@ -90,11 +90,11 @@ class Hearing {
     throw new Refused('give either "text" or "audio", as text.');
   }
 
-  private understood(prompt: string, text: string, confidence: number): Reading {
+  private understood(prompt: string, words: EitherWords, confidence: number): Reading {
     const { passLineDegrees, painGoesOnUpTo } = DEFAULT_SETTINGS;
     const { callWord } = this;
     const lines = { passLineDegrees, painGoesOnUpTo };
-    return understand(this.book, prompt, text, { ...lines, confidence, callWord });
+    return understandEither(this.book, prompt, words, { ...lines, confidence, callWord });
   }
 
   private known(prompt: string): string {
