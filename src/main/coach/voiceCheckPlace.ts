@@ -43,7 +43,7 @@ export function createVoiceCheckPlace({
     try {
       const [{ startVoiceCheck }] = await Promise.all([
         import('./voiceCheck'),
-        ear.ready,
+        ear.ready.then(() => bestEar(store)),
         openMicrophone(),
       ]);
       if (isLeft()) return;
@@ -73,3 +73,18 @@ export function createVoiceCheckPlace({
     },
   };
 }
+
+/** Once the ear hears that will hear the session: the better one, or the small one where it stays. */
+const bestEar = ({ state, subscribe }: SeatStore) =>
+  new Promise<void>((resolve) => {
+    const isThere = () => {
+      const { size, why } = state().ear;
+      return size === 'strong' || (why ?? null) !== null;
+    };
+    if (isThere()) return resolve();
+    const leave = subscribe(() => {
+      if (!isThere()) return;
+      leave();
+      resolve();
+    });
+  });
