@@ -75,8 +75,10 @@ export function createSeat(): Seat {
     if (hearing.type === 'hears-again') microphone({ state: 'hears' });
   });
   void lookForUnfinished();
-  // Fetches the shipped voice behind the gate, and has the words ready that must come at once.
-  voice.prepare(AT_ONCE.map((key) => say(book.lines, key, {})));
+  // Fetches the shipped voice behind the gate, and has the words ready that must come at once; not
+  // before the ear hears, whose files are fewer and wanted sooner.
+  const prepareVoice = () => voice.prepare(AT_ONCE.map((key) => say(book.lines, key, {})));
+  ear.ready.then(prepareVoice, prepareVoice);
 
   async function lookForUnfinished() {
     const heads = await records.sessions().catch(() => []);

@@ -15,7 +15,8 @@ import {
 } from '../../sounds/surroundings';
 import type { ReplyJob, TalkJob } from './jobs';
 
-const LEAD_SECONDS = 0.9;
+/** Silence before a reply. */
+export const LEAD_SECONDS = 0.9;
 const TAIL_SECONDS = 1.3;
 const BABBLING_SENTENCES = 24;
 /** Even a quiet room has this much noise, decibels below the speech. */

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import type { Outcome, ReplyJob } from '../jobs';
 import { outcomeOf } from '../hearing';
 import { kindOf, isSingle } from '../replies';
-import type { SoundRoom } from '../sounding';
+import { LEAD_SECONDS, type SoundRoom } from '../sounding';
 import type { CueBook } from '../../../../src/domain/script';
 import { BENCH_PAGE, BUILT } from './building';
 import { openChromium, type Browser } from './chromium';
@@ -141,7 +141,13 @@ export async function drive(
       switches: await page.evaluate(() => window.bench.switches()),
       scored: await page.evaluate(
         (asked) => window.bench.score(asked),
-        jobs.map((job, at) => ({ address: `/sound/${at}`, prompt: job.wanted.prompt })),
+        // As the segmenter would cut it: a little before and after what is said.
+        jobs.map((job, at) => ({
+          address: `/sound/${at}`,
+          prompt: job.wanted.prompt,
+          fromSeconds: LEAD_SECONDS - 0.25,
+          toSeconds: (made[at]?.endSeconds ?? 0) + 0.3,
+        })),
       ),
     };
   } finally {

@@ -78,7 +78,11 @@ export function chromiumFigures(drive: Drive, node: TimeFigure[]): ChromiumFigur
     ...spread('a question asked again, in the page', switches.again, 5),
     ...spread('its replies made ready, in the worker', scored.compileMilliseconds, null),
     ...spread('scoring, any list or combined reply', scored.scoreMilliseconds, 15),
-    ...spread('a whole clip weighed', scored.lookMilliseconds, null).map((each) => ({
+    ...spread(
+      'a reply weighed, both looks where two are needed',
+      scored.lookMilliseconds,
+      null,
+    ).map((each) => ({
       ...each,
       node: looks,
     })),

@@ -6,8 +6,10 @@ export interface OnThePage {
   hear(asked: { address: string; prompt: string; endSeconds: number }): Promise<HeardOnPage>;
   /** How long each switch of the question holds the page: each prompt for the first time, then again. */
   switches(): { first: number[]; again: number[] };
-  /** In a worker: compiling each prompt's replies, and scoring each sound at its prompt. */
-  score(asked: { address: string; prompt: string }[]): Promise<Scored>;
+  /** In a worker: compiling each prompt's replies, and scoring a part of each sound at its prompt. */
+  score(
+    asked: { address: string; prompt: string; fromSeconds: number; toSeconds: number }[],
+  ): Promise<Scored>;
   /** Feeds the sound at this address so many times, past the microphone. Tells how many were heard. */
   feed(address: string, replies: number): Promise<number>;
   /** Frames of the page since the last call. */

@@ -88,8 +88,8 @@ window.bench = {
   async score(asked) {
     const worker = new Worker(new URL('./scoring.ts', import.meta.url), { type: 'module' });
     const sounds = await Promise.all(
-      asked.map(async ({ address, prompt }) => ({
-        samples: await soundAt(address),
+      asked.map(async ({ address, prompt, fromSeconds, toSeconds }) => ({
+        samples: (await soundAt(address)).slice(fromSeconds * 16000, toSeconds * 16000),
         grammar: grammarOf(book, prompt),
       })),
     );
