@@ -62,6 +62,8 @@ const WAYS = [
   'offset alone',
 ] as const;
 type Way = (typeof WAYS)[number];
+/** Those that other people's talk is heard by too. */
+const BESIDE_TALK: Way[] = ['before', 'voice check', 'offset alone'];
 
 interface Figure {
   figure: 'coach';
@@ -145,7 +147,7 @@ export async function coachPart({ book, speakers, human, seed, share }: Stage): 
           if (outcome === 'wrong') told.wrong += 1;
           if (outcome === 'missed') told.missed += 1;
         }
-        const heardTalk = kind === 'own words' ? [] : talk;
+        const heardTalk = kind !== 'own words' && BESIDE_TALK.includes(way) ? talk : [];
         for (const clip of heardTalk) {
           const verdict = await ear.verdict(clip);
           if (verdict === 'accept') told.talkActed += 1;
