@@ -128,6 +128,33 @@ describe('what a reading leaves open is asked in its own words', () => {
   });
 });
 
+describe('what is not what it seems', () => {
+  it.each([
+    ['pain/how-much', 'minus two', 'confirm', { result: 'pain', pain: null }],
+    [overhead, 'minus forty degrees, limited', 'confirm', { angleDegrees: -40 }],
+    [overhead, 'one forty, no, one fifty, pass', 'confirm', { angleDegrees: 150 }],
+    ['set/bell-hinge', 'left clean', 'confirm', { side: 'left', result: 'held' }],
+    ['set/bell-hinge', 'both sides clean', 'accept', { side: 'both' }],
+    ['check/squat-bodyweight', 'left knee caved in', 'accept', { side: 'left' }],
+    ['check/squat-bodyweight', 'weight goes right back on the heels', 'accept', { side: null }],
+    [overhead, 'right clear, left ribs flared', 'confirm', { side: 'right', result: 'held' }],
+    [overhead, 'right, left one forty limited', 'accept', { side: 'left' }],
+    [hinge, 'clean, but a two in the hamstring', 'accept', { result: 'held', pain: 2 }],
+    [hinge, 'it hurts, four', 'accept', { result: 'pain', pain: 4 }],
+    [hinge, 'sharp pain four', 'accept', { pain: 4, painKind: 'sharp' }],
+  ])('at %s "%s" is to %s', (at, text, verdict, reply) => {
+    expect(hear(at, text)).toMatchObject({ verdict, reply });
+  });
+
+  it.each(['right side first', 'do the right side first', 'left one first'])(
+    '"%s" is coaching talk: a result for that side will say so itself',
+    (text) => {
+      for (const at of [overhead, 'set/half-kneeling-press', 'idle'])
+        expect(hear(at, text).verdict).toBe('ignore');
+    },
+  );
+});
+
 describe('how surely it was heard', () => {
   it.each([
     ['knees forward', 0.5, 'accept'],
