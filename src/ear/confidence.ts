@@ -11,9 +11,16 @@ export interface Belief {
   surePerPhone: number;
   /** Of the number of phones: other talk sounds like a short reply more easily than like a long one. */
   phones: number;
+  /** Of all that the grammar cost beyond UNEXPLAINED_FROM: a whole word that no reply explains. */
+  unexplained: number;
   /** Of the distance to the best reply that means something else, as its logarithm. */
   lead: number;
 }
+
+/** One right reply in a hundred cost more, most of those in talk 3 dB below. */
+const UNEXPLAINED_FROM = 12;
+/** Held by hand: the clips of the fit hold whole replies, or none. */
+export const UNEXPLAINED = 0.3;
 
 /** Fitted on generated speech and on people's words that are no replies (public/ear/MODEL.md). */
 export const BELIEF: Belief = {
@@ -21,6 +28,7 @@ export const BELIEF: Belief = {
   fitPerPhone: 1.45,
   surePerPhone: 2.07,
   phones: 0.48,
+  unexplained: UNEXPLAINED,
   lead: 1.33,
 };
 
@@ -30,6 +38,7 @@ export const SMALL_BELIEF: Belief = {
   fitPerPhone: 2,
   surePerPhone: 2.13,
   phones: 0.43,
+  unexplained: UNEXPLAINED,
   lead: 1.06,
 };
 
@@ -92,6 +101,7 @@ export function weighedBy({
     { weight: 'fitPerPhone', value: Math.max(-6, fitPerPhone) },
     { weight: 'surePerPhone', value: Math.max(-4, surePerPhone) },
     { weight: 'phones', value: Math.min(10, phones) },
+    { weight: 'unexplained', value: Math.min(0, phones * fitPerPhone + UNEXPLAINED_FROM) },
     // Far ahead is no proof of a reply: other talk is often nearest to one by far.
     { weight: 'lead', value: Math.log1p(Math.min(20, lead)) },
   ];

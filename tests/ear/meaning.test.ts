@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { loadBook } from '../../src/cues/fromFolder';
 import { grammarOf } from '../../src/domain/hearing/building';
-import { meaningOf } from '../../src/ear/meaning';
+import { followingOf, meaningOf } from '../../src/ear/meaning';
 import { phrases } from './grammars';
 
 const book = loadBook('scripts-cues', 'en');
@@ -31,4 +31,26 @@ test('where a grammar tells no meanings the words are the meaning', () => {
   const grammar = phrases('confirm', ['yes', 'yeah']);
   expect(meaningOf(grammar, 'yes')).toBe('yes');
   expect(meaningOf(grammar, 'yeah')).toBe('yeah');
+});
+
+test.each([
+  ['undo', 'nothing', hinge],
+  ['chest hurts', 'nothing', hinge],
+  // "Pass set" means the same; only pain would be new.
+  ['pass', 'little', hinge],
+  // "Next athlete" is one phrase, said without a pause in it.
+  ['next', 'little', hinge],
+  ['sharp pain', 'little', hinge],
+  ['sharp pain seven', 'nothing', hinge],
+  ['knees forward', 'more', hinge],
+  ['limited', 'more', hinge],
+  ['left one sixty limited', 'more', idle],
+] as const)('after "%s" may follow: %s', (text, following, grammar) => {
+  expect(followingOf(grammar, text)).toBe(following);
+});
+
+test('where a grammar tells no meanings every word that follows is new', () => {
+  const grammar = phrases('confirm', ['pain', 'pain seven']);
+  expect(followingOf(grammar, 'pain')).toBe('little');
+  expect(followingOf(grammar, 'pain seven')).toBe('nothing');
 });

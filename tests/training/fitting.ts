@@ -9,6 +9,7 @@ import {
   ASKS_FROM,
   BELIEF,
   confidenceOf,
+  UNEXPLAINED,
   weighedBy,
   type Belief,
   type Evidence,
@@ -56,6 +57,7 @@ export function fit(clips: Clip[]): Belief {
     fitPerPhone: 0,
     surePerPhone: 0,
     phones: 0,
+    unexplained: UNEXPLAINED,
     lead: 0,
   };
   const weights = Object.keys(belief) as (keyof Belief)[];
@@ -70,7 +72,7 @@ export function fit(clips: Clip[]): Belief {
     }
     for (const weight of weights) {
       const held = weight === 'offset' ? 0 : HELD_BACK * belief[weight];
-      belief[weight] += 0.2 * (slope[weight] / used.length - held);
+      if (weight !== 'unexplained') belief[weight] += 0.2 * (slope[weight] / used.length - held);
     }
   }
   const others = used.filter(({ kind }) => ['talk', 'words', 'people'].includes(kind));
