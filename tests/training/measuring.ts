@@ -1,14 +1,16 @@
 /**
  * Measures heads side by side on the same clips, at real prompts: replies of kept and taught voices
- * in kept noises, other talk, other words, noise.
- *   npx tsx tests/training/measuring.ts OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...
+ * in kept noises and in babble that begins long before, other talk, other words, people, noise.
+ *   npx tsx tests/training/measuring.ts [--people FOLDER] OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...
+ * FOLDER: recordings of people who say what is no reply, as people.sh gathers them.
  * KEPT-SHARE: 1 for voices and noises that had no part in training or thresholds, 0 for the others.
  * Needs Debian's flite, espeak-ng, festival, festvox-kdlpc16k and festvox-us-slt-hts.
  */
 import { execFileSync } from 'node:child_process';
-import { appendFileSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { parseArgs } from 'node:util';
 import * as runtime from 'onnxruntime-web';
 import { loadBook } from '../../src/cues/fromFolder';
 import { DEFAULT_SETTINGS } from '../../src/domain/log';
@@ -24,6 +26,8 @@ import { createRecogniser } from '../../src/ear/recognising';
 import { lexiconOf } from '../ear/grammars';
 import { mixed, NOISES, randomFrom } from '../ear/noises';
 import { OTHER_TALK, OTHER_WORDS } from '../ear/otherTalk';
+import { padded } from '../ear/speech';
+import { babbleOf } from '../sounds/surroundings';
 import type { Clip } from './fitting';
 import { walk } from './lines';
 
@@ -72,13 +76,17 @@ const TAUGHT: [string, Say][] = [
   ['espeak en-gb-x-rp+m7', espeak('en-gb-x-rp+m7')],
   ['espeak en-029+m3', espeak('en-029+m3')],
 ];
+/** In babble the sound begins up to so long before the speech. */
+const LONGEST_LEAD_SECONDS = 2.5;
+const BABBLING_SENTENCES = 24;
+
 const meaning = (book: CueBook, prompt: string, text: string) =>
   JSON.stringify(understand(book, prompt, text, { ...DEFAULT_SETTINGS, confidence: 1 }).reply);
 
 async function measure(
   out: string,
   { count, seed, keptShare }: Record<'count' | 'seed' | 'keptShare', number>,
-  heads: string[],
+  { heads, people }: { heads: string[]; people: string[] },
 ): Promise<void> {
   const random = randomFrom(seed);
   const pick = <T>(from: readonly T[]) => from[Math.floor(random() * from.length)] as T;
@@ -101,12 +109,27 @@ async function measure(
         }),
       ),
     );
+  const path = join(folder, 'said.wav');
+  const babbleBy = async (voices: [string, Say][]) => {
+    const talk: Float32Array[] = [];
+    for (const [at, text] of OTHER_TALK.slice(0, BABBLING_SENTENCES).entries()) {
+      voices[at % voices.length]?.[1](text, path, 1);
+      talk.push(await readWav(path));
+    }
+    return babbleOf(talk);
+  };
+  const noises = [
+    ...NOISES,
+    ...(keptShare < 1 ? [{ name: 'babble', kept: false, make: await babbleBy(TAUGHT) }] : []),
+    ...(keptShare > 0 ? [{ name: 'babble', kept: true, make: await babbleBy(KEPT) }] : []),
+  ];
+  const others = ['talk', 'talk', 'word', 'noise', 'words'] as const;
   writeFileSync(out, '');
   for (let index = 0; index < count; index += 1) {
     const kept = random() < keptShare;
     const [speaker, say] = pick(kept ? KEPT : TAUGHT);
     const kind =
-      random() < 0.68 ? 'reply' : pick(['talk', 'talk', 'word', 'noise', 'words'] as const);
+      random() < 0.55 ? 'reply' : people.length > 0 && random() < 0.6 ? 'people' : pick(others);
     const prompt = pick(prompts);
     const grammar = grammars.get(prompt)!;
     const text = {
@@ -114,16 +137,18 @@ async function measure(
       talk: () => pick(OTHER_TALK),
       word: () => pick(OTHER_WORDS),
       words: () => [1, 2, 3].map(() => pick(OTHER_WORDS)).join(' '),
+      people: () => pick(people),
       noise: () => '',
     }[kind]();
-    const path = join(folder, 'said.wav');
     let speech: Float32Array = new Float32Array(Math.round((0.4 + random() * 2) * 16000));
     const pace = 0.75 + random() * 0.4;
-    if (text !== '') {
+    if (kind === 'people') speech = await readWav(text);
+    else if (text !== '') {
       say(text, path, pace);
       speech = await readWav(path);
     }
-    const noise = pick(NOISES.filter((each) => each.kept === kept));
+    const noise = pick(noises.filter((each) => each.kept === kept));
+    if (noise.name === 'babble') speech = padded(speech, random() * LONGEST_LEAD_SECONDS, 0);
     const decibels = text === '' ? 0 : pick([30, 10, 5]);
     const sound = mixed(speech, noise.make, decibels, random);
     const heard: Clip['heard'] = [];
@@ -143,13 +168,21 @@ async function measure(
   }
 }
 
-const [out, count, seed, keptShare, ...heads] = process.argv.slice(2);
+const { values, positionals } = parseArgs({
+  options: { people: { type: 'string' } },
+  allowPositionals: true,
+});
+const [out, count, seed, keptShare, ...heads] = positionals;
+const folderOfPeople = values.people;
+const people = folderOfPeople
+  ? readdirSync(folderOfPeople).map((name) => join(folderOfPeople, name))
+  : [];
 if (out === undefined || heads.length === 0) {
-  console.error('Say: measuring.ts OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...');
+  console.error('Say: measuring.ts [--people FOLDER] OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...');
   process.exitCode = 2;
 } else
   await measure(
     out,
     { count: Number(count), seed: Number(seed), keptShare: Number(keptShare) },
-    heads,
+    { heads, people },
   );
