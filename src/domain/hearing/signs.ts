@@ -129,6 +129,8 @@ export function faultsSaid(
       last,
     ))
       note(pair, false);
+  if (said.faults.length > 0 && isOneLost(vocabulary, segments, expected, said))
+    said.unclear = true;
   const told = segments.some(
     (segment) =>
       (statesOf(segment).length > 0 && !means(segment, 'fillers')) || means(segment, 'praise'),
@@ -154,14 +156,37 @@ export function guessed(
   return { ...said, faults: [fault.id], loose: [], unclear: true, pairs: 1 };
 }
 
+/** "Knees and back rounded": something is wrong with the knees too, and it is not known what. */
+const isOneLost = (
+  vocabulary: Vocabulary,
+  segments: Segment[],
+  expected: ReadonlySet<FaultId>,
+  { faults }: FaultsSaid,
+): boolean => {
+  const about = (segment: Segment | undefined) =>
+    vocabulary.faults
+      .filter(({ signs }) =>
+        signs.some((sign) => partsOf(segment).some((part) => sign.about.includes(part))),
+      )
+      .map(({ id }) => id);
+  const isTold = (id: FaultId) => faults.includes(id);
+  return segments.some((segment, index) => {
+    const [join, next] = segments.slice(index + 1).filter((each) => !means(each, 'askedOf'));
+    const isPraised = means(segments[index - 1], 'praise');
+    if (!means(join, 'joins') || statesOf(segment).length > 0 || isPraised) return false;
+    const named = about(segment);
+    return about(next).some(isTold) && !named.some(isTold) && named.some((id) => expected.has(id));
+  });
+};
+
 /** "Elbows inside the knees" tells where the elbows are. */
 const isWhere = (segments: Segment[], index: number): boolean =>
   segments[index]?.tells === false &&
   means(segments[index - 1], 'part') &&
   means(segments[index + 1], 'askedOf');
 
-const partsOf = (segment: Segment): string[] =>
-  segment.meanings.flatMap((meaning) => (meaning.is === 'part' ? [meaning.part] : []));
+const partsOf = (segment: Segment | undefined): string[] =>
+  (segment?.meanings ?? []).flatMap((meaning) => (meaning.is === 'part' ? [meaning.part] : []));
 
 const statesOf = (segment: Segment): string[] =>
   segment.meanings.flatMap((meaning) => (meaning.is === 'state' ? [meaning.state] : []));

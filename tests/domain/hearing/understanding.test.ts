@@ -82,6 +82,16 @@ describe('a reading', () => {
     expect(hear('set/goblet-squat', 'elbows dropped').verdict).toBe('accept');
   });
 
+  it.each([
+    ['knees and back rounded', 'confirm'],
+    ['knees and the back rounded', 'confirm'],
+    ['knees and shins forward', 'accept'],
+    ['back rounded and knees forward', 'accept'],
+    ['knees and back good, shins tilted', 'accept'],
+  ])('"%s": a part that was listed beside a fault is not lost', (text, verdict) => {
+    expect(hear(hinge, text).verdict).toBe(verdict);
+  });
+
   it('refuses a prompt that is not in the book', () => {
     expect(() => hear('check/nothing', 'pass')).toThrow('no prompt "check/nothing"');
     expect(() => hear('set/constructor', 'pass')).toThrow('no prompt');
