@@ -10,6 +10,9 @@ import { Resampler } from './resampling';
 import { COMBINED_SILENCE_SECONDS } from './segmenting';
 import { keepsUp, watched, type WhySmall } from './sizes';
 
+/** The detector hears speech for so long after its end, and the resampler holds some back. */
+const LAG_SECONDS = 0.5;
+
 /**
  * All that the worker does, apart from where its messages and models come from, so that it also
  * runs in Node. Returns what takes its messages.
@@ -132,8 +135,7 @@ export function earWorker(outside: {
         return;
       case 'sound': {
         hear(message.samples, message.sampleRate);
-        // The silence that ends a reply, and the resampler's lag.
-        const silence = (COMBINED_SILENCE_SECONDS + 0.1) * message.sampleRate;
+        const silence = (COMBINED_SILENCE_SECONDS + LAG_SECONDS) * message.sampleRate;
         hear(new Float32Array(Math.ceil(silence)), message.sampleRate);
       }
     }

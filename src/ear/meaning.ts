@@ -27,6 +27,9 @@ function meaningsIn(grammar: Grammar, text: string): string[] | null {
   return from(0, text);
 }
 
+/** What the words that follow add to what was meant. */
+type Added = 'nothing' | 'pain' | 'more';
+
 /** What may follow an utterance and would add to what it means. */
 export type Following = 'nothing' | 'little' | 'more';
 
@@ -39,25 +42,27 @@ export function followingOf(grammar: Grammar, text: string): Following {
   const said = new Set(meaningsIn(grammar, text) ?? []);
   const finals = new Set(grammar.finals);
   let found: Following = 'nothing';
+  const seen = new Set<string>();
   /** Follows every way on from here, `whole` where the words said so far were an utterance. */
-  const goOn = (state: number, whole: boolean, added: readonly string[]): void => {
-    if (finals.has(state) && added.length > 0) {
-      const little = !whole || added.every((means) => means.includes('pain'));
-      if (found !== 'more') found = little ? 'little' : 'more';
-    }
-    for (const arc of arcsFrom(grammar, state)) {
-      if (found === 'more') return;
-      goOn(arc.to, whole, [...added, ...adds(arc)]);
-    }
+  const goOn = (state: number, whole: boolean, added: Added): void => {
+    // Many ways lead to one place: each is followed once for all that counts.
+    const place = `${state} ${whole} ${added}`;
+    if (found === 'more' || seen.has(place)) return;
+    seen.add(place);
+    if (finals.has(state) && added !== 'nothing')
+      found = !whole || added === 'pain' ? 'little' : 'more';
+    for (const arc of arcsFrom(grammar, state)) goOn(arc.to, whole, joined(added, arc));
   };
-  const adds = ({ words, means = told ? undefined : words }: Arc) =>
-    means === undefined || said.has(means) ? [] : [means];
+  const joined = (added: Added, { words, means = told ? undefined : words }: Arc): Added => {
+    if (means === undefined || said.has(means)) return added;
+    return means.includes('pain') && added !== 'more' ? 'pain' : 'more';
+  };
   const follow = (state: number, rest: string): void => {
-    if (rest === '') return goOn(state, finals.has(state), []);
+    if (rest === '') return goOn(state, finals.has(state), 'nothing');
     for (const arc of arcsFrom(grammar, state)) {
       const { words, to } = arc;
       if (rest === words || rest.startsWith(`${words} `)) follow(to, rest.slice(words.length + 1));
-      else if (words.startsWith(`${rest} `)) goOn(to, false, adds(arc));
+      else if (words.startsWith(`${rest} `)) goOn(to, false, joined('nothing', arc));
     }
   };
   follow(0, text);

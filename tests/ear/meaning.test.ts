@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { loadBook } from '../../src/cues/fromFolder';
 import { grammarOf } from '../../src/domain/hearing/building';
+import type { Grammar } from '../../src/domain/hearing/grammar';
 import { followingOf, meaningOf } from '../../src/ear/meaning';
 import { phrases } from './grammars';
 
@@ -53,4 +54,13 @@ test('where a grammar tells no meanings every word that follows is new', () => {
   const grammar = phrases('confirm', ['pain', 'pain seven']);
   expect(followingOf(grammar, 'pain')).toBe('little');
   expect(followingOf(grammar, 'pain seven')).toBe('nothing');
+});
+
+test('ways that part and meet a hundred times are each followed once: nobody waits', () => {
+  const steps = Array.from({ length: 100 }, (_, state) => state);
+  const arcs = steps.flatMap((state) =>
+    ['one', 'two', 'three'].map((words) => ({ from: state, to: state + 1, words, means: 'the same' })),
+  );
+  const many: Grammar = { prompt: 'confirm', finals: [1, 100], arcs };
+  expect(followingOf(many, 'one')).toBe('nothing');
 });
