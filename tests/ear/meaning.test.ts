@@ -59,8 +59,13 @@ test('where a grammar tells no meanings every word that follows is new', () => {
 test('ways that part and meet a hundred times are each followed once: nobody waits', () => {
   const steps = Array.from({ length: 100 }, (_, state) => state);
   const arcs = steps.flatMap((state) =>
-    ['one', 'two', 'three'].map((words) => ({ from: state, to: state + 1, words, means: 'the same' })),
+    ['one', 'two', 'three'].map((words) => ({
+      from: state,
+      to: state + 1,
+      words,
+      means: 'the same',
+    })),
   );
-  const many: Grammar = { prompt: 'confirm', finals: [1, 100], arcs };
+  const many: Grammar = { prompt: 'confirm', states: 101, finals: [1, 100], arcs };
   expect(followingOf(many, 'one')).toBe('nothing');
 });
