@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
 import { loadBook } from '../../src/cues/fromFolder';
 import { wordsOf } from '../../src/cues/grammarWords';
@@ -35,9 +36,8 @@ function met(known: Partial<KnownCoach> = {}, refuses = false) {
     coach.grammarFor(prompt).arcs.some((arc) => arc.words === words);
   return { coach, saved, fits, hears, changes: () => changes };
 }
-const settled = () => new Promise<void>((resolve) => setTimeout(resolve));
 const untilFitted = async (fits: unknown[], count: number) => {
-  while (fits.length < count) await settled();
+  while (fits.length < count) await setImmediate();
 };
 
 const SHORT = { kind: 'results', id: 'short' } as const;
