@@ -1,6 +1,7 @@
 import { lazy, Suspense, useState } from 'react';
 import type { Seat } from '../seat';
 import { useSeat } from '../useSeat';
+import { ForgetVoice } from '../voiceCheck/ForgetVoice';
 import { KeptWords } from '../voiceCheck/KeptWords';
 
 /** Seldom opened, so that it does not delay the gate. */
@@ -26,11 +27,7 @@ export function YourVoice({ seat }: { seat: Seat }) {
         <button type="button" onClick={() => seat.checkVoice()}>
           {readings === 0 ? 'Check my voice' : 'Check it again'}
         </button>
-        {readings > 0 && (
-          <button type="button" onClick={() => seat.forgetVoice()}>
-            Forget my voice
-          </button>
-        )}
+        <ForgetVoice seat={seat} />
       </div>
       <KeptWords seat={seat} />
       <details onToggle={({ currentTarget }) => currentTarget.open && setOpened(true)}>

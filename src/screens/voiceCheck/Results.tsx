@@ -2,6 +2,7 @@ import type { LineResult, LineVerdict } from '../../session/voiceCheck';
 import type { Seat } from '../seat';
 import { Shape, type ShapeName } from '../Shape';
 import { useSeat } from '../useSeat';
+import { ForgetVoice } from './ForgetVoice';
 import { KeptWords } from './KeptWords';
 
 /** Which replies this voice, microphone and room confuse, and what to say instead. */
@@ -48,11 +49,7 @@ export function Results({ seat, results }: { seat: Seat; results: LineResult[] }
         <button type="button" onClick={() => seat.checkVoice()}>
           Read again
         </button>
-        {readings > 0 && (
-          <button type="button" onClick={() => seat.forgetVoice()}>
-            Forget my voice
-          </button>
-        )}
+        <ForgetVoice seat={seat} />
       </div>
     </>
   );
