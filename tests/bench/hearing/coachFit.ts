@@ -1,18 +1,11 @@
 import { wordsOf } from '../../../src/cues/grammarWords';
 import { repliesToRead } from '../../../src/cues/repliesToRead';
-import { grammarOf } from '../../../src/domain/hearing/building';
 import { withOwnWords, type OwnWords } from '../../../src/domain/hearing/coachWords';
-import type { Grammar } from '../../../src/domain/hearing/grammar';
-import { proportionOf } from '../../../src/domain/measuring/proportion';
-import type { CueBook, PromptId } from '../../../src/domain/script';
-import { lexiconOf, UNFITTED, type CoachEar, type Reading } from '../../../src/ear/coach/coachEar';
-import { fittedReader } from '../../../src/ear/coach/fittedReader';
+import type { CueBook } from '../../../src/domain/script';
+import { UNFITTED, type CoachEar, type Reading } from '../../../src/ear/coach/coachEar';
 import { fitted } from '../../../src/ear/coach/fitting';
-import { freeRowOf } from '../../../src/ear/coach/rows';
-import { lexiconFor, type Lexicon } from '../../../src/ear/lexicon';
+import { lexiconFor } from '../../../src/ear/lexicon';
 import { readerOf, readWav } from '../../../src/ear/node';
-import type { PhoneReader } from '../../../src/ear/phoneReader';
-import { createRecogniser, type Recogniser } from '../../../src/ear/recognising';
 import { randomFrom } from '../../ear/noises';
 import { OTHER_TALK } from '../../ear/otherTalk';
 import { padded } from '../../ear/speech';
@@ -20,18 +13,31 @@ import { gymTalk } from '../../sounds/gymTalk';
 import { HALVES, spokenBy, trimmed, type Half } from '../../sounds/speakers';
 import { MAKERS, spokenPower, withNoise } from '../../sounds/surroundings';
 import type { Apart, Stage } from './apart';
+import {
+  BESIDE_TALK,
+  LOUD_DECIBELS,
+  shownOf,
+  WAYS,
+  type CoachFigure,
+  type Learnt,
+  type Way,
+} from './coachFigures';
+import { hearing, remembering, type Clip, type Hearing } from './coachHearing';
 import { coachesOf, type Coach } from './coachVoices';
-import { outcomeOf } from './hearing';
-import { table } from './printing';
 import { sampleReplies, understood, type Wanted } from './replies';
 
-const REPLIES_EACH = 60;
-const SESSION_REPLIES = 40;
-const TALK_EACH = 90;
+/** How much each coach says, and how many pieces of other talk are heard. */
+export interface CoachSize {
+  replies: number;
+  session: number;
+  talk: number;
+  ownWords: number;
+}
+const WHOLE: CoachSize = { replies: 60, session: 40, talk: 90, ownWords: 7 };
+
 const READ_AT = [1, 0.9];
 const HEARD_AT = [1.1, 1.2, 1.3];
 const QUIET_DECIBELS = 30;
-const LOUD_DECIBELS = 10;
 const TALK_DECIBELS = 15;
 
 /** Words of a coach's own that the CMU dictionary lacks; voices and lexicon guess them apart. */
@@ -45,51 +51,30 @@ const OWN: OwnWords[] = [
   ['faults', 'knees-forward', 'knees kiltered'],
 ].map(([kind, id, words]) => ({ kind, id, words }) as OwnWords);
 
-/** One clip: what was said, where, in which noise. */
-interface Clip {
-  sound: Float32Array;
-  prompt: PromptId;
-  wanted: Wanted | null;
-}
-
-/** What is learnt from: nothing, the voice check, a session, or only a part of the check. */
-const WAYS = [
-  'before',
-  'voice check',
-  'a session',
-  'pronunciations alone',
-  'swaps alone',
-  'offset alone',
-] as const;
-type Way = (typeof WAYS)[number];
-/** Those that other people's talk is heard by too. */
-const BESIDE_TALK: Way[] = ['before', 'voice check', 'offset alone'];
-
-interface Figure {
-  figure: 'coach';
-  half: Half;
-  coach: string;
-  kind: Coach['kind'] | 'own words';
-  way: Way;
-  replies: number;
-  right: number;
-  asked: number;
-  wrong: number;
-  missed: number;
-  talk: number;
-  talkActed: number;
-  talkAsked: number;
+/** `--part coach`: what is learnt of the coaches of both halves. */
+export function coachPart(stage: Stage): Promise<Apart> {
+  const some = (count: number) => Math.max(2, Math.round(count * stage.share));
+  const { replies, session, talk, ownWords } = WHOLE;
+  const size = { replies: some(replies), session: some(session), talk: some(talk), ownWords };
+  return fitCoaches(stage, (half) => coachesOf(half, stage.speakers), size);
 }
 
 /**
  * Each coach reads the voice check once in a quiet room, again what was not heard; then other
  * replies at another pace in noise are heard before and after, and other people's talk.
  */
-export async function coachPart({ book, speakers, human, seed, share }: Stage): Promise<Apart> {
+export async function fitCoaches(
+  { book, speakers, human, seed }: Omit<Stage, 'sounds' | 'share'>,
+  coachesIn: (half: Half) => Coach[],
+  size: CoachSize,
+): Promise<Omit<Apart, 'figures'> & { figures: (CoachFigure | Learnt)[] }> {
   const reader = remembering(await readerOf('strong'));
-  const figures: Figure[] = [];
-  const count = (whole: number) => Math.max(2, Math.round(whole * share));
+  const figures: CoachFigure[] = [];
+  const learntOf: Learnt[] = [];
+  const ownWords = OWN.slice(0, size.ownWords);
   for (const half of HALVES) {
+    const coaches = coachesIn(half);
+    if (coaches.length === 0) continue;
     const random = randomFrom(seed);
     const noisy = async (dry: Float32Array, noise: string, decibels: number) => {
       const clean = padded(dry.subarray(0, 9 * 16000), 0.25, 0.3);
@@ -98,8 +83,8 @@ export async function coachPart({ book, speakers, human, seed, share }: Stage): 
     };
     const others = speakers.filter((speaker) => speaker.half === half);
     const talk: Clip[] = [];
-    const texts = half === 'tuned' ? OTHER_TALK : gymTalk(TALK_EACH, random);
-    for (const [at, text] of texts.slice(0, count(TALK_EACH)).entries()) {
+    const texts = half === 'tuned' ? OTHER_TALK : gymTalk(WHOLE.talk, random);
+    for (const [at, text] of texts.slice(0, size.talk).entries()) {
       const phrase = half === 'reported' && at % 3 === 0 ? human[(at * 7) % human.length] : null;
       const speaker = others[at % others.length];
       if (!phrase && !speaker) continue;
@@ -111,7 +96,7 @@ export async function coachPart({ book, speakers, human, seed, share }: Stage): 
       const prompt = at % 2 === 0 ? 'idle' : 'check/hinge-unloaded';
       talk.push({ sound: await noisy(dry, 'pink', TALK_DECIBELS), prompt, wanted: null });
     }
-    for (const coach of coachesOf(half, speakers)) {
+    for (const coach of coaches) {
       const hear = async (wanted: Wanted, decibels: number): Promise<Clip> => {
         const rate = HEARD_AT[Math.floor(random() * HEARD_AT.length)] ?? 1;
         const noise = ['pink', 'music', 'plates'][Math.floor(random() * 3)] ?? 'pink';
@@ -138,7 +123,7 @@ export async function coachPart({ book, speakers, human, seed, share }: Stage): 
           }
         return readings;
       };
-      const judge = async (kind: Figure['kind'], ear: Hearing, way: Way, said: Clip[]) => {
+      const judge = async (kind: CoachFigure['kind'], ear: Hearing, way: Way, said: Clip[]) => {
         const told = { right: 0, asked: 0, wrong: 0, missed: 0, talkActed: 0, talkAsked: 0 };
         for (const clip of said) {
           const outcome = await ear.outcome(clip);
@@ -160,9 +145,9 @@ export async function coachPart({ book, speakers, human, seed, share }: Stage): 
       };
 
       const plain = hearing(book, reader, lexiconFor(wordsOf(book)), UNFITTED);
-      const said = await clips(sampleReplies(book, count(REPLIES_EACH), random));
+      const said = await clips(sampleReplies(book, size.replies, random));
       const learnt = fitted(await read(book, plain, []), plain.lexicon);
-      const session = await clips(sampleReplies(book, count(SESSION_REPLIES), random));
+      const session = await clips(sampleReplies(book, size.session, random));
       const confirmed: Reading[] = [];
       for (const clip of session) {
         const outcome = await plain.outcome(clip);
@@ -181,11 +166,11 @@ export async function coachPart({ book, speakers, human, seed, share }: Stage): 
       for (const way of WAYS)
         await judge(coach.kind, hearing(book, reader, plain.lexicon, ways[way]), way, said);
 
-      const worded = withOwnWords(book, OWN);
+      const worded = withOwnWords(book, ownWords);
       const before = hearing(worded, reader, lexiconFor(wordsOf(worded)), UNFITTED);
-      const after = fitted(await read(worded, before, OWN), before.lexicon);
+      const after = fitted(await read(worded, before, ownWords), before.lexicon);
       const ownSaid = await clips(
-        OWN.flatMap(({ kind, words: text }) => {
+        ownWords.flatMap(({ kind, words: text }) => {
           const prompt = kind === 'commands' ? 'idle' : 'check/hinge-unloaded';
           const { reply } = understood(worded, prompt, text);
           return reply === null ? [] : [{ prompt, text, reply }];
@@ -198,104 +183,8 @@ export async function coachPart({ book, speakers, human, seed, share }: Stage): 
         'voice check',
         ownSaid,
       );
-      console.error(`${coach.name}: ${JSON.stringify(learnt)}`);
+      learntOf.push({ figure: 'learnt', half, coach: coach.name, ...learnt });
     }
   }
-  return { figures, goals: [], shown: shownOf(figures) };
-}
-
-type Hearing = ReturnType<typeof hearing>;
-
-/** An ear fitted to a coach, with what it makes of a clip. */
-function hearing(book: CueBook, reader: PhoneReader, base: Lexicon, coach: CoachEar) {
-  const recogniser: Recogniser = createRecogniser(fittedReader(reader, coach));
-  const lexicon = lexiconOf(base, coach);
-  const grammars = new Map<PromptId, Grammar>();
-  const grammarAt = (prompt: PromptId) => {
-    const grammar = grammars.get(prompt) ?? grammarOf(book, prompt);
-    grammars.set(prompt, grammar);
-    return grammar;
-  };
-  const hear = ({ sound, prompt }: Pick<Clip, 'sound' | 'prompt'>) =>
-    recogniser.hear(sound, grammarAt(prompt), lexicon);
-  return {
-    lexicon,
-    outcome: async (clip: Clip) => {
-      const heard = await hear(clip);
-      const told = heard === null ? [] : [heard];
-      return clip.wanted === null
-        ? 'missed'
-        : outcomeOf(book, { wanted: clip.wanted }, told).outcome;
-    },
-    verdict: async (clip: Clip) => {
-      const heard = await hear(clip);
-      return heard && understood(book, clip.prompt, heard.text, heard.confidence).verdict;
-    },
-    reading: async (clip: Pick<Clip, 'sound' | 'prompt'> & { text: string }) => {
-      const weighed = await recogniser.weigh(clip.sound, grammarAt(clip.prompt), lexicon);
-      if (weighed === null) return null;
-      const isRight =
-        JSON.stringify(understood(book, clip.prompt, weighed.decoded.text).reply) ===
-        JSON.stringify(understood(book, clip.prompt, clip.text).reply);
-      return {
-        text: clip.text,
-        phones: freeRowOf(weighed.posteriors),
-        confidence: isRight ? weighed.confidence : null,
-      };
-    },
-  };
-}
-
-/** What a sound was read as is kept, so that another fit costs only its scoring. */
-function remembering(reader: PhoneReader): PhoneReader {
-  const known = new Map<string, ReturnType<PhoneReader['read']>>();
-  return {
-    belief: reader.belief,
-    read: (samples) => {
-      let hash = 0x811c9dc5;
-      for (const bits of new Uint32Array(samples.buffer, samples.byteOffset, samples.length))
-        hash = Math.imul(hash ^ bits, 0x01000193);
-      const key = `${samples.length}:${hash >>> 0}`;
-      const read = known.get(key) ?? reader.read(samples);
-      known.set(key, read);
-      return read;
-    },
-  };
-}
-
-function shownOf(figures: Figure[]): string {
-  const rows = HALVES.flatMap((half) =>
-    (['plain', 'accent', 'own words'] as const).flatMap((kind) =>
-      WAYS.flatMap((way) => {
-        const some = figures.filter(
-          (each) => each.half === half && each.kind === kind && each.way === way,
-        );
-        const sum = (of: (figure: Figure) => number) =>
-          some.reduce((total, figure) => total + of(figure), 0);
-        const n = sum(({ replies }) => replies);
-        if (n === 0) return [];
-        const share = (part: number) => {
-          const { from, to } = proportionOf(part, n);
-          return `${(100 * (part / n)).toFixed(1)} (${(100 * from).toFixed(1)}-${(100 * to).toFixed(1)})`;
-        };
-        return [
-          [
-            `${half}, ${kind}`,
-            way,
-            `${n}`,
-            share(sum(({ right }) => right)),
-            share(sum(({ wrong }) => wrong)),
-            `${sum(({ asked }) => asked)}`,
-            `${sum(({ missed }) => missed)}`,
-            `${sum(({ talkActed }) => talkActed)} + ${sum(({ talkAsked }) => talkAsked)} of ${sum(({ talk }) => talk)}`,
-          ],
-        ];
-      }),
-    ),
-  );
-  return table(
-    `Fitted to a coach, noise at ${LOUD_DECIBELS} dB, % with 95 % intervals; other talk acted on + asked about`,
-    ['coaches', 'learnt from', 'n', 'right', 'acted on, wrong', 'asked', 'missed', 'other talk'],
-    rows,
-  );
+  return { figures: [...figures, ...learntOf], goals: [], shown: shownOf(figures) };
 }
