@@ -76,6 +76,21 @@ export interface Voice {
 export type VoiceChange = 'louder' | 'quieter' | 'slower' | 'faster';
 
 /**
+ * Counts and beats that people breathe and move by, each on its moment: the sound's own clock
+ * keeps them even, however busy the page is and where nobody looks at it.
+ */
+export interface Beats {
+  /**
+   * Sounds at `atMilliseconds` (true time, of the Clock; at once where that has passed): `text` is
+   * spoken, null is the tone `countdown`. Words that are not ready by then become the tone, since
+   * a late count is a wrong one.
+   */
+  place(text: string | null, atMilliseconds: number): Cancel;
+  /** These will be counted soon: make them now. */
+  prepare(texts: string[]): void;
+}
+
+/**
  * `listening`: a question is open; `accepted`: the result is stored for good;
  * `not-understood`: say it again; `countdown`: one of the last seconds; `begin`: work starts now;
  * `not-stored`: the record could not be written (it is kept and tried again); `halted`: stop was heard.
@@ -199,6 +214,7 @@ export interface Ports {
   ear: Ear;
   voice: Voice;
   tones: Tones;
+  beats: Beats;
   clock: Clock;
   records: Records;
   screen: Screen;

@@ -4,7 +4,7 @@ import type { Athlete } from '../domain/athlete';
 import type { AngleTool } from '../domain/findings';
 import type { Entry, SessionSettings } from '../domain/log';
 import type { CueBook, DrillId, EquipmentId, PromptId, RoutineId } from '../domain/script';
-import type { Cancel, Ear, Hearing, Ports, SessionEvent, Voice } from '../ports';
+import type { Beats, Cancel, Ear, Hearing, Ports, SessionEvent, Voice } from '../ports';
 import { memoryRecords } from '../records/memoryRecords';
 import { sessionMachine } from '../session/sessionMachine';
 import type { Replies, Spoken } from './replies';
@@ -70,6 +70,7 @@ export function rehearse(rehearsal: Rehearsal): Rehearsed {
     ear: partner.ear,
     voice: tableVoice(clock, rehearsal.secondsOf, secondsNow, said),
     tones: { play: () => undefined, hush: () => undefined },
+    beats: tableBeats(clock, rehearsal.secondsOf, secondsNow, said),
     records: {
       ...records,
       append(entry, done) {
@@ -142,6 +143,30 @@ function tableVoice(
     },
     prepare: () => undefined,
     adjust: () => undefined,
+  };
+}
+
+/** Counts on their moment; those that are cut off before it never sound. */
+function tableBeats(
+  clock: VirtualClock,
+  secondsOf: (text: string) => number,
+  secondsNow: () => number,
+  said: Said[],
+): Beats {
+  return {
+    place(text, atMilliseconds) {
+      // The timeline's own tones are rendered from it.
+      if (text === null) return () => undefined;
+      const fromSeconds = secondsNow() + (atMilliseconds - clock.now()) / 1000;
+      const piece = { text, fromSeconds, toSeconds: fromSeconds + secondsOf(text), isCutOff: false };
+      said.push(piece);
+      return () => {
+        if (secondsNow() > piece.toSeconds - 0.001) return;
+        piece.toSeconds = Math.max(fromSeconds, secondsNow());
+        piece.isCutOff = true;
+      };
+    },
+    prepare: () => undefined,
   };
 }
 

@@ -4,12 +4,16 @@ import { createDeviceEar } from '../ear/deviceEar';
 import { createHands } from '../ear/hands';
 import { keepTrying } from '../records/keepTrying';
 import { lazyRecords } from '../records/lazyRecords';
+import type { VoiceChange } from '../ports';
 import { createHowlerTones } from '../tones/howlerTones';
+import { createPlacedBeats } from '../tones/placedBeats';
 import { createBrowserVoice } from '../voice/browserVoice';
 import { fallingBack } from '../voice/fallingBack';
 import { createShippedVoice } from '../voice/shippedVoice';
+import { adjusted, USUAL_MANNER } from '../voice/manner';
 import { createSynthesis } from '../voice/synthesis';
-import { browserClock as clock } from './browserClock';
+import { SAYSO_VOICE } from '../voice/voices';
+import { createBrowserClock } from './browserClock';
 import { createCoach } from './coach/coach';
 import { createShelf } from './coach/shelf';
 
@@ -18,11 +22,21 @@ const loadRecords = async () => (await import('../records/dexieRecords')).create
 /** The adapters of this page, joined to the ports. The microphone is asked for later. */
 export function createParts(told: { onProgress: (fraction: number) => void; onCoach: () => void }) {
   const assetsBase = new URL('./', document.baseURI).href;
+  const clock = createBrowserClock();
   const synthesis = createSynthesis({ assetsBase });
   const tones = createHowlerTones();
   const shipped = createShippedVoice({ synthesis, output: tones.output, clock });
   const speech = 'speechSynthesis' in window ? window.speechSynthesis : undefined;
   const browser = createBrowserVoice({ synthesis: speech, clock, language: book.language });
+  const voice = fallingBack(browser, shipped);
+  let manner = USUAL_MANNER;
+  const beats = createPlacedBeats({
+    // A browser's voice cannot be placed on a moment, so every count is the shipped voice's.
+    make: (text) => synthesis.make(text, SAYSO_VOICE, 'later'),
+    output: tones.output,
+    clock,
+    volume: () => manner.volume,
+  });
   const coach = createCoach({
     book,
     lexicon,
@@ -45,7 +59,14 @@ export function createParts(told: { onProgress: (fraction: number) => void; onCo
     clock,
     synthesis,
     tones,
-    voice: fallingBack(browser, shipped),
+    beats,
+    voice: {
+      ...voice,
+      adjust(change: VoiceChange) {
+        manner = adjusted(manner, change);
+        voice.adjust(change);
+      },
+    },
     ear,
     hands: createHands(),
     records: keepTrying(lazyRecords(loadRecords), clock),

@@ -42,7 +42,7 @@ export function createSeat(): Seat {
     onProgress: (progress) => store.patch({ ear: { state: 'loading', progress } }),
     onCoach: () => store.patch({ coach: parts.coach.state() }),
   });
-  const { book, clock, coach, ear, hands, records, tones, voice } = parts;
+  const { beats, book, clock, coach, ear, hands, records, tones, voice } = parts;
   const store = createSeatStore({
     where: 'gate',
     book,
@@ -135,7 +135,7 @@ export function createSeat(): Seat {
         ...(callWord !== null && !rehearsal && { callWord }),
         utcOffsetMinutes: -new Date(clock.now()).getTimezoneOffset(),
         log,
-        ports: { clock, ear: listening, voice, tones, records, screen: { show } },
+        ports: { clock, ear: listening, voice, tones, beats, records, screen: { show } },
       },
     });
     running = { actor, startedAtMilliseconds, partner, sleepAgain: stayAwake() };

@@ -30,7 +30,8 @@ export function attemptInput(context: SessionContext): AttemptInput {
   const step = stepOf(context, 'check', 'set');
   const lines = planStep(book, step, stage.secondsOf, blocks);
   const question = askOf(book, step);
-  stage.prepare([...lines.flatMap(({ text }) => text ?? []), question]);
+  const counts = lines.flatMap(({ beats }) => beats.flatMap(({ text }) => text ?? []));
+  stage.prepare([...lines.flatMap(({ text }) => text ?? []), question], [...new Set(counts)]);
   const belongsHere = place.at === 'line' || place.prompt === step.prompt;
   return {
     stage,

@@ -28,30 +28,38 @@ export const performingLine = fromCallback<
       }),
     );
   };
+  const count = (text: string | null, dueMilliseconds: number) => {
+    saying += 1;
+    const cancel = stage.beat(text, dueMilliseconds, () => {
+      saying -= 1;
+      finish(clock.now());
+    });
+    cancels.push(cancel);
+  };
   const at = (milliseconds: number, run: () => void) => {
     const timer = clock.setTimeout(run, Math.max(0, milliseconds - clock.now()));
     cancels.push(() => clock.clearTimeout(timer));
   };
   const timed = line.phase !== 'cueing';
   const deadline = startMilliseconds + line.seconds * 1000;
-  let due = !timed;
+  let isDue = !timed;
   const finish = (endedAtMilliseconds: number) => {
-    if (over || !due || saying > 0) return;
+    if (over || !isDue || saying > 0) return;
     over = true;
     sendBack({ type: 'LINE_PERFORMED', endedAtMilliseconds });
   };
 
   stage.show({ type: 'phase', phase: line.phase, seconds: timed ? line.seconds : null });
   for (const beat of line.beats) {
-    at(startMilliseconds + beat.atSeconds * 1000, () => {
+    const due = startMilliseconds + beat.atSeconds * 1000;
+    at(due, () => {
       stage.show({ type: 'beat', count: beat.count });
-      if (beat.text === null) stage.tone('countdown');
-      else if (saying === 0) say(beat.text);
+      if (beat.text === null || saying === 0) count(beat.text, due);
     });
   }
   if (timed) {
     at(deadline, () => {
-      due = true;
+      isDue = true;
       finish(deadline);
     });
   }

@@ -26,13 +26,24 @@ export interface Stage {
   /** How long a text takes to say, in seconds, from the committed table. */
   secondsOf(text: string): number;
   say(text: string, ended: () => void): Cancel;
-  prepare(texts: string[]): void;
+  prepare(texts: string[], counts: string[]): void;
   tone(name: ToneName): void;
+  /**
+   * One count, spoken or (null) a tone, that was due at that time: sounds exactly
+   * HEAD_START_SECONDS later. `ended` comes when its words are over; a tone's at once.
+   */
+  beat(text: string | null, dueMilliseconds: number, ended: () => void): Cancel;
   hush(): void;
   attend(prompt: PromptId): void;
   show(event: SessionEvent): void;
   report(report: StageReport): void;
 }
+
+/**
+ * Every beat sounds this much after its time, so that the sound can be placed before: timers come
+ * late by some ten milliseconds on a busy page, a placed sound does not.
+ */
+export const HEAD_START_SECONDS = 0.12;
 
 /** Joins the ports to one stage. `startedAtMilliseconds` gives every shown event its time. */
 export function createStage(
@@ -86,11 +97,30 @@ export function createStage(
     clock: ports.clock,
     secondsOf,
     say: (text, ended) => afterTone(() => say(text, ended)),
-    prepare: (texts) => ports.voice.prepare(texts),
+    prepare(texts, counts) {
+      ports.voice.prepare(texts);
+      ports.beats.prepare(counts);
+    },
     tone(name) {
       show({ type: 'tone', name });
       ports.tones.play(name);
       quietFromMilliseconds = ports.clock.now() + TONE_SECONDS[name] * 1000;
+    },
+    beat(text, dueMilliseconds, ended) {
+      const { clock, beats } = ports;
+      const cancel = beats.place(text, dueMilliseconds + HEAD_START_SECONDS * 1000);
+      if (text === null) {
+        show({ type: 'tone', name: 'countdown' });
+        ended();
+        return cancel;
+      }
+      const seconds = secondsOf(text);
+      show({ type: 'cue', text, seconds });
+      const timer = clock.setTimeout(ended, (HEAD_START_SECONDS + seconds) * 1000);
+      return () => {
+        clock.clearTimeout(timer);
+        cancel();
+      };
     },
     hush() {
       ports.tones.hush();

@@ -35,6 +35,7 @@ export function openBench(options: BenchOptions = {}) {
   const entries: Entry[] = [];
   const tones: ToneName[] = [];
   const adjusted: string[] = [];
+  const counts: { text: string | null; atMilliseconds: number }[] = [];
   let prompt: PromptId = 'idle';
   let sounding: string | null = null;
   let listener: (hearing: Hearing) => void = () => undefined;
@@ -74,6 +75,13 @@ export function openBench(options: BenchOptions = {}) {
       adjust: (change) => adjusted.push(change),
     },
     tones: { play: (name) => tones.push(name), hush: () => undefined },
+    beats: {
+      place(text, atMilliseconds) {
+        counts.push({ text, atMilliseconds });
+        return () => undefined;
+      },
+      prepare: () => undefined,
+    },
     records: {
       ...records,
       append(entry, done) {
@@ -111,6 +119,7 @@ export function openBench(options: BenchOptions = {}) {
     entries,
     tones,
     adjusted,
+    counts,
     prompt: () => prompt,
     sounding: () => sounding,
     isOver: () => actor.getSnapshot().status !== 'active',

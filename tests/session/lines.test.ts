@@ -50,6 +50,12 @@ function perform(
       };
     },
     prepare: () => undefined,
+    beat(text, dueMilliseconds, ended) {
+      const name = text ?? 'tone countdown';
+      happened.push(`${Math.round(dueMilliseconds) / 1000} ${name}`);
+      const timer = clock.setTimeout(ended, text === null ? 0 : 500);
+      return () => clock.clearTimeout(timer);
+    },
     tone: (name) => happened.push(`${now()} tone ${name}`),
     hush: () => undefined,
     attend: () => undefined,

@@ -33,6 +33,7 @@ const stage = (): Stage => ({
     return () => clock.clearTimeout(timer);
   },
   prepare: () => undefined,
+  beat: () => () => undefined,
   tone: (name) => prompts.push(`tone ${name}`),
   hush: () => undefined,
   attend: (prompt) => prompts.push(prompt),

@@ -6,7 +6,7 @@ import { book, lexicon } from '../../../../src/cues/page';
 import { grammarOf } from '../../../../src/domain/hearing/building';
 import { promptsOf } from '../../../../src/domain/hearing/prompts';
 import { createDeviceEar, type DeviceEar } from '../../../../src/ear/deviceEar';
-import { browserClock } from '../../../../src/main/browserClock';
+import { createBrowserClock } from '../../../../src/main/browserClock';
 import type { Hearing } from '../../../../src/ports';
 import { FrameCount } from './frameCount';
 import type { OnThePage, Scored } from './onThePage';
@@ -30,7 +30,7 @@ const newEar = (): DeviceEar =>
     grammarFor: (prompt) => grammarOf(book, prompt),
     lexicon,
     assetsBase,
-    clock: browserClock,
+    clock: createBrowserClock(),
   });
 let ear: DeviceEar | undefined;
 const theEar = () => {

@@ -1,0 +1,31 @@
+/** For so long a reading of the sound's clock counts. */
+const KEPT_MILLISECONDS = 2000;
+/** The sound's clock stands still in blocks; falling back by more means that it was suspended. */
+const SUSPENDED_SECONDS = 0.1;
+
+/**
+ * When the sound's clock will show what, from readings of both clocks. A reading is never early
+ * and late by up to a block of the sound device (3 to 40 ms), so the least late of the last two
+ * seconds is the truest.
+ */
+export class SoundClock {
+  private readings: { atMilliseconds: number; aheadSeconds: number }[] = [];
+
+  /** Both clocks, read at once: true time, and the `currentTime` of the sound in seconds. */
+  read(nowMilliseconds: number, soundSeconds: number): void {
+    const aheadSeconds = soundSeconds - nowMilliseconds / 1000;
+    if (aheadSeconds < this.ahead - SUSPENDED_SECONDS) this.readings = [];
+    const oldest = nowMilliseconds - KEPT_MILLISECONDS;
+    this.readings = this.readings.filter(({ atMilliseconds }) => atMilliseconds >= oldest);
+    this.readings.push({ atMilliseconds: nowMilliseconds, aheadSeconds });
+  }
+
+  /** What the sound's clock shows at that true time, in seconds; after a reading. */
+  soundSecondsAt(milliseconds: number): number {
+    return milliseconds / 1000 + this.ahead;
+  }
+
+  private get ahead(): number {
+    return Math.max(...this.readings.map(({ aheadSeconds }) => aheadSeconds));
+  }
+}

@@ -1,0 +1,146 @@
+import { describe, expect, it } from 'vitest';
+import { createVirtualClock } from '../../src/cli/virtualClock';
+import { createPlacedBeats } from '../../src/tones/placedBeats';
+
+const STARTED = Date.UTC(2026, 0, 5, 9);
+/** A phone's sound device takes its samples in blocks; its clock stands still between two. */
+const BLOCK_SECONDS = 0.0213;
+const SAMPLE_RATE = 16000;
+
+/** Words that take 0.4 s each, and a sound device whose clock can be seen and suspended. */
+function room({ cannotMake = false } = {}) {
+  const clock = createVirtualClock(STARTED);
+  const begun: { samples: number; atSeconds: number; cut: boolean; volume: number }[] = [];
+  let state = 'running';
+  let behindSeconds = 3.21;
+  const trueSeconds = () => (clock.now() - STARTED) / 1000 - behindSeconds;
+  const context = {
+    get state() {
+      return state;
+    },
+    get currentTime() {
+      return Math.floor(trueSeconds() / BLOCK_SECONDS) * BLOCK_SECONDS;
+    },
+    createBuffer: (_: number, samples: number) => ({ samples, copyToChannel: () => undefined }),
+    createGain: () => ({
+      gain: { value: 1, setValueAtTime: () => undefined, linearRampToValueAtTime: () => undefined },
+      connect: (to: unknown) => to,
+      disconnect: () => undefined,
+    }),
+    createBufferSource() {
+      let beat: (typeof begun)[number];
+      let volume = 1;
+      return {
+        buffer: { samples: 0 },
+        connect(to: { gain: { value: number } }) {
+          volume = to.gain.value;
+          return to;
+        },
+        start(atSeconds: number) {
+          beat = { samples: this.buffer.samples, atSeconds, cut: false, volume };
+          begun.push(beat);
+        },
+        stop: () => (beat.cut = true),
+      };
+    },
+  };
+  const beats = createPlacedBeats({
+    make: () =>
+      cannotMake
+        ? Promise.reject(new Error('no voice'))
+        : Promise.resolve({
+            samples: new Float32Array(0.4 * SAMPLE_RATE),
+            sampleRate: SAMPLE_RATE,
+          }),
+    output: () => ({ context, destination: {} }) as never,
+    clock,
+    volume: () => 0.4,
+  });
+  return {
+    clock,
+    beats,
+    begun,
+    /** When each sounds, in milliseconds after the start. */
+    sounded: () => begun.map(({ atSeconds }) => (atSeconds + behindSeconds) * 1000),
+    suspend(seconds: number) {
+      state = 'suspended';
+      clock.advance(seconds * 1000);
+      behindSeconds += seconds;
+      state = 'running';
+    },
+    setState: (next: string) => (state = next),
+  };
+}
+const WORD = 0.4 * SAMPLE_RATE;
+const prepared = async (options?: Parameters<typeof room>[0]) => {
+  const here = room(options);
+  here.beats.prepare(['One.', 'Two.']);
+  here.clock.advance(500);
+  await Promise.resolve().then(() => undefined);
+  await Promise.resolve();
+  return here;
+};
+
+describe('counts and beats', () => {
+  it('sound within a millisecond of their time, though the device tells its time in blocks of 21', async () => {
+    const { beats, clock, sounded } = await prepared();
+    const due = Array.from({ length: 60 }, (_, second) => 1000 + second * 1000);
+    for (const milliseconds of due) {
+      // Timers of a busy page: some tens of milliseconds late, never the same.
+      const late = (milliseconds * 7919) % 90;
+      clock.advance(STARTED + milliseconds - 120 + late - clock.now());
+      beats.place('One.', STARTED + milliseconds);
+    }
+    const off = sounded().map((at, index) => Math.abs(at - (due[index] ?? 0)));
+    expect(off).toHaveLength(60);
+    expect(Math.max(...off)).toBeLessThan(1);
+  });
+
+  it('are words where they are ready, and the tone of a beat where they are not', async () => {
+    const { beats, begun } = await prepared();
+    beats.place('Two.', STARTED + 1000);
+    beats.place('Three.', STARTED + 2000);
+    beats.place(null, STARTED + 3000);
+    const [word, unready, tone] = begun;
+    expect(word?.samples).toBe(WORD);
+    expect(unready?.samples).toBe(tone?.samples);
+    expect(tone?.samples).not.toBe(WORD);
+    expect(word?.volume).toBe(0.4);
+  });
+
+  it('are tones where there is no voice at all', async () => {
+    const { beats, begun } = await prepared({ cannotMake: true });
+    beats.place('One.', STARTED + 1000);
+    expect(begun).toHaveLength(1);
+    expect(begun[0]?.samples).not.toBe(WORD);
+  });
+
+  it('are right again after a phone call stopped the sound for a while', async () => {
+    const { beats, clock, sounded, suspend } = await prepared();
+    beats.place('One.', STARTED + 1000);
+    clock.advance(500);
+    suspend(20);
+    beats.prepare(['One.']);
+    clock.advance(400);
+    const due = clock.now() + 120;
+    beats.place('One.', due);
+    expect(Math.abs((sounded().at(-1) ?? 0) - (due - STARTED))).toBeLessThan(1);
+  });
+
+  it('are left out while sound is off, and where the page slept through their time', async () => {
+    const { beats, begun, clock, setState } = await prepared();
+    setState('suspended');
+    beats.place('One.', clock.now() + 120);
+    setState('running');
+    beats.place('One.', clock.now() - 1000);
+    expect(begun).toHaveLength(0);
+  });
+
+  it('fall silent when they are taken back', async () => {
+    const { beats, begun, clock } = await prepared();
+    const cancel = beats.place('One.', clock.now() + 120);
+    expect(begun[0]?.cut).toBe(false);
+    cancel();
+    expect(begun[0]?.cut).toBe(true);
+  });
+});
