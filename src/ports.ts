@@ -71,6 +71,11 @@ export interface Voice {
   prepare(texts: string[]): void;
   /** One step louder, quieter, slower or faster, kept for the lines that follow; stops at its limits. */
   adjust(change: VoiceChange): void;
+  /**
+   * Quieter at once while somebody speaks, by about 10 dB, the line that sounds too where the voice
+   * can; back again with false.
+   */
+  duck(isDucked: boolean): void;
 }
 
 export type VoiceChange = 'louder' | 'quieter' | 'slower' | 'faster';

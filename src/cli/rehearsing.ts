@@ -143,6 +143,7 @@ function tableVoice(
     },
     prepare: () => undefined,
     adjust: () => undefined,
+    duck: () => undefined,
   };
 }
 

@@ -5,6 +5,7 @@ import { readbackOf } from '../domain/hearing/readback';
 import type { SessionSettings } from '../domain/log';
 import type { CueBook, PromptId } from '../domain/script';
 import type { Ear, EarTrouble } from '../ports';
+import type { Stage } from './stage';
 
 /** What the ear brings into the session, understood. */
 export type HearingEvent =
@@ -17,9 +18,11 @@ export type HearingEvent =
 /** Listens as long as the session lives; words are understood at the prompt they were said at. */
 export const hearing = fromCallback<
   { type: 'NONE' },
-  { ear: Ear; book: CueBook; settings: SessionSettings; callWord: string | null }
->(({ input: { ear, book, settings, callWord }, sendBack }) =>
+  { ear: Ear; book: CueBook; settings: SessionSettings; callWord: string | null; stage: Stage }
+>(({ input: { ear, book, settings, callWord, stage }, sendBack }) =>
   ear.listen((hearing) => {
+    if (hearing.type === 'onset') stage.giveWay();
+    else stage.goOn();
     switch (hearing.type) {
       case 'onset':
         return sendBack({ type: 'ONSET' });

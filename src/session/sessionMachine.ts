@@ -107,6 +107,7 @@ export const sessionMachine = session.createMachine({
       book: context.book,
       settings: context.settings,
       callWord: context.callWord,
+      stage: context.stage,
     }),
   },
   initial: 'opening',

@@ -33,6 +33,10 @@ export interface Stage {
    * HEAD_START_SECONDS later. `ended` comes when its words are over; a tone's at once.
    */
   beat(text: string | null, dueMilliseconds: number, ended: () => void): Cancel;
+  /** Somebody began to speak: a line that is being said gives way, once, and not for long. */
+  giveWay(): void;
+  /** What was spoken is known: the voice is as before. */
+  goOn(): void;
   hush(): void;
   attend(prompt: PromptId): void;
   show(event: SessionEvent): void;
@@ -44,6 +48,12 @@ export interface Stage {
  * late by some ten milliseconds on a busy page, a placed sound does not.
  */
 export const HEAD_START_SECONDS = 0.12;
+
+/**
+ * Somebody who has said nothing to understand by then is talking to others. A line gives way once:
+ * in a room full of talk it would never be heard otherwise.
+ */
+const GIVES_WAY_SECONDS = 2;
 
 /** Joins the ports to one stage. `startedAtMilliseconds` gives every shown event its time. */
 export function createStage(
@@ -59,6 +69,15 @@ export function createStage(
       atSeconds: (ports.clock.now() - startedAtMilliseconds) / 1000,
     });
   let quietFromMilliseconds = 0;
+  /** Of the line that is being said: whether it has given way already. */
+  let line: { gaveWay: boolean } | null = null;
+  let givingWay: unknown = null;
+  const goOn = () => {
+    if (givingWay === null) return;
+    ports.clock.clearTimeout(givingWay);
+    givingWay = null;
+    ports.voice.duck(false);
+  };
   /** Runs at once, or when the tone that sounds is over: nothing is said over a tone. */
   const afterTone = (run: () => Cancel): Cancel => {
     const { clock } = ports;
@@ -79,8 +98,16 @@ export function createStage(
     const readAtMilliseconds = clock.now() + seconds * 1000;
     show({ type: 'cue', text, seconds });
     let timer: unknown;
+    const said = { gaveWay: false };
+    line = said;
+    const over = () => {
+      if (line !== said) return;
+      line = null;
+      goOn();
+    };
     const cancel = voice.say(text, {
       ended: (how) => {
+        over();
         if (how === 'spoken') return ended();
         // Nothing sounds, so the caption gets the time that the words would have taken.
         show({ type: 'trouble', what: 'no-voice', say: null });
@@ -88,6 +115,7 @@ export function createStage(
       },
     });
     return () => {
+      over();
       cancel();
       clock.clearTimeout(timer);
     };
@@ -122,6 +150,13 @@ export function createStage(
         cancel();
       };
     },
+    giveWay() {
+      if (line === null || line.gaveWay) return;
+      line.gaveWay = true;
+      ports.voice.duck(true);
+      givingWay = ports.clock.setTimeout(goOn, GIVES_WAY_SECONDS * 1000);
+    },
+    goOn,
     hush() {
       ports.tones.hush();
       quietFromMilliseconds = 0;

@@ -174,6 +174,8 @@ export const createBrowserVoice = ({
     adjust(change) {
       manner = adjusted(manner, change);
     },
+    // A line that sounds keeps its volume; browsers take a new one only for the next.
+    duck: () => undefined,
   };
 };
 

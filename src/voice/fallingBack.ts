@@ -55,5 +55,9 @@ export const fallingBack = (first: Voice, then: Voice): Voice => {
       first.adjust(change);
       then.adjust(change);
     },
+    duck(isDucked) {
+      first.duck(isDucked);
+      then.duck(isDucked);
+    },
   };
 };

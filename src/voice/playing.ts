@@ -10,16 +10,27 @@ export interface Output {
 /** Long enough to be free of a click, short enough to be silent at once. */
 const FADE_SECONDS = 0.008;
 
+/** How fast a line gives way to somebody who speaks. */
+const TURN_SECONDS = 0.02;
+
+/** A sound that plays. */
+export interface Playing {
+  /** Fades out within 8 ms, and nothing more is told. Calling it again does nothing. */
+  stop: Cancel;
+  /** Goes on at that volume, 0 to 1, within 20 ms. */
+  turnTo(volume: number): void;
+}
+
 /**
- * Plays a sound now, at `volume` 0 to 1; `ended` comes by the audio clock, not after a cancel.
- * A cancel fades out within 8 ms. Throws where the context refuses to play.
+ * Plays a sound now, at `volume` 0 to 1; `ended` comes by the audio clock, not after a stop.
+ * Throws where the context refuses to play.
  */
 export const playSound = (
   { context, destination }: Output,
   { samples, sampleRate }: Sound,
   volume: number,
   ended: () => void,
-): Cancel => {
+): Playing => {
   const buffer = context.createBuffer(1, samples.length, sampleRate);
   buffer.copyToChannel(samples, 0);
   const gain = context.createGain();
@@ -34,13 +45,22 @@ export const playSound = (
     open = false;
     ended();
   };
-  source.start();
-  return () => {
-    if (!open) return;
-    open = false;
+  const glide = (to: number, seconds: number) => {
     const now = context.currentTime;
     gain.gain.setValueAtTime(volume, now);
-    gain.gain.linearRampToValueAtTime(0, now + FADE_SECONDS);
-    source.stop(now + FADE_SECONDS);
+    gain.gain.linearRampToValueAtTime(to, now + seconds);
+    volume = to;
+    return now + seconds;
+  };
+  source.start();
+  return {
+    stop() {
+      if (!open) return;
+      open = false;
+      source.stop(glide(0, FADE_SECONDS));
+    },
+    turnTo(to) {
+      if (open) glide(to, TURN_SECONDS);
+    },
   };
 };

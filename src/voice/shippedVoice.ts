@@ -1,7 +1,7 @@
 import type { Cancel, Clock, Voice } from '../ports';
 import { adjusted, USUAL_MANNER } from './manner';
 import { oneAtATime } from './oneAtATime';
-import { playSound, type Output } from './playing';
+import { playSound, type Output, type Playing } from './playing';
 import type { Sound } from './sound';
 import type { Synthesis } from './synthesis';
 import { SAYSO_VOICE, type ShippedVoice } from './voices';
@@ -18,6 +18,8 @@ export interface ShippedVoiceOptions {
 
 /** A line takes 60 to 240 ms to make; the first also waits for a download of 21 MB. */
 const MAKE_WAIT_MS = 4000;
+/** About 10 dB: somebody who speaks is heard over it, and the line is still understood. */
+const DUCKED = 0.32;
 /** How late the end of a sound may be told before sound counts as broken (a phone call). */
 const END_WAIT_MS = 1000;
 
@@ -33,6 +35,9 @@ export const createShippedVoice = ({
   voice = SAYSO_VOICE,
 }: ShippedVoiceOptions): Voice => {
   let manner = USUAL_MANNER;
+  let ducked = false;
+  let playing: Playing | null = null;
+  const volume = () => manner.volume * (ducked ? DUCKED : 1);
   const make = (text: string, when: 'now' | 'later') =>
     synthesis.make(text, { ...voice, stretch: voice.stretch * manner.stretch }, when);
 
@@ -60,7 +65,9 @@ export const createShippedVoice = ({
         const out = output();
         if (out.context.state !== 'running') return end('failed');
         watch((1000 * sound.samples.length) / sound.sampleRate + END_WAIT_MS);
-        silence = playSound(out, sound, manner.volume, () => end('spoken'));
+        const line = playSound(out, sound, volume(), () => end('spoken'));
+        silence = line.stop;
+        playing = line;
         told.started();
       };
       watch(MAKE_WAIT_MS);
@@ -76,6 +83,10 @@ export const createShippedVoice = ({
     },
     adjust(change) {
       manner = adjusted(manner, change);
+    },
+    duck(isDucked) {
+      ducked = isDucked;
+      playing?.turnTo(volume());
     },
   };
 };

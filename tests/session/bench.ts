@@ -35,6 +35,7 @@ export function openBench(options: BenchOptions = {}) {
   const entries: Entry[] = [];
   const tones: ToneName[] = [];
   const adjusted: string[] = [];
+  const ducks: { isDucked: boolean; atMilliseconds: number }[] = [];
   const counts: { text: string | null; atMilliseconds: number }[] = [];
   let prompt: PromptId = 'idle';
   let sounding: string | null = null;
@@ -73,6 +74,7 @@ export function openBench(options: BenchOptions = {}) {
       },
       prepare: () => undefined,
       adjust: (change) => adjusted.push(change),
+      duck: (isDucked) => ducks.push({ isDucked, atMilliseconds: clock.now() }),
     },
     tones: { play: (name) => tones.push(name), hush: () => undefined },
     beats: {
@@ -120,6 +122,7 @@ export function openBench(options: BenchOptions = {}) {
     tones,
     adjusted,
     counts,
+    ducks,
     prompt: () => prompt,
     sounding: () => sounding,
     isOver: () => actor.getSnapshot().status !== 'active',

@@ -57,6 +57,8 @@ function perform(
       return () => clock.clearTimeout(timer);
     },
     tone: (name) => happened.push(`${now()} tone ${name}`),
+    giveWay: () => undefined,
+    goOn: () => undefined,
     hush: () => undefined,
     attend: () => undefined,
     show: (event) => {

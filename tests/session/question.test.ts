@@ -35,6 +35,8 @@ const stage = (): Stage => ({
   prepare: () => undefined,
   beat: () => () => undefined,
   tone: (name) => prompts.push(`tone ${name}`),
+  giveWay: () => undefined,
+  goOn: () => undefined,
   hush: () => undefined,
   attend: (prompt) => prompts.push(prompt),
   show: () => undefined,

@@ -33,6 +33,7 @@ const mute = (): Voice => ({
   },
   prepare: () => undefined,
   adjust: () => undefined,
+  duck: () => undefined,
 });
 
 voiceContract('a voice of the browser', () => browser());

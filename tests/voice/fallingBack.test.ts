@@ -20,6 +20,7 @@ const puppet = (plan: () => 'spoken' | 'failed') => {
     },
     prepare: vi.fn(),
     adjust: vi.fn(),
+    duck: vi.fn(),
   };
   return { ...voice, said };
 };
@@ -101,6 +102,11 @@ describe('two voices', () => {
     voice.prepare(['two']);
     expect(first.prepare).toHaveBeenCalledTimes(2);
     expect(then.prepare).toHaveBeenCalledTimes(1);
+    voice.duck(true);
+    expect([first.duck, then.duck].map((fn) => vi.mocked(fn).mock.calls)).toEqual([
+      [[true]],
+      [[true]],
+    ]);
     voice.adjust('louder');
     expect([first.adjust, then.adjust].map((fn) => vi.mocked(fn).mock.calls)).toEqual([
       [['louder']],

@@ -38,6 +38,20 @@ describe('the shipped voice', () => {
     expect(made).toEqual(['one', 'now', 'four', 'two', 'three']);
   });
 
+  it('gives way within 30 ms to somebody who speaks, is still heard, and comes back', async () => {
+    const { voice, sounding } = enter();
+    saying(voice, 'Push the hips back');
+    await pass(150);
+    const usual = sounding()?.volume ?? 0;
+    voice.duck(true);
+    await pass(30);
+    expect(sounding()?.volume).toBeLessThan(usual / 2);
+    expect(sounding()?.volume).toBeGreaterThan(usual / 5);
+    voice.duck(false);
+    await pass(30);
+    expect(sounding()?.volume).toBeCloseTo(usual, 3);
+  });
+
   it('keeps a few dozen lines, not every line of a session', async () => {
     const { voice, made } = enter();
     const lines = Array.from({ length: 60 }, (_, at) => `line ${String(at)}`);
