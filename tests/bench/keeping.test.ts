@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { SHIPPED } from '../sounds/speakers';
-import { Kept, shardOf } from './hearing/keeping';
+import { Kept, shardOf, turnsOf } from './hearing/keeping';
 import type { Answer, Job } from './hearing/jobs';
 
 const job = (text: string): Job => ({
@@ -32,6 +32,18 @@ test('what shards heard apart is known together', () => {
       new Kept(folder, shard.replace('/', 'of')).keep(each, answers);
   const all = new Kept(folder, '1of1');
   expect(jobs.map((each) => all.answersTo(each))).toEqual(jobs.map(() => answers));
+});
+
+test('what takes longest is heard first, then replies of every place in the list', () => {
+  const reply: Partial<Job> = { kind: 'reply' };
+  const jobs = [...Array<Partial<Job>>(400).fill(reply), job('pass')] as Job[];
+  const [first, ...turns] = turnsOf(jobs);
+  expect(first).toBe(400);
+  expect(turns.toSorted((a, b) => a - b)).toEqual(jobs.slice(1).map((_, at) => at));
+  for (const from of [0, 100, 200, 300])
+    expect(
+      turns.slice(0, 100).filter((at) => at >= from && at < from + 100).length,
+    ).toBeGreaterThan(10);
 });
 
 test('shards share out everything once', () => {

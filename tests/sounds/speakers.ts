@@ -70,8 +70,8 @@ export async function speakersHere(): Promise<{ here: Speaker[]; missing: string
   return { here, missing };
 }
 
-/** Speaks what is not in the cache yet, two at a time. Rejects where an engine fails. */
-export async function prepare(wanted: Spoken[]): Promise<void> {
+/** Speaks what is not in the cache yet, so many at a time. Rejects where an engine fails. */
+export async function prepare(wanted: Spoken[], atOnce = 2): Promise<void> {
   mkdirSync(cache, { recursive: true });
   const todo = [...new Map(wanted.map((each) => [fileOf(each), each])).values()].filter(
     (each) => each.speaker.engine !== 'shipped' && !existsSync(fileOf(each)),
@@ -79,14 +79,14 @@ export async function prepare(wanted: Spoken[]): Promise<void> {
   const batches = new Map<string, Spoken[]>();
   for (const [index, each] of todo.entries()) {
     const alone = each.speaker.engine !== 'festival';
-    const key = alone ? `${index}` : `${each.speaker.name}|${each.rate}|${index % 2}`;
+    const key = alone ? `${index}` : `${each.speaker.name}|${each.rate}|${index % atOnce}`;
     batches.set(key, [...(batches.get(key) ?? []), each]);
   }
   const waiting = [...batches.values()];
   const work = async () => {
     for (let batch = waiting.pop(); batch; batch = waiting.pop()) await speakBatch(batch);
   };
-  await Promise.all([work(), work()]);
+  await Promise.all(Array.from({ length: atOnce }, work));
 }
 
 async function speakBatch(batch: Spoken[]): Promise<void> {

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { appendFileSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { randomFrom } from '../../ear/noises';
 import type { Answer, Job } from './jobs';
 
 interface Line {
@@ -48,6 +49,18 @@ function lineOf(line: string): Line | null {
 }
 
 const nameOf = (job: Job) => createHash('sha1').update(JSON.stringify(job)).digest('hex');
+
+/**
+ * Places of the jobs in the order in which they are heard: what takes longest first, then replies
+ * at random, so that a run that was broken off has heard some of everything.
+ */
+export function turnsOf(jobs: Job[]): number[] {
+  const random = randomFrom(1);
+  return jobs
+    .map(({ kind }, at) => ({ at, turn: kind === 'reply' ? random() : -1 }))
+    .sort((one, other) => one.turn - other.turn)
+    .map(({ at }) => at);
+}
 
 /** `2/5`: every fifth, from the second on. @throws Error that says how it is written. */
 export function shardOf<T>(all: T[], shard: string): T[] {

@@ -9,7 +9,7 @@ import type { Done } from './figures';
 import { APART, type Apart } from './apart';
 import { figuresOf } from './figuresOf';
 import { goalsOf } from './goals';
-import { Kept, shardOf } from './keeping';
+import { Kept, shardOf, turnsOf } from './keeping';
 import { EARS, type Answer, type EarName, type Job } from './jobs';
 import { LONG, replyJobs, SHORT, spokenIn, talkJobs, type Size } from './planning';
 import { readable } from './printing';
@@ -24,7 +24,7 @@ export const USAGE =
   `  parts: ${PARTS.join(', ')}; ears beside ours: ${EARS.slice(1).join(', ')}\n` +
   '  --share 0.2 hears a fifth of it, with wider intervals\n' +
   '  --kept FOLDER keeps what was heard and goes on from there; --shard 2/5 hears only its fifth;\n' +
-  '  without --shard all that lies in FOLDER is counted together';
+  '  without --shard all that lies in FOLDER is counted together, with --workers 0 nothing else';
 
 /** `npm run bench hearing`: prints one JSON object a figure, then the same as tables. */
 export async function benchHearing(args: string[]): Promise<void> {
@@ -44,7 +44,7 @@ export async function benchHearing(args: string[]): Promise<void> {
   const parts = values.part.split(',');
   const unknown = parts.filter((part) => !PARTS.includes(part));
   const [seed, share, workers] = [values.seed, values.share, values.workers].map(Number);
-  if (unknown.length > 0 || !seed || !share || !workers) {
+  if (unknown.length > 0 || !seed || !share || !isCount(workers)) {
     console.error(`Usage: ${USAGE}`);
     process.exitCode = 2;
     return;
@@ -76,13 +76,15 @@ export async function benchHearing(args: string[]): Promise<void> {
   console.error(
     `${jobs.length} jobs, ${speakers.length} synthetic voices, ${human.length} human phrases`,
   );
-  await prepare([
+  const said = [
     ...jobs.filter((job) => kept?.answersTo(job) === undefined).flatMap(spokenIn),
     ...Object.values(crowd.talk).flat(),
     ...crowd.neighbours,
-  ]);
+  ];
+  if (workers > 0) await prepare(said, workers);
   console.error(`speech is ready after ${Math.round((Date.now() - began) / 1000)} s`);
   const done = jobs.length === 0 ? [] : await heardByWorkers(jobs, { crowd, ears, workers, kept });
+  if (done.length < jobs.length) notes.push(`heard ${done.length} of ${jobs.length} jobs`);
   const figures = figuresOf(done);
   const texts = parts.includes('text') ? textFigures(book) : [];
   const apart: Apart[] = [];
@@ -109,6 +111,8 @@ export async function benchHearing(args: string[]): Promise<void> {
   console.log(`Seed ${seed}, ${run.minutes} minutes, load ${run.load.join(' ')}.`);
 }
 
+const isCount = (count: number | undefined): count is number => count !== undefined && count >= 0;
+
 const scaled = (size: Size, share: number): Size => {
   const some = (count: number) => Math.max(1, Math.round(count * share));
   return {
@@ -124,7 +128,7 @@ const scaled = (size: Size, share: number): Size => {
   };
 };
 
-/** Hands out the jobs, the longest first, and gathers the answers in the order of the jobs. */
+/** Hands out the jobs in turn and gathers the answers, in the order of the jobs. */
 async function heardByWorkers(
   jobs: Job[],
   {
@@ -135,7 +139,7 @@ async function heardByWorkers(
   }: { crowd: Crowd; ears: EarName[]; workers: number; kept: Kept | null },
 ): Promise<Done> {
   const answers: (Answer[] | undefined)[] = jobs.map((job) => kept?.answersTo(job));
-  const todo = jobs.flatMap((_, at) => (answers[at] === undefined ? [at] : []));
+  const todo = turnsOf(jobs).filter((at) => answers[at] === undefined);
   let finished = jobs.length - todo.length;
   if (todo.length === 0) workers = 0;
   const work = () =>
@@ -166,5 +170,8 @@ async function heardByWorkers(
       send({ crowd, ears });
     });
   await Promise.all(Array.from({ length: workers }, work));
-  return jobs.map((job, at) => ({ job, answers: answers[at] ?? [] }));
+  return jobs.flatMap((job, at) => {
+    const heard = answers[at];
+    return heard === undefined ? [] : [{ job, answers: heard }];
+  });
 }
