@@ -117,7 +117,10 @@ describe('a pause inside a reply', () => {
   });
 
   test('pain is told with its number, once', async () => {
-    const sound = await spoken('sharp pain seven', { before: 0.5, after: 1.2 });
+    const sound = joined(
+      await spoken('sharp pain', { before: 0.5, after: 0 }),
+      await spoken('seven', { before: 0, after: 1.2 }),
+    );
     expect(textsIn(await heardIn(sound, HINGE))).toEqual(['sharp pain seven']);
   });
 });
