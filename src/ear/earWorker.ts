@@ -129,6 +129,7 @@ export function earWorker(outside: {
       case 'microphone':
         // The one before it may still have something to say.
         microphone?.close();
+        listening?.forgetLoudness();
         microphone = message.port;
         microphone.onmessage = ({ data }: MessageEvent<Float32Array>) =>
           hear(data, message.sampleRate);

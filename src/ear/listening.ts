@@ -1,10 +1,13 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import type { Hearing } from '../ports';
+import { CoachLevel, sortOf } from './coachLevel';
 import { ACTS_FROM, ASKS_FROM, HALTS_FROM } from './confidence';
 import { FRAME, type Detector } from './detecting';
 import type { Lexicon } from './lexicon';
+import { loudestOf } from './loudness';
 import type { Following } from './meaning';
 import { LONGEST_SECONDS, type HeardWords, type Look, type Recogniser } from './recognising';
+import { HEARD_RATE } from './resampling';
 import {
   COMBINED_SILENCE_SECONDS,
   FRAME_SECONDS,
@@ -36,6 +39,10 @@ const ENDING_SECONDS: Record<Following, number> = {
 };
 /** Where the detector still hears speech: a long last vowel is clear only at its beginning. */
 const LONG_PHONE_SECONDS = 0.3;
+/** A phone is clearest within it: so much more on both sides is still the word's. */
+const HALF_PHONE_SECONDS = 0.05;
+/** A grade far below the coach's loudness is asked about. */
+const DOUBTED = ACTS_FROM - 0.01;
 
 /** What was taken to have been said, and what it was made from. */
 interface Looked extends Look {
@@ -44,6 +51,10 @@ interface Looked extends Look {
   silenceSeconds: number;
   /** Looks in a row that believed these words. */
   agreed: number;
+  /** Of the loudest part of these words. */
+  decibels: number;
+  /** Whether they would be acted on, were they as loud as the coach. */
+  isSure: boolean;
 }
 
 /**
@@ -66,6 +77,7 @@ export class Listening {
   /** Whether an onset was told and nothing yet of what became of it. */
   private isAwaited = false;
   private lexicon: Lexicon;
+  private readonly coach = new CoachLevel();
 
   constructor(
     private readonly parts: {
@@ -92,6 +104,11 @@ export class Listening {
   /** Words sound like this from now on; those that it leaves out as before. */
   sayBy(lexicon: Lexicon): void {
     this.lexicon = { ...this.lexicon, ...lexicon };
+  }
+
+  /** The coach sounds as loud as what comes next: through another microphone, say. */
+  forgetLoudness(): void {
+    this.coach.forget();
   }
 
   /** Takes in 16 kHz sound of any length. Resolves when it has been worked through. */
@@ -259,7 +276,10 @@ export class Listening {
     if (!this.isAwaited && this.told === null) this.tellOnset();
     this.isAwaited = false;
     this.told = text;
-    const prompt = this.grammar?.prompt ?? 'idle';
+    const { grammar, looked } = this;
+    if (grammar !== undefined && looked?.isSure === true)
+      this.coach.told(sortOf(grammar, text), looked.decibels, this.nowSeconds);
+    const prompt = grammar?.prompt ?? 'idle';
     this.parts.tell({
       type: 'words',
       ...{ text, confidence, prompt },
@@ -279,11 +299,15 @@ export class Listening {
     const { spokenFrames, trailingSeconds } = this.segmenter;
     const { grammar, lexicon, looked } = this;
     if (grammar === undefined) return;
-    const look = await this.parts.recogniser.look(this.segmenter.sound(), grammar, lexicon);
-    const { heard } = look;
+    const sound = this.segmenter.sound();
+    const look = await this.parts.recogniser.look(sound, grammar, lexicon);
+    const decibels = look.heard === null ? -Infinity : loudestOf(wordsOf(look.heard, sound));
+    const isSure = (look.heard?.confidence ?? 0) >= ACTS_FROM;
+    const heard = this.doubted(look.heard, grammar, decibels);
     const isSame = heard !== null && heard.text === looked?.heard?.text;
     this.looked = {
       ...look,
+      ...{ heard, decibels, isSure },
       atSeconds: this.nowSeconds,
       spokenFrames,
       silenceSeconds: trailingSeconds,
@@ -291,4 +315,19 @@ export class Listening {
     };
     this.lookedAtSeconds = this.nowSeconds;
   }
+  /** What is said far below the coach's loudness may be said at the next rack. */
+  private doubted(heard: HeardWords | null, grammar: Grammar, decibels: number): HeardWords | null {
+    if (heard === null || heard.confidence < ACTS_FROM) return heard;
+    if (sortOf(grammar, heard.text) !== 'grade') return heard;
+    const isDoubted = this.coach.isFarBelow(decibels, this.nowSeconds);
+    return isDoubted ? { ...heard, confidence: DOUBTED } : heard;
+  }
+}
+
+/** The part of the sound in which the words lie. */
+function wordsOf({ spokenSeconds, silenceSeconds }: HeardWords, sound: Float32Array): Float32Array {
+  const samples = (seconds: number) => Math.round(seconds * HEARD_RATE);
+  const to = sound.length - samples(Math.max(0, silenceSeconds - HALF_PHONE_SECONDS));
+  const from = to - samples(spokenSeconds + 2 * HALF_PHONE_SECONDS);
+  return sound.subarray(Math.max(0, from), to);
 }

@@ -1,3 +1,5 @@
+import { FRAME } from './detecting';
+
 /** Three frames of 32 ms: a syllable, not a single pulse of the voice. */
 const SMOOTH = 1 / 3;
 /** Loud is what the loudest fifth of the last three seconds reaches. */
@@ -17,11 +19,9 @@ export class Loudness {
   private power: number | null = null;
 
   push(frame: Float32Array): void {
-    let power = 0;
-    for (const sample of frame) power += sample * sample;
-    power /= frame.length;
+    const power = powerOf(frame);
     this.power = this.power === null ? power : this.power + (power - this.power) * SMOOTH;
-    this.levels.push(10 * Math.log10(this.power + 1e-10));
+    this.levels.push(decibelsOf(this.power));
     if (this.levels.length > WINDOW_FRAMES) this.levels.shift();
   }
 
@@ -45,7 +45,28 @@ export class Loudness {
   }
 
   private share(share: number): number {
-    const sorted = [...this.levels].sort((one, other) => one - other);
-    return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? -Infinity;
+    return reachedBy(this.levels, share);
   }
+}
+
+/** Of one voice's replies this varied least: a dB less than what the loudest fifth reaches. */
+const LOUDEST_SHARE = 0.9;
+
+/** How loud the loudest tenth of the sound is, in decibels below full scale. */
+export function loudestOf(samples: Float32Array): number {
+  const levels: number[] = [];
+  for (let at = 0; at < samples.length; at += FRAME)
+    levels.push(decibelsOf(powerOf(samples.subarray(at, at + FRAME))));
+  return reachedBy(levels, LOUDEST_SHARE);
+}
+
+const decibelsOf = (power: number) => 10 * Math.log10(power + 1e-10);
+
+const powerOf = (samples: Float32Array) =>
+  samples.reduce((sum, sample) => sum + sample * sample, 0) / samples.length;
+
+/** What all but this share of them reach. */
+function reachedBy(levels: number[], share: number): number {
+  const sorted = [...levels].sort((one, other) => one - other);
+  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? -Infinity;
 }

@@ -26,7 +26,8 @@ export interface HeardWords {
   other?: string;
   /** What else the grammar lets follow. */
   following: Following;
-  /** Sound after the last phone of these words. */
+  /** Sound from the first phone of these words to the last, and after it. */
+  spokenSeconds: number;
   silenceSeconds: number;
   /** The phones that were heard, bound by no grammar. */
   phones?: string[];
@@ -164,13 +165,14 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
 
 function heardIn({ decoded, posteriors, evidence, confidence }: Weighed, grammar: Grammar) {
   if (confidence < HEARD_FROM) return null;
-  const { text, lastRow } = decoded;
+  const { text, firstRow, lastRow } = decoded;
   const rival = evidence.lead <= CLOSE ? rivalOf(decoded, grammar) : undefined;
   return {
     text,
     confidence,
     ...(rival && { other: rival.text }),
     following: followingOf(grammar, text),
+    spokenSeconds: (lastRow - firstRow) * ROW_SECONDS,
     silenceSeconds: (posteriors.frames - 1 - lastRow) * ROW_SECONDS,
     phones: freeRowOf(posteriors),
   };

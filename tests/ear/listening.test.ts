@@ -103,7 +103,7 @@ describe('a stretch of sound', () => {
           const seconds = sound.length / 16000;
           const heard = { text: 'yes', confidence: 0.9, following: 'nothing' as const };
           return {
-            heard: seconds < 3 ? { ...heard, silenceSeconds: 0.35 } : null,
+            heard: seconds < 3 ? { ...heard, spokenSeconds: 0.3, silenceSeconds: 0.35 } : null,
             talk: { beganSeconds: seconds, endedSeconds: 0 },
           };
         },

@@ -4,6 +4,7 @@ import type { Speaker } from '../../sounds/speakers';
 import { chromiumPart } from './browser/part';
 import { coachPart } from './coachFit';
 import type { Goal } from './goals';
+import { nextRackPart } from './nextRack';
 import type { SoundRoom } from './sounding';
 
 /** What a part that is no heap of jobs has to work with. */
@@ -30,4 +31,5 @@ export interface Apart {
 export const APART: Record<string, (stage: Stage) => Promise<Apart>> = {
   browser: chromiumPart,
   coach: coachPart,
+  rack: nextRackPart,
 };
