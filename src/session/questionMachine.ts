@@ -328,7 +328,9 @@ const deadlinesPassed = ({ openedAtMilliseconds, stage }: QuestionInput): number
 
 const offerOf = ({ stage, offered }: QuestionContext): string =>
   offered?.offers ??
-  say(stage.book.lines, 'confirm.offer', { readback: offered?.readback ?? offered?.heard ?? '' });
+  sentenceOf(
+    say(stage.book.lines, 'confirm.offer', { readback: offered?.readback ?? offered?.heard ?? '' }),
+  );
 
 function gradeAsked({ stage, side, lacking }: QuestionContext): string {
   const { lines, vocabulary } = stage.book;

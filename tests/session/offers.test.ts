@@ -88,7 +88,7 @@ describe('two readings that are close', () => {
     halfHear(bench, 'left one fifteen limited', 'left one fifty limited');
     bench.untilAsked('confirm');
     bench.hear('left pass');
-    expect(offer(bench)).toBe('Did I hear: left, pass?');
+    expect(offer(bench)).toBe('Left, pass?');
     bench.hear('yes');
     expect(findings(bench)).toMatchObject([{ result: 'held' }]);
   });
@@ -163,10 +163,10 @@ describe('two readings that are close', () => {
   });
 
   it.each([
-    ['pass', 'clear', 'Did I hear: pass?'],
-    ['pass', 'push your hips back', 'Did I hear: pass?'],
-    ['pass', 'pause', 'Did I hear: pass?'],
-    ['pass', 'stop', 'Did I hear: pass?'],
+    ['pass', 'clear', 'Pass?'],
+    ['pass', 'push your hips back', 'Pass?'],
+    ['pass', 'pause', 'Pass?'],
+    ['pass', 'stop', 'Pass?'],
   ])('"%s" is offered alone where "%s" is the other', (text, other, sentence) => {
     const bench = at(HINGE);
     halfHear(bench, text, other);
@@ -205,7 +205,7 @@ describe('an offer that is wrong in one thing', () => {
     const bench = offered('left one sixty pass');
     bench.hear('no, one forty');
     expect(findings(bench)).toEqual([]);
-    expect(offer(bench)).toBe('Did I hear: left, one forty, pass?');
+    expect(offer(bench)).toBe('Left, one forty, pass?');
     bench.hear('yes');
     expect(findings(bench)).toMatchObject([{ result: 'held', angleDegrees: 140 }]);
   });
@@ -214,7 +214,7 @@ describe('an offer that is wrong in one thing', () => {
     const bench = offered();
     bench.hear('one fifty');
     expect(findings(bench)).toEqual([]);
-    expect(offer(bench)).toBe('Did I hear: left, one fifty, limited?');
+    expect(offer(bench)).toBe('Left, one fifty, limited?');
     bench.hear('yes');
     expect(findings(bench)).toMatchObject([{ angleDegrees: 150 }]);
   });
@@ -235,7 +235,7 @@ describe('an offer that is wrong in one thing', () => {
     const other = offered();
     other.hear('yes, one fifty');
     expect(findings(other)).toEqual([]);
-    expect(offer(other)).toBe('Did I hear: left, one fifty, limited?');
+    expect(offer(other)).toBe('Left, one fifty, limited?');
   });
 
   it('"no, left" where there are no sides is a no', () => {
@@ -292,9 +292,7 @@ describe('results of both sides in one breath', () => {
     const bench = at(PASSIVE);
     bench.hear('left one fifteen limited, right one sixty pass');
     expect(findings(bench)).toEqual([]);
-    expect(offer(bench)).toBe(
-      'Did I hear: left, one fifteen, limited, and right, one sixty, pass?',
-    );
+    expect(offer(bench)).toBe('Left, one fifteen, limited, and right, one sixty, pass?');
     bench.hear('yes');
     expect(findings(bench)).toMatchObject([
       { side: 'left', result: 'short', angleDegrees: 115 },
@@ -333,7 +331,7 @@ describe('results of both sides in one breath', () => {
     const before = findings(bench).length;
     bench.hear('right clean');
     expect(findings(bench)).toHaveLength(before);
-    expect(offer(bench)).toBe('Did I hear: right, pass?');
+    expect(offer(bench)).toBe('Right, pass?');
     bench.hear('no, left');
     expect(findings(bench).at(-1)).toMatchObject({ side: 'left', result: 'held' });
   });
@@ -342,7 +340,7 @@ describe('results of both sides in one breath', () => {
     const bench = at(HINGE);
     bench.hear('left clean');
     expect(findings(bench)).toEqual([]);
-    expect(offer(bench)).toBe('Did I hear: left, pass?');
+    expect(offer(bench)).toBe('Left, pass?');
   });
 });
 

@@ -137,7 +137,7 @@ describe('an unsure reply', () => {
   });
 
   it('is offered, and counts after a yes', () => {
-    expect(said.at(-1)?.text).toContain('clean');
+    expect(said.at(-1)?.text).toContain('Clean');
     hear(reading({ command: 'yes' }));
     expect(question.getSnapshot().output?.reading?.reply?.faults).toEqual(['back-rounded']);
   });
@@ -152,7 +152,7 @@ describe('an unsure reply', () => {
 
   it('is replaced by another answer, which is offered in its turn', () => {
     hear({ ...reading({ result: 'short' }, 'confirm'), readback: 'limited' });
-    expect(said.at(-1)?.text).toContain('limited');
+    expect(said.at(-1)?.text).toContain('Limited');
     hear(reading({ command: 'yes' }));
     expect(question.getSnapshot().output?.reading?.reply?.result).toBe('short');
   });
@@ -170,7 +170,7 @@ describe('an early reply', () => {
   it('is offered instead of asking', () => {
     ask({ kept: reading({ result: 'held' }, 'confirm') });
     expect(asks()).toEqual([]);
-    expect(said.at(-1)?.text).toContain('clean');
+    expect(said.at(-1)?.text).toContain('Clean');
     hear(reading({ command: 'yes' }));
     expect(question.getSnapshot().output?.reading?.reply?.result).toBe('held');
   });

@@ -78,7 +78,7 @@ describe('a spoken result', () => {
     bench.hear('knees forward');
     expect(bench.logged('finding')).toHaveLength(1);
     bench.untilAsked('confirm');
-    expect(bench.cues().at(-1)).toContain('knees forward');
+    expect(bench.cues().at(-1)).toContain('Knees forward');
     bench.hear('yes');
     expect(bench.logged('finding')).toHaveLength(2);
   });

@@ -4,9 +4,11 @@ import { numberSpoken } from './numbers';
 import type { Reply } from './reply';
 
 /**
- * The fewest words that say a reply back, such as "left, one forty, ribs": side, angle, result
- * and faults are never dropped (a fault says that the result is lost or short). Null where the
- * reply is empty.
+ * The fewest words that say a reply back, such as "left, one forty, ribs". A side, an angle, a
+ * result and each fault is one unit, parted by a comma, in its shortest spoken form, whether that
+ * is one word or two ("one forty", "heels up"). None is ever dropped; only a result is not said
+ * beside a fault of its kind, which says it. So up to one fault it is four units at most; every
+ * further fault, pain, and the other side add theirs. Null where the reply is empty.
  */
 export function readbackOf(book: CueBook, reply: Reply): string | null {
   const { numbers, sides, results, pain, redFlags, commands, goTo, same } = book.vocabulary;
