@@ -77,6 +77,9 @@ const CLOSE = 3;
 
 /** Below this a second look has never helped; from ACTS_FROM none is needed. */
 const HOPELESS = 0.02;
+/** Whether the sound is looked at once more. */
+export const isLookedAtAgain = (confidence: number): boolean =>
+  confidence >= HOPELESS && confidence < ACTS_FROM;
 /** 4.5 steps of the encoder (384 samples), less than the shortest sound. */
 const SHIFT_SAMPLES = 1728;
 
@@ -130,8 +133,7 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     return inTurn(async () => {
       const reader = fittedReader(reading, fitting);
       const first = await readOnce(reader, samples, grammar, lexicon);
-      if (first === null || first.confidence < HOPELESS || first.confidence >= ACTS_FROM)
-        return first;
+      if (first === null || !isLookedAtAgain(first.confidence)) return first;
       const second = await readOnce(reader, shifted(samples), grammar, lexicon);
       return second !== null && second.confidence > first.confidence ? second : first;
     });
@@ -182,7 +184,7 @@ function heardIn({ decoded, posteriors, evidence, confidence }: Weighed, grammar
  * The sound a little later, its own beginning mirrored before it: the encoder's steps then fall
  * elsewhere, and what one look missed another may hear.
  */
-function shifted(samples: Float32Array): Float32Array {
+export function shifted(samples: Float32Array): Float32Array {
   return Float32Array.from(
     { length: samples.length + SHIFT_SAMPLES },
     (_, at) => samples[Math.abs(at - SHIFT_SAMPLES)] as number,

@@ -1,22 +1,31 @@
 /**
- * Fits the curve of src/ear/confidence.ts on clips of measuring.ts, or reports on others:
+ * Fits the curves of src/ear/confidence.ts on clips of measuring.ts, or reports on others:
  *   npx tsx tests/training/fitting.ts fit FILE.jsonl
  *   npx tsx tests/training/fitting.ts report FILE.jsonl
+ * By head; the last is the small one, and is judged by its own curve, where the file has two.
  */
 import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { loadBook } from '../../src/cues/fromFolder';
+import { understand } from '../../src/domain/hearing/understanding';
+import { DEFAULT_SETTINGS } from '../../src/domain/log';
 import {
   ACTS_FROM,
-  ASKS_FROM,
   BELIEF,
   confidenceOf,
+  SMALL_BELIEF,
   UNEXPLAINED,
   weighedBy,
   type Belief,
   type Evidence,
 } from '../../src/ear/confidence';
+import { isLookedAtAgain } from '../../src/ear/recognising';
+import { solved } from './solving';
 
-/** One clip as heads judged it. */
+/** One clip as heads judged it at one prompt. */
 export interface Clip {
+  /** Of the sound; one sound may be heard at two prompts. */
+  index: number;
   kind: 'reply' | 'talk' | 'word' | 'words' | 'people' | 'noise';
   prompt: string;
   text: string;
@@ -24,62 +33,106 @@ export interface Clip {
   speaker: string;
   noise: string;
   decibels: number;
-  /** By head; null where nothing could be heard. */
-  heard: (Judged | null)[];
+  /** Length of what was said. */
+  seconds: number;
+  /** How far its loud parts stand above its quiet ones. */
+  aboveDecibels: number;
+  /** By head: one look or two; none where nothing could be heard. */
+  heard: Look[][];
 }
 
-export interface Judged {
+export interface Look {
   text: string;
-  /** Whether it means what was said. */
+  /** Whether it means what was said, and whether the best words of another meaning do. */
   right: boolean;
+  otherRight: boolean;
   /** A lead without end is written as 99. */
   evidence: Evidence;
 }
 
 /** Keeps the other weights small. */
 const HELD_BACK = 0.002;
-/** A reply heard wrong weighs as much as two other clips. */
-const WRONG_COUNTS = 2;
-/** Share of what is no reply that may reach ACTS_FROM. */
+/** A reply heard wrong weighs as much as so many other clips. */
+const WRONG_COUNTS = 3;
+/** Share of what is no reply that may be acted on. */
 const OTHERS_ACTED_ON = 0.01;
-const STEPS = 20_000;
+const STEPS = 25;
+const FIFTHS = [0, 1, 2, 3, 4];
+
+const book = loadBook('scripts-cues', 'en');
+const isNoReply = ({ kind }: Clip) => ['talk', 'words', 'people'].includes(kind);
 
 /**
- * Logistic regression of "a reply, and heard right" against other talk, other words and replies
- * heard wrong; people's words most of all; then the offset is moved until only OTHERS_ACTED_ON of it is acted on.
+ * Logistic regression, by Newton's steps, of "a reply, and heard right" against other talk, other
+ * words and replies heard wrong; then the offset is moved down until only OTHERS_ACTED_ON of what
+ * is no reply is acted on.
  */
-export function fit(clips: Clip[]): Belief {
-  const used = clips.flatMap(({ kind, heard: [judged] }) =>
-    judged && kind !== 'noise' ? [{ kind, ...judged }] : [],
-  );
-  const belief: Belief = {
-    offset: 0,
-    fitPerPhone: 0,
-    surePerPhone: 0,
-    phones: 0,
-    unexplained: UNEXPLAINED,
-    lead: 0,
-  };
-  const weights = Object.keys(belief) as (keyof Belief)[];
+export function fit(clips: Clip[], head: number): Belief {
+  const rows = clips.flatMap(({ kind, heard }) => {
+    const [look] = heard[head] ?? [];
+    if (look === undefined || kind === 'noise') return [];
+    const all = weighedBy(look.evidence);
+    const free = all.filter(({ weight }) => weight !== 'unexplained');
+    const held = all.find(({ weight }) => weight === 'unexplained')?.value ?? 0;
+    return [
+      {
+        values: [1, ...free.map(({ value }) => value)],
+        held: UNEXPLAINED * held,
+        right: look.right ? 1 : 0,
+        counts: kind === 'reply' && !look.right ? WRONG_COUNTS : 1,
+      },
+    ];
+  });
+  let weights = [0, 0, 0, 0, 0];
   for (let step = 0; step < STEPS; step += 1) {
-    const slope = { ...belief };
-    for (const weight of weights) slope[weight] = 0;
-    for (const { kind, right, evidence } of used) {
-      const counts = kind === 'reply' && !right ? WRONG_COUNTS : 1;
-      const error = counts * ((right ? 1 : 0) - confidenceOf(evidence, belief));
-      slope.offset += error;
-      for (const { weight, value } of weighedBy(evidence)) slope[weight] += error * value;
+    const slope = weights.map((weight, at) => (at === 0 ? 0 : -HELD_BACK * rows.length * weight));
+    const bend = weights.map((_, at) =>
+      weights.map((_, other) => (at === other && at > 0 ? HELD_BACK * rows.length : 0)),
+    );
+    for (const { values, held, right, counts } of rows) {
+      const sum = values.reduce((sum, value, at) => sum + value * (weights[at] ?? 0), held);
+      const believed = 1 / (1 + Math.exp(-sum));
+      for (const [at, value] of values.entries()) {
+        slope[at]! += counts * (right - believed) * value;
+        for (const [other, by] of values.entries())
+          bend[at]![other]! += counts * believed * (1 - believed) * value * by;
+      }
     }
-    for (const weight of weights) {
-      const held = weight === 'offset' ? 0 : HELD_BACK * belief[weight];
-      if (weight !== 'unexplained') belief[weight] += 0.2 * (slope[weight] / used.length - held);
-    }
+    const change = solved(bend, slope);
+    weights = weights.map((weight, at) => weight + (change[at] ?? 0));
   }
-  const others = used.filter(({ kind }) => ['talk', 'words', 'people'].includes(kind));
-  const acted = () =>
-    others.filter(({ evidence }) => confidenceOf(evidence, belief) >= ACTS_FROM).length;
+  const [offset = 0, fitPerPhone = 0, surePerPhone = 0, phones = 0, lead = 0] = weights;
+  const belief = { offset, fitPerPhone, surePerPhone, phones, unexplained: UNEXPLAINED, lead };
+  const others = clips.filter(isNoReply);
+  const acted = () => others.filter((clip) => judged(clip, head, belief).verdict === 'act').length;
   while (acted() > OTHERS_ACTED_ON * others.length) belief.offset -= 0.05;
   return belief;
+}
+
+type Verdict = 'act' | 'ask' | 'ignore';
+
+/** What the app would do: the better of two looks, and the lines of what it means. */
+export function judged(
+  { prompt, heard }: Clip,
+  head: number,
+  belief: Belief,
+): { look: Look | undefined; verdict: Verdict } {
+  const [first, second] = (heard[head] ?? []).map((look) => ({
+    look,
+    confidence: confidenceOf(look.evidence, belief),
+  }));
+  if (first === undefined) return { look: undefined, verdict: 'ignore' };
+  const isAgain = second !== undefined && isLookedAtAgain(first.confidence);
+  const { look, confidence } = isAgain && second.confidence > first.confidence ? second : first;
+  const settings = { ...DEFAULT_SETTINGS, confidence };
+  const { verdict } = understand(book, prompt, look.text, settings);
+  if (verdict === 'confirm') {
+    // Some replies are asked about however surely they are heard.
+    const surely = understand(book, prompt, look.text, { ...settings, confidence: 1 });
+    const isSure = surely.verdict === 'confirm' && confidence >= ACTS_FROM;
+    return { look, verdict: isSure && look.right ? 'act' : 'ask' };
+  }
+  return { look, verdict: verdict === 'accept' ? 'act' : 'ignore' };
 }
 
 /** A share with Wilson's 95 % interval. */
@@ -94,40 +147,86 @@ function share(part: number, whole: number): string {
   return `${(100 * p).toFixed(1)} % (${low} to ${high})`;
 }
 
+type Believing = (clip: Clip) => Belief;
+
 /** A line for each distance to noise and each kind of what is no reply, for one head. */
-export function report(clips: Clip[], head: number, belief = BELIEF): string {
-  const judged = clips.map(({ kind, decibels, heard }) => {
-    const one = heard[head];
-    const confidence = one ? confidenceOf(one.evidence, belief) : 0;
-    const verdict = confidence >= ACTS_FROM ? 'act' : confidence >= ASKS_FROM ? 'ask' : 'ignore';
-    return { kind, decibels, right: one?.right ?? false, verdict };
+export function report(clips: Clip[], head: number, believing: Believing): string {
+  const all = clips.map((clip) => {
+    const { look, verdict } = judged(clip, head, believing(clip));
+    return { ...clip, right: look?.right ?? false, verdict };
   });
-  const replies = [30, 10, 5].map((decibels) => {
-    const some = judged.filter((clip) => clip.kind === 'reply' && clip.decibels === decibels);
-    const of = (test: (clip: (typeof some)[number]) => boolean) =>
-      share(some.filter(test).length, some.length);
+  type One = (typeof all)[number];
+  const said = all.filter(({ kind }) => kind === 'reply');
+  const replies = [30, 10, 5, null].map((decibels) => {
+    const some = said.filter((clip) => decibels === null || clip.decibels === decibels);
+    const of = (test: (clip: One) => boolean) => share(some.filter(test).length, some.length);
     return [
-      `${decibels} dB, ${some.length} replies: right ${of(({ right, verdict }) => right && verdict !== 'ignore')}`,
+      `${decibels === null ? 'all' : `${decibels} dB`}, ${some.length} replies: right ${of(({ right, verdict }) => right && verdict !== 'ignore')}`,
       `acted right ${of(({ right, verdict }) => right && verdict === 'act')}`,
       `acted wrong ${of(({ right, verdict }) => !right && verdict === 'act')}`,
       `asked ${of(({ verdict }) => verdict === 'ask')}`,
     ].join(', ');
   });
-  const others = ['talk', 'words', 'word', 'people', 'noise'].map((kind) => {
-    const some = judged.filter((clip) => clip.kind === kind);
-    const count = (wanted: string) => some.filter(({ verdict }) => verdict === wanted).length;
-    return `${kind}, ${some.length}: acted on ${count('act')}, asked about ${count('ask')}`;
-  });
+  const count = (some: One[], wanted: Verdict) =>
+    some.filter(({ verdict }) => verdict === wanted).length;
+  const others = ['talk', 'words', 'word', 'people', 'noise'].flatMap((kind) =>
+    [false, true].map((idle) => {
+      const some = all.filter((clip) => clip.kind === kind && (clip.prompt === 'idle') === idle);
+      const minutes = some.reduce((sum, { seconds }) => sum + seconds, 0) / 60;
+      return `${kind} ${idle ? 'at idle' : 'at a question'}, ${some.length}, ${minutes.toFixed(1)} minutes: acted on ${count(some, 'act')}, asked about ${count(some, 'ask')}`;
+    }),
+  );
   return [...replies, ...others].join('\n');
 }
 
-const [verb, file] = process.argv.slice(2);
-if (file !== undefined) {
-  const clips = readFileSync(file, 'utf8')
-    .trim()
-    .split('\n')
-    .map((line) => JSON.parse(line) as Clip);
-  if (verb === 'fit') console.log(fit(clips));
-  for (const head of (clips[0]?.heard ?? []).keys())
-    console.log(`head ${head}\n${report(clips, head)}`);
+/** Distances of the second reading, as natural logarithms. */
+const DISTANCES = [0, 0.5, 1, 1.5, 2, 3, 4, 5, 6, 8, 12, 100];
+
+/** How often each of two readings of a reply is the true one, by how far the second is behind. */
+export function closeness(clips: Clip[], head: number): string {
+  const looks = clips.flatMap(({ kind, heard }) => (kind === 'reply' ? (heard[head] ?? []) : []));
+  return DISTANCES.slice(1)
+    .map((below, at) => {
+      const from = DISTANCES[at] ?? 0;
+      const some = looks.filter(({ evidence: { lead } }) => lead >= from && lead < below);
+      const first = some.filter(({ right }) => right).length;
+      const second = some.filter(({ otherRight }) => otherRight).length;
+      return `second reading ${from} to ${below} behind, ${some.length} looks: the first is true ${share(first, some.length)}, the second ${share(second, some.length)}`;
+    })
+    .join('\n');
+}
+
+/** Each fifth of the sounds is judged by a curve that was fitted on the others. */
+function leftOut(clips: Clip[], head: number): Believing {
+  const beliefs = FIFTHS.map((fifth) =>
+    fit(
+      clips.filter(({ index }) => index % FIFTHS.length !== fifth),
+      head,
+    ),
+  );
+  return ({ index }) => beliefs[index % FIFTHS.length] ?? BELIEF;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const [verb, file] = process.argv.slice(2);
+  if (file === undefined || (verb !== 'fit' && verb !== 'report')) {
+    console.error('Say: fitting.ts fit FILE.jsonl, or fitting.ts report FILE.jsonl');
+    process.exitCode = 2;
+  } else {
+    const clips = readFileSync(file, 'utf8')
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line) as Clip);
+    const heads = clips[0]?.heard.length ?? 0;
+    for (let head = 0; head < heads; head += 1) {
+      const committed = head > 0 && head === heads - 1 ? SMALL_BELIEF : BELIEF;
+      console.log(`head ${head}`);
+      if (verb === 'fit') {
+        console.log(fit(clips, head));
+        console.log(`each fifth left out\n${report(clips, head, leftOut(clips, head))}`);
+        console.log(closeness(clips, head));
+      }
+      console.log(`the committed curve\n${report(clips, head, () => committed)}`);
+    }
+  }
 }

@@ -1,15 +1,18 @@
 /**
  * Measures heads side by side on the same clips, at real prompts: replies of kept and taught voices
  * in kept noises and in babble that begins long before, other talk, other words, people, noise.
- *   npx tsx tests/training/measuring.ts [--people FOLDER] OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...
- * FOLDER: recordings of people who say what is no reply, as people.sh gathers them.
+ *   npx tsx tests/training/measuring.ts [--people FOLDER] [--small HEAD.onnx] OUT.jsonl COUNT SEED \
+ *     KEPT-SHARE HEAD.onnx...
+ * FOLDER: recordings of people who say what is no reply, as people.sh gathers them; each is heard
+ * once, after COUNT other clips. What is no reply is heard at a prompt and at idle.
+ * HEAD.onnx: heads on the encoder; --small one on the sound alone, which comes last.
  * KEPT-SHARE: 1 for voices and noises that had no part in training or thresholds, 0 for the others.
  * Needs Debian's flite, espeak-ng, festival, festvox-kdlpc16k and festvox-us-slt-hts.
  */
 import { execFileSync } from 'node:child_process';
 import { appendFileSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import * as runtime from 'onnxruntime-web';
 import { loadBook } from '../../src/cues/fromFolder';
@@ -20,15 +23,18 @@ import { understand } from '../../src/domain/hearing/understanding';
 import type { Grammar } from '../../src/domain/hearing/grammar';
 import type { CueBook } from '../../src/domain/script';
 import { EAR_ASSETS, installedPath } from '../../src/ear/assets.mjs';
+import { FRAME } from '../../src/ear/detecting';
+import type { Lexicon } from '../../src/ear/lexicon';
 import { readWav } from '../../src/ear/node';
-import { strongReader } from '../../src/ear/phoneReader';
-import { createRecogniser } from '../../src/ear/recognising';
+import { confidenceOf, rivalOf } from '../../src/ear/confidence';
+import { smallReader, strongReader, type PhoneReader } from '../../src/ear/phoneReader';
+import { createRecogniser, shifted, type Weighed } from '../../src/ear/recognising';
 import { lexiconOf } from '../ear/grammars';
 import { mixed, NOISES, randomFrom } from '../ear/noises';
 import { OTHER_TALK, OTHER_WORDS } from '../ear/otherTalk';
 import { padded } from '../ear/speech';
 import { babbleOf } from '../sounds/surroundings';
-import type { Clip } from './fitting';
+import type { Clip, Look } from './fitting';
 import { walk } from './lines';
 
 const run = (command: string, args: string[], input?: string) =>
@@ -80,13 +86,69 @@ const TAUGHT: [string, Say][] = [
 const LONGEST_LEAD_SECONDS = 2.5;
 const BABBLING_SENTENCES = 24;
 
+/** Of what is said; the other prompts share the rest evenly. */
+const SAID_AT_IDLE = 0.2;
+/** A second look is kept where any curve near the present one could want it. */
+const MAY_BE_LOOKED_AT_AGAIN = { from: 0.004, below: 0.9 };
+
+const understoodAt = (book: CueBook, prompt: string, text: string) =>
+  understand(book, prompt, text, { ...DEFAULT_SETTINGS, confidence: 1 }).reply;
 const meaning = (book: CueBook, prompt: string, text: string) =>
-  JSON.stringify(understand(book, prompt, text, { ...DEFAULT_SETTINGS, confidence: 1 }).reply);
+  JSON.stringify(understoodAt(book, prompt, text));
+
+/** Hears with one head: the sound as it is and, where it may be wanted, a little later. */
+function lookingWith(reader: PhoneReader) {
+  let last: { samples: Float32Array; rows: ReturnType<PhoneReader['read']> } | null = null;
+  const recogniser = createRecogniser({
+    // Sure of everything, so that it looks once.
+    belief: { ...reader.belief, offset: Infinity },
+    // One sound is scored against several grammars.
+    read: (samples) => {
+      const isLast = last?.samples.every((sample, at) => sample === samples[at]);
+      if (last?.samples.length !== samples.length || !isLast)
+        last = { samples, rows: reader.read(samples) };
+      return last.rows;
+    },
+  });
+  const { from, below } = MAY_BE_LOOKED_AT_AGAIN;
+  return async (
+    sound: Float32Array,
+    grammars: Grammar[],
+    lexicon: Lexicon,
+  ): Promise<Weighed[][]> => {
+    const all: Weighed[][] = [];
+    for (const grammar of grammars) {
+      const first = await recogniser.weigh(sound, grammar, lexicon);
+      all.push(first ? [first] : []);
+    }
+    const later = shifted(sound);
+    for (const [at, grammar] of grammars.entries()) {
+      const [first] = all[at] ?? [];
+      const confidence = first ? confidenceOf(first.evidence, reader.belief) : 0;
+      if (confidence < from || confidence >= below) continue;
+      const second = await recogniser.weigh(later, grammar, lexicon);
+      if (second) all[at]?.push(second);
+    }
+    return all;
+  };
+}
+
+/** Decibels by which the loudest fifth of the sound is above its quietest tenth. */
+function aboveTheRoom(sound: Float32Array): number {
+  const levels: number[] = [];
+  for (let at = 0; at + FRAME <= sound.length; at += FRAME) {
+    const power = sound.subarray(at, at + FRAME).reduce((sum, x) => sum + x * x, 0) / FRAME;
+    levels.push(10 * Math.log10(power + 1e-10));
+  }
+  levels.sort((a, b) => a - b);
+  const share = (of: number) => levels[Math.floor(of * (levels.length - 1))] ?? 0;
+  return share(0.8) - share(0.1);
+}
 
 async function measure(
   out: string,
   { count, seed, keptShare }: Record<'count' | 'seed' | 'keptShare', number>,
-  { heads, people }: { heads: string[]; people: string[] },
+  { heads, small, people }: { heads: string[]; small: string | undefined; people: string[] },
 ): Promise<void> {
   const random = randomFrom(seed);
   const pick = <T>(from: readonly T[]) => from[Math.floor(random() * from.length)] as T;
@@ -99,16 +161,16 @@ async function measure(
   const lexicon = lexiconOf(...grammars.values());
   const folder = mkdtempSync(join(tmpdir(), 'measuring-'));
   const encoder = EAR_ASSETS.find(({ to }) => to === 'ear/encoder.onnx');
-  const recognisers = [];
+  const readers: PhoneReader[] = [];
   for (const head of heads)
-    recognisers.push(
-      createRecogniser(
-        await strongReader(runtime, {
-          encoder: readFileSync(installedPath(encoder!)),
-          head: readFileSync(head),
-        }),
-      ),
+    readers.push(
+      await strongReader(runtime, {
+        encoder: readFileSync(installedPath(encoder!)),
+        head: readFileSync(head),
+      }),
     );
+  if (small) readers.push(await smallReader(runtime, { head: readFileSync(small) }));
+  const lookers = readers.map(lookingWith);
   const path = join(folder, 'said.wav');
   const babbleBy = async (voices: [string, Say][]) => {
     const talk: Float32Array[] = [];
@@ -123,66 +185,90 @@ async function measure(
     ...(keptShare < 1 ? [{ name: 'babble', kept: false, make: await babbleBy(TAUGHT) }] : []),
     ...(keptShare > 0 ? [{ name: 'babble', kept: true, make: await babbleBy(KEPT) }] : []),
   ];
+  const replyAt = (prompt: string): string => {
+    const text = walk(grammars.get(prompt)!, random).join(' ');
+    return understoodAt(book, prompt, text) === null ? replyAt(prompt) : text;
+  };
   const others = ['talk', 'talk', 'word', 'noise', 'words'] as const;
   writeFileSync(out, '');
-  for (let index = 0; index < count; index += 1) {
+  for (let index = 0; index < count + people.length; index += 1) {
+    const person = people[index - count];
     const kept = random() < keptShare;
-    const [speaker, say] = pick(kept ? KEPT : TAUGHT);
-    const kind =
-      random() < 0.55 ? 'reply' : people.length > 0 && random() < 0.6 ? 'people' : pick(others);
-    const prompt = pick(prompts);
-    const grammar = grammars.get(prompt)!;
+    const [voice, say] = pick(kept ? KEPT : TAUGHT);
+    const kind = person !== undefined ? 'people' : random() < 0.55 ? 'reply' : pick(others);
+    const asked = random() < SAID_AT_IDLE ? 'idle' : pick(prompts);
     const text = {
-      reply: () => walk(grammar, random).join(' '),
+      reply: () => replyAt(asked),
       talk: () => pick(OTHER_TALK),
       word: () => pick(OTHER_WORDS),
       words: () => [1, 2, 3].map(() => pick(OTHER_WORDS)).join(' '),
-      people: () => pick(people),
+      people: () => basename(person ?? ''),
       noise: () => '',
     }[kind]();
     let speech: Float32Array = new Float32Array(Math.round((0.4 + random() * 2) * 16000));
     const pace = 0.75 + random() * 0.4;
-    if (kind === 'people') speech = await readWav(text);
+    if (person !== undefined) speech = await readWav(person);
     else if (text !== '') {
       say(text, path, pace);
       speech = await readWav(path);
     }
+    const seconds = speech.length / 16000;
     const noise = pick(noises.filter((each) => each.kept === kept));
     if (noise.name === 'babble') speech = padded(speech, random() * LONGEST_LEAD_SECONDS, 0);
     const decibels = text === '' ? 0 : pick([30, 10, 5]);
     const sound = mixed(speech, noise.make, decibels, random);
-    const heard: Clip['heard'] = [];
-    for (const recogniser of recognisers) {
-      const weighed = await recogniser.weigh(sound, grammar, lexicon);
-      const said = weighed?.decoded.text ?? '';
-      heard.push(
-        weighed && {
-          text: said,
-          right: kind === 'reply' && meaning(book, prompt, said) === meaning(book, prompt, text),
-          evidence: { ...weighed.evidence, lead: Math.min(99, weighed.evidence.lead) },
-        },
+    const heardAt = kind === 'reply' ? [asked] : [...new Set([asked, 'idle'])];
+    const byHead: Weighed[][][] = [];
+    for (const look of lookers)
+      byHead.push(
+        await look(
+          sound,
+          heardAt.map((prompt) => grammars.get(prompt)!),
+          lexicon,
+        ),
       );
+    for (const [at, prompt] of heardAt.entries()) {
+      const isSaid = (heard: string | undefined) =>
+        kind === 'reply' &&
+        heard !== undefined &&
+        meaning(book, prompt, heard) === meaning(book, prompt, text);
+      const looked = ({ decoded, evidence }: Weighed): Look => ({
+        text: decoded.text,
+        right: isSaid(decoded.text),
+        otherRight: isSaid(rivalOf(decoded, grammars.get(prompt)!)?.text),
+        evidence: { ...evidence, lead: Math.min(99, evidence.lead) },
+      });
+      const clip: Clip = {
+        ...{ index, kind, prompt, text, kept, speaker: person === undefined ? voice : 'people' },
+        ...{ noise: noise.name, decibels, seconds, aboveDecibels: aboveTheRoom(sound) },
+        heard: byHead.map((all) => (all[at] ?? []).map(looked)),
+      };
+      appendFileSync(out, `${JSON.stringify(clip)}\n`);
     }
-    const clip: Clip = { kind, prompt, text, kept, speaker, noise: noise.name, decibels, heard };
-    appendFileSync(out, `${JSON.stringify(clip)}\n`);
   }
 }
 
 const { values, positionals } = parseArgs({
-  options: { people: { type: 'string' } },
+  options: { people: { type: 'string' }, small: { type: 'string' } },
   allowPositionals: true,
 });
 const [out, count, seed, keptShare, ...heads] = positionals;
-const folderOfPeople = values.people;
-const people = folderOfPeople
-  ? readdirSync(folderOfPeople).map((name) => join(folderOfPeople, name))
-  : [];
+const { people, small } = values;
 if (out === undefined || heads.length === 0) {
-  console.error('Say: measuring.ts [--people FOLDER] OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...');
+  console.error(
+    'Say: measuring.ts [--people FOLDER] [--small HEAD.onnx] OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...',
+  );
   process.exitCode = 2;
 } else
   await measure(
     out,
     { count: Number(count), seed: Number(seed), keptShare: Number(keptShare) },
-    { heads, people },
+    {
+      ...{ heads, small },
+      people: people
+        ? readdirSync(people)
+            .sort()
+            .map((name) => join(people, name))
+        : [],
+    },
   );
