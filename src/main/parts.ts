@@ -4,18 +4,18 @@ import { createDeviceEar } from '../ear/deviceEar';
 import { createHands } from '../ear/hands';
 import { keepTrying } from '../records/keepTrying';
 import { lazyRecords } from '../records/lazyRecords';
-import type { VoiceChange } from '../ports';
 import { createHowlerTones } from '../tones/howlerTones';
 import { createPlacedBeats } from '../tones/placedBeats';
 import { createBrowserVoice } from '../voice/browserVoice';
 import { fallingBack } from '../voice/fallingBack';
 import { createShippedVoice } from '../voice/shippedVoice';
-import { adjusted, USUAL_MANNER } from '../voice/manner';
+import { sharedManner } from '../voice/manner';
 import { createSynthesis } from '../voice/synthesis';
 import { SAYSO_VOICE } from '../voice/voices';
 import { createBrowserClock } from './browserClock';
 import { createCoach } from './coach/coach';
 import { createShelf } from './coach/shelf';
+import { createMannerShelf } from './mannerShelf';
 
 const loadRecords = async () => (await import('../records/dexieRecords')).createDexieRecords();
 
@@ -25,17 +25,24 @@ export function createParts(told: { onProgress: (fraction: number) => void; onCo
   const clock = createBrowserClock();
   const synthesis = createSynthesis({ assetsBase });
   const tones = createHowlerTones();
-  const shipped = createShippedVoice({ synthesis, output: tones.output, clock });
+  const kept = createMannerShelf(() => localStorage);
+  const manner = sharedManner(kept.load(), kept.save);
+  const shipped = createShippedVoice({ synthesis, output: tones.output, clock, manner });
   const speech = 'speechSynthesis' in window ? window.speechSynthesis : undefined;
-  const browser = createBrowserVoice({ synthesis: speech, clock, language: book.language });
-  const voice = fallingBack(browser, shipped);
-  let manner = USUAL_MANNER;
+  const browser = createBrowserVoice({
+    synthesis: speech,
+    clock,
+    language: book.language,
+    manner,
+  });
+  // Through both voices what they share would change twice.
+  const voice = { ...fallingBack(browser, shipped), adjust: manner.adjust };
   const beats = createPlacedBeats({
     // A browser's voice cannot be placed on a moment, so every count is the shipped voice's.
     make: (text) => synthesis.make(text, SAYSO_VOICE, 'later'),
     output: tones.output,
     clock,
-    volume: () => manner.volume,
+    volume: () => manner.now().volume,
   });
   const coach = createCoach({
     book,
@@ -60,13 +67,7 @@ export function createParts(told: { onProgress: (fraction: number) => void; onCo
     synthesis,
     tones,
     beats,
-    voice: {
-      ...voice,
-      adjust(change: VoiceChange) {
-        manner = adjusted(manner, change);
-        voice.adjust(change);
-      },
-    },
+    voice,
     ear,
     hands: createHands(),
     records: keepTrying(lazyRecords(loadRecords), clock),

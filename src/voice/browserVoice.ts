@@ -1,5 +1,5 @@
 import type { Cancel, Clock, Voice } from '../ports';
-import { adjusted, estimatedSeconds, USUAL_MANNER } from './manner';
+import { estimatedSeconds, sharedManner, type SharedManner } from './manner';
 import { oneAtATime, type Told } from './oneAtATime';
 
 export interface BrowserVoiceOptions {
@@ -8,6 +8,8 @@ export interface BrowserVoiceOptions {
   clock: Clock;
   /** The language of the lines, as a tag such as `en`; only its voices are used. */
   language: string;
+  /** Shared with whatever speaks beside it; its own where left out. */
+  manner?: SharedManner;
   /** Makes an utterance; the browser's own by default. */
   utter?: (text: string) => SpeechSynthesisUtterance;
 }
@@ -29,9 +31,9 @@ export const createBrowserVoice = ({
   synthesis,
   clock,
   language,
+  manner = sharedManner(),
   utter = (text) => new SpeechSynthesisUtterance(text),
 }: BrowserVoiceOptions): Voice => {
-  let manner = USUAL_MANNER;
   const createdAt = clock.now();
   // A page that was loaded again can inherit the line it was saying.
   synthesis?.cancel();
@@ -105,8 +107,8 @@ export const createBrowserVoice = ({
     const utterance = utter(text);
     utterance.voice = voice;
     utterance.lang = voice.lang || language;
-    utterance.volume = manner.volume;
-    utterance.rate = 1 / manner.stretch;
+    utterance.volume = manner.now().volume;
+    utterance.rate = 1 / manner.now().stretch;
     let open = true;
     let watchdog: unknown = null;
     const watch = (milliseconds: number) => {
@@ -132,7 +134,7 @@ export const createBrowserVoice = ({
     };
     utterance.addEventListener('start', () => {
       if (!open) return;
-      watch(2000 * estimatedSeconds(text, manner));
+      watch(2000 * estimatedSeconds(text, manner.now()));
       told.started();
     });
     utterance.addEventListener('end', () => {
@@ -171,9 +173,7 @@ export const createBrowserVoice = ({
       return () => cancels.forEach((cancel) => cancel());
     }),
     prepare: () => undefined,
-    adjust(change) {
-      manner = adjusted(manner, change);
-    },
+    adjust: manner.adjust,
     // A line that sounds keeps its volume; browsers take a new one only for the next.
     duck: () => undefined,
   };

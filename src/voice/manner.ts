@@ -30,6 +30,43 @@ export const adjusted = (manner: Manner, change: VoiceChange): Manner => {
   }
 };
 
+/** The one manner of voices and counts that share it; a change counts from the next line on. */
+export interface SharedManner {
+  now(): Manner;
+  adjust(change: VoiceChange): void;
+}
+
+/** Begins with a manner; `changed` is told each new one, so that it can be kept. */
+export function sharedManner(
+  begin: Manner = USUAL_MANNER,
+  changed: (manner: Manner) => void = () => undefined,
+): SharedManner {
+  let manner = begin;
+  return {
+    now: () => manner,
+    adjust(change) {
+      manner = adjusted(manner, change);
+      changed(manner);
+    },
+  };
+}
+
+/** A manner that was kept as text; null where it is none that the steps can come to. */
+export function mannerFrom(text: string): Manner | null {
+  try {
+    const { volume, stretch } = JSON.parse(text) as Partial<Record<keyof Manner, unknown>>;
+    const known = {
+      volume: VOLUMES.find((each) => each === volume),
+      stretch: STRETCHES.find((each) => each === stretch),
+    };
+    return known.volume === undefined || known.stretch === undefined
+      ? null
+      : { volume: known.volume, stretch: known.stretch };
+  } catch {
+    return null;
+  }
+}
+
 const stepped = (steps: number[], from: number, by: number): number =>
   steps[steps.indexOf(from) + by] ?? from;
 

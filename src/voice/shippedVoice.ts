@@ -1,5 +1,5 @@
 import type { Cancel, Clock, Voice } from '../ports';
-import { adjusted, USUAL_MANNER } from './manner';
+import { sharedManner, type SharedManner } from './manner';
 import { oneAtATime } from './oneAtATime';
 import { playSound, type Output, type Playing } from './playing';
 import type { Sound } from './sound';
@@ -12,6 +12,8 @@ export interface ShippedVoiceOptions {
   /** Asked for each line, since a context may be replaced. */
   output: () => Output;
   clock: Clock;
+  /** Shared with whatever speaks beside it; its own where left out. */
+  manner?: SharedManner;
   /** Who speaks; default {@link SAYSO_VOICE}. */
   voice?: ShippedVoice;
 }
@@ -32,14 +34,14 @@ export const createShippedVoice = ({
   synthesis,
   output,
   clock,
+  manner = sharedManner(),
   voice = SAYSO_VOICE,
 }: ShippedVoiceOptions): Voice => {
-  let manner = USUAL_MANNER;
   let ducked = false;
   let playing: Playing | null = null;
-  const volume = () => manner.volume * (ducked ? DUCKED : 1);
+  const volume = () => manner.now().volume * (ducked ? DUCKED : 1);
   const make = (text: string, when: 'now' | 'later') =>
-    synthesis.make(text, { ...voice, stretch: voice.stretch * manner.stretch }, when);
+    synthesis.make(text, { ...voice, stretch: voice.stretch * manner.now().stretch }, when);
 
   return {
     say: oneAtATime((text, told) => {
@@ -81,9 +83,7 @@ export const createShippedVoice = ({
     prepare(texts) {
       for (const text of texts) make(text, 'later').catch(() => undefined);
     },
-    adjust(change) {
-      manner = adjusted(manner, change);
-    },
+    adjust: manner.adjust,
     duck(isDucked) {
       ducked = isDucked;
       playing?.turnTo(volume());

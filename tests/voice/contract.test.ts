@@ -1,24 +1,29 @@
+import { expect, it } from 'vitest';
 import type { Voice } from '../../src/ports';
 import { createBrowserVoice } from '../../src/voice/browserVoice';
 import { fallingBack } from '../../src/voice/fallingBack';
+import { sharedManner } from '../../src/voice/manner';
 import { createShippedVoice } from '../../src/voice/shippedVoice';
 import { createSynthesis } from '../../src/voice/synthesis';
-import { clock, stopTime } from './clock';
-import { voiceContract, type Room } from './contract';
+import { clock, pass, stopTime } from './clock';
+import { saying, voiceContract, type Room } from './contract';
 import { rudeSynthesis, type Rudeness } from './rudeSynthesis';
 import { soundRoom } from './soundRoom';
 
 stopTime();
 
-const browser = (rudeness?: Rudeness): Room => {
+const browser = (rudeness?: Rudeness, manner = sharedManner()): Room => {
   const { synthesis, utter, sounding } = rudeSynthesis(rudeness);
-  return { voice: createBrowserVoice({ synthesis, utter, clock, language: 'en' }), sounding };
+  return {
+    voice: createBrowserVoice({ synthesis, utter, clock, language: 'en', manner }),
+    sounding,
+  };
 };
-const shipped = (): Room => {
+const shipped = (manner = sharedManner()): Room => {
   const room = soundRoom();
   const synthesis = createSynthesis({ assetsBase: 'http://page/', spawn: room.spawn });
   return {
-    voice: createShippedVoice({ synthesis, output: room.output, clock }),
+    voice: createShippedVoice({ synthesis, output: room.output, clock, manner }),
     sounding: room.sounding,
   };
 };
@@ -46,7 +51,7 @@ voiceContract('a browser that swallows lines while it cancels', () =>
   browser({ cancelTakesMs: 80 }),
 );
 voiceContract('a browser that was left paused', () => browser({ paused: true }));
-voiceContract('the shipped voice', shipped);
+voiceContract('the shipped voice', () => shipped());
 voiceContract('the first of two voices', () => both(browser(), shipped()));
 voiceContract('the second where the first fails', () =>
   both(browser({ failsAtOnce: 'synthesis-failed' }), shipped()),
@@ -54,3 +59,28 @@ voiceContract('the second where the first fails', () =>
 voiceContract('the second where there is no first', () =>
   both({ voice: mute(), sounding: () => null }, shipped()),
 );
+
+it('the browser and the shipped voice speak in one manner where they share it', async () => {
+  const manner = sharedManner();
+  const rooms = [browser({}, manner), shipped(manner)];
+  const heard = async () => {
+    const sounds = [];
+    for (const { voice, sounding } of rooms) {
+      const line = saying(voice, 'Stand tall with your feet under your hips.');
+      await pass(500);
+      sounds.push(sounding());
+      line.cancel();
+      await pass(500);
+    }
+    return sounds;
+  };
+  const usual = await heard();
+  manner.adjust('louder');
+  manner.adjust('slower');
+  const now = await heard();
+  now.forEach((sound, index) => {
+    expect(sound?.volume).toBeGreaterThan((usual[index]?.volume ?? 9) * 1.3);
+    expect(sound?.seconds).toBeGreaterThan((usual[index]?.seconds ?? 99) * 1.05);
+  });
+  expect(now[0]?.volume).toBe(now[1]?.volume);
+});

@@ -1,6 +1,6 @@
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
 import type { VoiceChange } from '../../src/ports';
-import { adjusted, USUAL_MANNER } from '../../src/voice/manner';
+import { adjusted, mannerFrom, sharedManner, USUAL_MANNER } from '../../src/voice/manner';
 
 const opposites: [VoiceChange, VoiceChange][] = [
   ['louder', 'quieter'],
@@ -23,3 +23,21 @@ it.each(opposites)(
     expect(most.volume).toBeLessThanOrEqual(1);
   },
 );
+
+it('one manner holds for all who share it, and each change is told, to be kept', () => {
+  const changed = vi.fn();
+  const manner = sharedManner({ volume: 0.4, stretch: 1.13 }, changed);
+  expect(changed).not.toHaveBeenCalled();
+  manner.adjust('slower');
+  expect(manner.now()).toEqual({ volume: 0.4, stretch: 1.27 });
+  manner.adjust('louder');
+  expect(changed.mock.calls).toEqual([[{ volume: 0.4, stretch: 1.27 }], [manner.now()]]);
+});
+
+it('a manner that was kept is read back, and nothing else is', () => {
+  const kept = adjusted(adjusted(USUAL_MANNER, 'slower'), 'quieter');
+  expect(mannerFrom(JSON.stringify(kept))).toEqual(kept);
+  for (const text of ['', 'null', '{"volume":', '{}', '{"volume":9,"stretch":1}', '{"volume":1}']) {
+    expect(mannerFrom(text), text).toBeNull();
+  }
+});
