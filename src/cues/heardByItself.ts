@@ -1,3 +1,4 @@
+import { numberCounting } from '../domain/hearing/numbers';
 import type { Reply } from '../domain/hearing/reply';
 import { understand } from '../domain/hearing/understanding';
 import { DEFAULT_SETTINGS } from '../domain/log';
@@ -63,6 +64,11 @@ const valuesOf = (book: CueBook): Record<string, string[]> => {
   );
   const keyed = (prefix: string) =>
     Object.entries(book.lines).flatMap(([key, text]) => (key.startsWith(prefix) ? [text] : []));
+  const { and } = book.vocabulary.numbers;
+  const [one = '', five = '', ten = '', more = ''] = [1, 5, 10, 21].map((value) =>
+    numberCounting(book.vocabulary.numbers, value),
+  );
+  const numbers = [more, `${ten}, ${ten} ${and[0] ?? ''} ${five}`];
   const readbacks = Object.values(book.faults).map(({ readback }) => readback);
   return {
     readback: readbacks,
@@ -78,20 +84,26 @@ const valuesOf = (book: CueBook): Record<string, string[]> => {
     drills: names,
     lifts: keyed('lift.'),
     minutes: ['5'],
-    number: ['twenty one', 'ten, ten and five'],
-    length: ['one centimetre', 'twenty one centimetres', 'ten, ten and five centimetres'],
+    number: numbers,
+    length: [
+      fill(book.lines['say.centimetre'], one),
+      ...numbers.map((number) => fill(book.lines['say.centimetres'], number)),
+    ],
   };
 };
+
+const fill = (line = '', number: string): string => line.replace('{number}', number);
 
 /** The sentence with its placeholders filled in every way, each on its own. */
 function filledIn(book: CueBook, text: string): string[] {
   const placeholder = /\{([\w-]+)\}/.exec(text);
   if (placeholder === null) return [text];
   const [braced, name = ''] = placeholder;
-  const values = valuesOf(book)[name] ?? ['it'];
+  const { plainWord } = book.vocabulary;
+  const values = valuesOf(book)[name] ?? [plainWord];
   return values.map((value) =>
     text.replaceAll(braced, value).replace(/\{([\w-]+)\}/g, (_, other: string) => {
-      return valuesOf(book)[other]?.[0] ?? 'it';
+      return valuesOf(book)[other]?.[0] ?? plainWord;
     }),
   );
 }

@@ -16,7 +16,7 @@ export function tellingTexts({ book, log, readback, texts, decision }: SessionCo
   if (decision === null) return [readback, ...texts];
   if (isUndone(log)) return [readback, ...texts, nameOf(book, decision.step)];
   const because = namesSide(decision) ? '' : decision.because;
-  const words = readback.replace(/\W+$/, '').toLowerCase();
+  const words = readback.replace(/[^\p{L}\p{N}]+$/u, '').toLowerCase();
   const said = because.toLowerCase().includes(words) ? '' : readback;
   const { then } = decision;
   const welcome = isNew(log) ? [welcomeOf(book, log), say(book.lines, 'say.caution', {})] : [];

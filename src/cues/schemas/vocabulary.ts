@@ -8,12 +8,13 @@ const words = (pattern: RegExp, allowed: string) =>
   z.string().regex(pattern, `allowed: ${allowed}; write it in lower case without punctuation`);
 
 /** A phrase with `(left out|or one of)?` and `(one|of)` groups. */
-const ONE = String.raw`(?:[a-z0-9']+|\([a-z0-9' |]+\)\??)`;
+const LETTER = String.raw`\p{Ll}`;
+const ONE = String.raw`(?:[${LETTER}0-9']+|\([${LETTER}0-9' |]+\)\??)`;
 const phrase = words(
-  new RegExp(`^${ONE}(?: ${ONE})*$`),
+  new RegExp(`^${ONE}(?: ${ONE})*$`, 'u'),
   'words separated by single spaces, (left out|or one of)?, (one|of)',
 );
-const word = words(/^[a-z']+$/, 'one word');
+const word = words(/^[\p{Ll}']+$/u, 'one word');
 const name = z
   .string()
   .regex(
@@ -52,13 +53,18 @@ const value = z.number().int().min(0).max(90);
 
 const numbers = z.strictObject({
   words: z.record(word, value),
-  hundred: z.array(word).min(1),
+  hundred: z.array(word),
+  hundreds: z.record(word, z.number().int().min(100).max(900)).default({}),
   and: z.array(word),
+  tensAnd: z.array(word).default([]),
+  beforeNoun: z.record(word, word).default({}),
   zeroInside: z.array(word),
   degrees: phrases,
   ofTen: phrases,
   counted: phrases,
   counting: phrases,
+  onRep: phrases,
+  inPlace: phrases,
   minus: z.array(word).default([]),
   between: phrases,
   soundsLike: z.record(word, value).default({}),
@@ -67,6 +73,7 @@ const numbers = z.strictObject({
 const talk = z.strictObject({
   negators: phrases,
   refusals: phrases,
+  refusalsApart: phrases,
   corrections: phrases,
   praise: phrases,
   orders: phrases,
@@ -89,6 +96,7 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     language: z.string().regex(/^[a-z]{2,3}$/, 'allowed: a language code such as en'),
     numbers,
     sides: every(['left', 'right', 'both'] as const, readable),
+    sideVerbs: z.array(word).default([]),
     same: ways.extend({
       beforeSide: ways,
       afterSide: ways,
@@ -113,6 +121,8 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     }),
     redFlags: every(RED_FLAGS, readable),
     commands: every(spokenCommands, readable),
+    stopWords: z.array(word).min(1, 'allowed: at least one word that asks to stop'),
+    afterNo: z.array(word).default([]),
     unclearCommands: z
       .array(z.strictObject({ command: z.enum(spokenCommands), words: z.array(phrase).min(1) }))
       .default([]),
@@ -121,6 +131,9 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
       readback: z.string().min(1),
       which: z.string().min(1),
       articles: z.array(word).default([]),
+      joiners: z.array(word).default([]),
+      kindStands: z.enum(['first', 'last']),
+      idsAreNames: z.boolean().default(false),
       names: z.record(name, z.array(phrase).min(1)).default({}),
     }),
     either: every(['first', 'second'] as const, readable),
@@ -130,6 +143,9 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     doubts: z.strictObject({ notAPass: z.string().min(1), underTheLine: z.string().min(1) }),
     talk,
     endings: z.array(word).default([]),
+    endingsFor: z.array(word).default([]),
+    doublesLetters: z.boolean().default(false),
+    plainWord: word,
     soundsLike: z.record(word, word).default({}),
   })
   .superRefine((vocabulary, context) => {

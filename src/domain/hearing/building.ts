@@ -2,8 +2,10 @@ import type { FaultId } from '../faults';
 import type { CueBook, PromptId } from '../script';
 import type { Grammar } from './grammar';
 import { Graph } from './graph';
+import { ANGLE_DEGREES } from './judging';
 import { entries } from './meanings';
 import { namesOf } from './naming';
+import { numberSpoken } from './numbers';
 import { phrasesOf } from './patterns';
 import { commandsAt, promptOf, type Prompt } from './prompts';
 import type { Command } from './reply';
@@ -235,6 +237,23 @@ function addTenNumbers(graph: Graph, numbers: NumberWords, froms: number[], to: 
 
 /** Angles of 20 to 200 as they are spoken; the states after one. */
 function addAngle(graph: Graph, numbers: NumberWords, froms: number[]): number[] {
+  const isWhole = Object.keys(numbers.hundreds).length > 0;
+  const done = isWhole ? wholeAngles(graph, numbers, froms) : splitAngles(graph, numbers, froms);
+  const degrees = graph.state();
+  graph.patterns([done], degrees, numbers.degrees.slice(0, 1));
+  return [done, degrees];
+}
+
+/** Each angle in all its words: "ciento cuarenta y cinco". */
+function wholeAngles(graph: Graph, numbers: NumberWords, froms: number[]): number {
+  const done = graph.state();
+  for (let angle = ANGLE_DEGREES.least; angle <= ANGLE_DEGREES.most; angle++)
+    graph.word(froms, done, numberSpoken(numbers, angle), { angle });
+  return done;
+}
+
+/** Hundreds, tens and units one after the other: "one forty five", "a hundred and forty five". */
+function splitAngles(graph: Graph, numbers: NumberWords, froms: number[]): number {
   const words = new Map(entries(numbers.words).map(([word, value]) => [value, word]));
   const add = (starts: number[], to: number, value: number, angle = value) => {
     const word = words.get(value);
@@ -274,7 +293,5 @@ function addAngle(graph: Graph, numbers: NumberWords, froms: number[]): number[]
     add([and], ten, value);
   }
   for (let value = 1; value < 20; value++) add([and], done, value);
-  const degrees = graph.state();
-  graph.patterns([done], degrees, numbers.degrees.slice(0, 1));
-  return [done, degrees];
+  return done;
 }

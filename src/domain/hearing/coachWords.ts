@@ -32,7 +32,7 @@ export function repliesToReword({ vocabulary }: CueBook): (ReplyName & { readbac
     ...faults.map(({ id, readback }) => ({ kind: 'faults' as const, id, readback })),
     ...named('sides', sides),
     { kind: 'pain', id: 'words', readback: pain.readback },
-    { kind: 'pain', id: 'none', readback: `no ${pain.readback}` },
+    { kind: 'pain', id: 'none', readback: pain.none.say[0] ?? '' },
     ...COMMANDS.flatMap((id) =>
       AS_THEY_ARE.includes(id) || id === 'go-to'
         ? []

@@ -94,11 +94,11 @@ const BESIDE_STOP = 2;
  * stop"): asked about, since a stop that is missed may hurt.
  */
 export function mayStop(book: CueBook, { words, question }: Words): boolean {
-  const { commands, talk } = book.vocabulary;
+  const { stopWords, talk } = book.vocabulary;
   const texts = words.map(({ text }) => text);
-  const [stop] = commands.stop.say;
-  const others = texts.filter((text) => text !== stop);
-  const edge = texts[0] === stop || texts.at(-1) === stop;
+  const isStop = (text: string | undefined) => text !== undefined && stopWords.includes(text);
+  const others = texts.filter((text) => !isStop(text));
+  const edge = isStop(texts[0]) || isStop(texts.at(-1));
   const denied = others.some((text) => talk.negators.includes(text));
   return edge && !denied && !question && others.length <= BESIDE_STOP;
 }

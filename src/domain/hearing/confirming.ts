@@ -2,6 +2,7 @@ import type { CueBook } from '../script';
 import { unwrapped } from './commanding';
 import { entries, meaningsOf } from './meanings';
 import { phrasesOf } from './patterns';
+import { numberAt } from './numbers';
 import type { Prompt } from './prompts';
 import { NO_REPLY, type Choice, type Reply } from './reply';
 import { replied } from './replying';
@@ -70,9 +71,6 @@ function choiceIn(book: CueBook, phrases: string[]): Choice | null {
 /** No "no" has more words than this ("that's not what i said"). */
 const MOST_WORDS_OF_NO = 5;
 
-/** Between a "no" and what is right instead ("no it was the right"). */
-const PRONOUNS = ['it', "it's", 'is', 'was', 'that', "that's", 'i', 'said', 'the'];
-
 /**
  * What follows a "no": after a comma anything, else only what can be meant instead ("no left", as
  * against "no pain"). Null where nothing does, or the words are a "no" as a whole.
@@ -81,16 +79,16 @@ function afterNo(book: CueBook, words: Word[]): Word[] | null {
   const { commands, phrases } = meaningsOf(book);
   const textOf = (some: Word[]) => some.map(({ text }) => text).join(' ');
   const isNo = (some: Word[]) => commands.get(textOf(some))?.command === 'no';
-  const { numbers } = book.vocabulary;
+  const { numbers, afterNo: small } = book.vocabulary;
   for (let length = Math.min(MOST_WORDS_OF_NO, words.length - 1); length > 0; length--) {
     const [next, ...others] = words.slice(length);
     if (!next || !isNo(words.slice(0, length)) || isNo([next, ...others])) continue;
     const rest = [next, ...others];
-    const told = rest.slice(rest.findIndex(({ text }) => !PRONOUNS.includes(text)));
+    const told = rest.slice(rest.findIndex(({ text }) => !small.includes(text)));
     const means = told.flatMap((_, at) => phrases.get(textOf(told.slice(0, at + 1))) ?? []);
+    const texts = told.map(({ text }) => text);
     const instead =
-      Object.hasOwn(numbers.words, told[0]?.text ?? '') ||
-      /^\d+$/.test(told[0]?.text ?? '') ||
+      numberAt(numbers, texts, 0) !== null ||
       means.some(({ is }) => is === 'side' || is === 'result');
     const named = faultNamed(book, [textOf(rest)]) !== null;
     if (next.after || instead || named) return [{ ...next, after: false }, ...others];

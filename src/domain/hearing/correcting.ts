@@ -24,8 +24,11 @@ function isCorrection(vocabulary: Vocabulary, segments: Segment[], index: number
   const next = segments[index + 1];
   if (!segment || !next || index === 0) return false;
   if (means(segment, 'corrections')) return true;
-  if (!isRefusal(vocabulary, segment)) return false;
+  const isApart = vocabulary.talk.refusalsApart.includes(segment.text);
+  if (!isApart && !isRefusal(vocabulary, segments, index)) return false;
   if (segment.after && next.after) return true;
   if (isBelowZero(vocabulary, segments, index + 1)) return false;
-  return next.number !== null || means(next, 'side') || means(next, 'result');
+  if (next.number !== null || means(next, 'side')) return true;
+  // Where "no" is "not" too, a result after it is denied.
+  return means(next, 'result') && (!isApart || next.after);
 }

@@ -5,9 +5,6 @@ import { phrasesOf } from './patterns';
 /** Ids by the words that may name them, in the order of how surely they do. */
 type Names = Map<string, Set<string>>[];
 
-/** Words that say nothing of which one is meant. */
-const JOINERS = ['and', 'with', 'the', 'only'];
-
 const known = new WeakMap<CueBook, Names>();
 
 function gather(book: CueBook): Names {
@@ -15,19 +12,22 @@ function gather(book: CueBook): Names {
   const add = (names: Names[number] | undefined, phrase: string, id: string) =>
     names?.set(phrase, (names.get(phrase) ?? new Set()).add(id));
   for (const { id, name } of [...Object.values(book.checks), ...Object.values(book.drills)]) {
-    const written = [bareName(book, name), id.replaceAll('-', ' ')];
+    const written = writtenNames(book, id, name);
     for (const phrase of written) add(whole, phrase, id);
     for (const phrase of otherNames(book, id)) add(others, phrase, id);
-    for (const phrase of written.flatMap(partsOf)) add(parts, phrase, id);
-    const kind = bareName(book, name).split(' ').at(-1);
+    for (const phrase of written.flatMap((each) => partsOf(book, each))) add(parts, phrase, id);
+    const kind = bareName(book, name)
+      .split(' ')
+      .at(book.vocabulary.goTo.kindStands === 'last' ? -1 : 0);
     if (kind !== undefined && id in book.drills) add(kinds, kind, id);
   }
   return [whole, others, parts, kinds].map((names) => names ?? new Map());
 }
 
 /** Two or more words of a name, in their order: "front rack" of "front rack squat". */
-function partsOf(name: string): string[] {
-  const words = name.split(' ').filter((word) => !JOINERS.includes(word));
+function partsOf(book: CueBook, name: string): string[] {
+  const { joiners } = book.vocabulary.goTo;
+  const words = name.split(' ').filter((word) => !joiners.includes(word));
   const some = words.reduce<string[][]>(
     (lists, word) => [...lists, ...lists.map((list) => [...list, word])],
     [[]],
@@ -46,12 +46,17 @@ function bareName(book: CueBook, name: string): string {
   );
 }
 
+const writtenNames = (book: CueBook, id: string, name: string): string[] => [
+  bareName(book, name),
+  ...(book.vocabulary.goTo.idsAreNames ? [id.replaceAll('-', ' ')] : []),
+];
+
 const otherNames = (book: CueBook, id: string): string[] =>
   (book.vocabulary.goTo.names[id] ?? []).flatMap(phrasesOf);
 
 /** What the recogniser listens for: the name, the id in words, and the other names. */
 export const namesOf = (book: CueBook, id: string, name: string): string[] => [
-  ...new Set([bareName(book, name), id.replaceAll('-', ' '), ...otherNames(book, id)]),
+  ...new Set([...writtenNames(book, id, name), ...otherNames(book, id)]),
 ];
 
 /**

@@ -8,7 +8,8 @@ export interface NumberRead {
 
 /**
  * The number that begins at a word, or null: "one forty", "one six five", "one oh five", "a hundred
- * and forty five" (from "hundred"), "ninety", "140". Whole numbers from 0 to 999.
+ * and forty five" (from "hundred"), "ciento cuarenta y cinco", "ninety", "140". Whole numbers from
+ * 0 to 999. Which words join hundreds, tens and units is data of the language.
  */
 export function numberAt(numbers: NumberWords, words: string[], from: number): NumberRead | null {
   const at = (offset: number) => words[from + offset];
@@ -22,10 +23,11 @@ export function numberAt(numbers: NumberWords, words: string[], from: number): N
   const rest = (offset: number): NumberRead | null => {
     const first = value(offset);
     if (first === null || first > 99) return null;
-    const unit = first >= 20 && first % 10 === 0 ? under(10, offset + 1) : null;
+    const joined = isIn(numbers.tensAnd, offset + 1) ? 1 : 0;
+    const unit = first >= 20 && first % 10 === 0 ? under(10, offset + 1 + joined) : null;
     return unit === null || unit === 0
       ? { value: first, length: 1 }
-      : { value: first + unit, length: 2 };
+      : { value: first + unit, length: 2 + joined };
   };
   const afterHundred = (hundreds: number, length: number): NumberRead => {
     const joined = isIn(numbers.and, length) ? 1 : 0;
@@ -35,6 +37,8 @@ export function numberAt(numbers: NumberWords, words: string[], from: number): N
       : { value: hundreds + tail.value, length: length + joined + tail.length };
   };
   if (isIn(numbers.hundred, 0)) return afterHundred(100, 1);
+  const whole = hundredsIn(numbers, at(0));
+  if (whole !== null) return afterHundred(whole, 1);
   const first = value(0);
   if (first === null) return null;
   if (first > 0 && first < 10) {
@@ -59,17 +63,41 @@ function valueOf(numbers: NumberWords, word: string | undefined): number | null 
   return Object.hasOwn(numbers.words, word) ? (numbers.words[word] ?? null) : null;
 }
 
-/** A whole number from 0 to 999 as a coach says it: 140 is "one forty", 105 "one oh five". */
+/** A whole hundred in one word ("doscientos"). */
+const hundredsIn = ({ hundreds }: NumberWords, word: string | undefined): number | null =>
+  word !== undefined && Object.hasOwn(hundreds, word) ? (hundreds[word] ?? null) : null;
+
+/**
+ * A whole number from 0 to 999 as a coach says it: 140 is "one forty", 105 "one oh five"; where
+ * the language has words for whole hundreds, "ciento cuarenta" and "ciento cinco".
+ */
 export function numberSpoken(numbers: NumberWords, value: number): string {
-  const word = (wanted: number) =>
-    Object.entries(numbers.words).find(([, each]) => each === wanted)?.[0] ?? String(wanted);
-  const underHundred = (rest: number) =>
-    rest <= 20 || rest % 10 === 0 ? word(rest) : `${word(rest - (rest % 10))} ${word(rest % 10)}`;
+  const named = (wanted: number) =>
+    Object.entries(numbers.words).find(([, each]) => each === wanted)?.[0];
+  const word = (wanted: number) => named(wanted) ?? String(wanted);
+  const underHundred = (rest: number) => {
+    if (rest <= 20 || named(rest) !== undefined) return word(rest);
+    return [word(rest - (rest % 10)), ...numbers.tensAnd.slice(0, 1), word(rest % 10)].join(' ');
+  };
   if (value < 100) return underHundred(value);
-  const hundreds = word(Math.floor(value / 100));
   const rest = value % 100;
+  const whole = Object.entries(numbers.hundreds).flatMap(([each, hundreds]) =>
+    hundreds === value - rest ? [each] : [],
+  );
+  // "Cien" alone, "ciento" before more.
+  if (whole.length > 0)
+    return rest === 0 ? (whole[0] ?? '') : `${whole.at(-1) ?? ''} ${underHundred(rest)}`;
+  const hundreds = word(Math.floor(value / 100));
   if (rest === 0) return `${hundreds} ${numbers.hundred[0] ?? ''}`;
   return rest < 10
     ? `${hundreds} ${numbers.zeroInside[0] ?? ''} ${word(rest)}`
     : `${hundreds} ${underHundred(rest)}`;
+}
+
+/** A number before what it counts ("veintiún centímetros"). */
+export function numberCounting(numbers: NumberWords, value: number): string {
+  const spoken = numberSpoken(numbers, value).split(' ');
+  const last = spoken.pop() ?? '';
+  const counting = Object.hasOwn(numbers.beforeNoun, last) ? numbers.beforeNoun[last] : last;
+  return [...spoken, counting].join(' ');
 }

@@ -13,11 +13,13 @@ interface SameWords {
   afterSide: Set<string>;
   sides: Map<string, Side | 'both'>;
   noPain: Set<string>;
+  /** Endings that an apostrophe parts from a side ("right's the same"). */
+  endings: string[];
 }
 
 const known = new WeakMap<CueBook, SameWords>();
 
-function gather({ vocabulary: { same, sides, pain } }: CueBook): SameWords {
+function gather({ vocabulary: { same, sides, pain, endings } }: CueBook): SameWords {
   const phrases = ({ say, also }: Ways) => [...say, ...also].flatMap(phrasesOf);
   return {
     same: new Set(phrases(same)),
@@ -27,6 +29,7 @@ function gather({ vocabulary: { same, sides, pain } }: CueBook): SameWords {
       entries(sides).flatMap(([side, ways]) => phrases(ways).map((phrase) => [phrase, side])),
     ),
     noPain: new Set(phrases(pain.none)),
+    endings: endings.filter((ending) => ending.startsWith("'")),
   };
 }
 
@@ -54,6 +57,12 @@ function painless({ noPain }: SameWords, phrase: string[]): { said: string[]; pa
   ];
 }
 
+const bare = ({ endings }: SameWords, word: string): string =>
+  endings.reduce(
+    (each, ending) => (each.endsWith(ending) ? each.slice(0, -ending.length) : each),
+    word,
+  );
+
 /** The side, null where none is said, or undefined where it is not wholly understood. */
 function sideOf(words: SameWords, phrase: string[]): Side | 'both' | null | undefined {
   const text = (from: number, to: number) => phrase.slice(from, to).join(' ');
@@ -62,7 +71,7 @@ function sideOf(words: SameWords, phrase: string[]): Side | 'both' | null | unde
     for (let second = first; second < phrase.length; second++) {
       const [head, join, tail] = [text(0, first), text(first, second), text(second, phrase.length)];
       const after = words.same.has(head) && words.beforeSide.has(join) && words.sides.get(tail);
-      const named = words.afterSide.has(join) && words.sides.get(head.replace(/'s$/, ''));
+      const named = words.afterSide.has(join) && words.sides.get(bare(words, head));
       // "Right is the same as the left" is of the right.
       const before = named && sideOf(words, phrase.slice(second)) !== undefined && named;
       if (after || before) return after || before || null;

@@ -92,7 +92,7 @@ function startingAt(
   }
   const word = texts[at] ?? '';
   if (!number && look(word).length === 0) {
-    const loose = stemsOf(vocabulary.endings, word)
+    const loose = stemsOf(vocabulary, word)
       .map((stem) => look(stem))
       .filter((possible) => !possible.some(({ is }) => is === 'result'))
       .map((possible) => possible.filter(({ is }) => BENDS.includes(is)))
@@ -107,13 +107,14 @@ function startingAt(
 }
 
 /** The forms that a word may come from: its endings taken off, a doubled letter made single. */
-function stemsOf(endings: string[], word: string): string[] {
+function stemsOf({ endings, endingsFor, doublesLetters }: Vocabulary, word: string): string[] {
   return endings
     .filter((ending) => word.endsWith(ending) && word.length - ending.length >= 3)
     .flatMap((ending) => {
       const stem = word.slice(0, -ending.length);
-      const single = stem.replace(/(.)\1$/, '$1');
-      return ending.length > 1 ? [stem, `${stem}e`, single, `${stem}ed`] : [stem];
+      if (ending.length === 1) return [stem];
+      const single = doublesLetters ? [stem.replace(/(.)\1$/, '$1')] : [];
+      return [stem, ...single, ...endingsFor.map((other) => `${stem}${other}`)];
     });
 }
 

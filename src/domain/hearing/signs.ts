@@ -68,7 +68,7 @@ export function faultsSaid(
       if (!means(segment, 'between')) negated = refused = false;
       joined = true;
     }
-    if (isRefusal(vocabulary, segment)) {
+    if (isRefusal(vocabulary, segments, index)) {
       // "Can't get there without arching" tells of an arch.
       if (negated && means(segment, 'negators')) negated = false;
       else refused = true;
@@ -191,9 +191,16 @@ const partsOf = (segment: Segment | undefined): string[] =>
 const statesOf = (segment: Segment): string[] =>
   segment.meanings.flatMap((meaning) => (meaning.is === 'state' ? [meaning.state] : []));
 
-/** A bare "no", as against "not". */
-export const isRefusal = (vocabulary: Vocabulary, segment: Segment): boolean =>
-  vocabulary.talk.refusals.includes(segment.text);
+/** A bare "no", as against "not"; where one word is both, by the punctuation after it. */
+export const isRefusal = (
+  { talk }: Vocabulary,
+  segments: readonly Segment[],
+  index: number,
+): boolean => {
+  const text = segments[index]?.text ?? '';
+  if (talk.refusals.includes(text)) return true;
+  return talk.refusalsApart.includes(text) && segments[index + 1]?.after === true;
+};
 
 /** The next part in the same clause, where the state makes it an expected fault. */
 function aheadOf(

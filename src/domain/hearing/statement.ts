@@ -53,7 +53,7 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
   const ofTen = segments.some((segment) => means(segment, 'of-ten'));
   const kinds = kindsIn(segments, denied);
   const sharp = kinds.includes('sharp') && !asked.painKind;
-  const placed = segments.some((_, index) => isPlaced(segments, index));
+  const placed = segments.some((_, index) => isPlaced(vocabulary, segments, index));
   const pain = pains.some((each) => each && !each.denied) || ofTen || sharp || placed;
   const redFlags = segments.flatMap((segment, index) =>
     denied(index)
@@ -92,7 +92,7 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
       segments.some(
         (segment) => means(segment, 'unsure') && !(said.pairs > 0 && isSame(vocabulary, segment)),
       ) || means(segments.at(-1), 'corrections'),
-    told: segments.some((segment) => segment.tells || isNo(vocabulary, segment)),
+    told: segments.some((segment, index) => segment.tells || isNo(vocabulary, segments, index)),
   };
 }
 
@@ -100,8 +100,8 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
 const takenByFault = (segment: Segment, { expected }: Asked): boolean =>
   segment.meanings.some((meaning) => meaning.is === 'fault' && expected.has(meaning.fault));
 
-const isNo = (vocabulary: Vocabulary, segment: Segment): boolean =>
-  isRefusal(vocabulary, segment) || means(segment, 'negators');
+const isNo = (vocabulary: Vocabulary, segments: Segment[], index: number): boolean =>
+  isRefusal(vocabulary, segments, index) || means(segments[index], 'negators');
 
 /** A negation reaches over small words to what it denies, never over punctuation. */
 function deniedAt(vocabulary: Vocabulary, segments: Segment[], index: number): boolean {
@@ -110,7 +110,7 @@ function deniedAt(vocabulary: Vocabulary, segments: Segment[], index: number): b
     if (segments[at]?.after) return false;
     const before = segments[at - 1];
     if (!before) return false;
-    if (isRefusal(vocabulary, before)) return !began;
+    if (isRefusal(vocabulary, segments, at - 1)) return !began;
     if (means(before, 'negators')) return true;
     if (means(before, 'askedOf')) began = true;
     const small = ['fillers', 'polite', 'place', 'side', 'between', 'unsure'] as const;
@@ -155,10 +155,10 @@ function resultsIn(segments: Segment[], denied: (index: number) => boolean): Res
 }
 
 /** Without sides "sits right back" and "left the bar behind" name none; "shifted right" does. */
-function isNoSide(segments: Segment[], index: number): boolean {
+function isNoSide({ sideVerbs }: Vocabulary, segments: Segment[], index: number): boolean {
   const [before, segment, next] = [segments[index - 1], segments[index], segments[index + 1]];
   if (segment?.by !== 'word' || segment.text.includes(' ') || !next || next.after) return false;
-  if (segment.text === 'left') return means(before, 'joins') && means(next, 'askedOf');
+  if (sideVerbs.includes(segment.text)) return means(before, 'joins') && means(next, 'askedOf');
   const told = means(before, 'state') || means(before, 'fault');
   return index > 0 && !segment.after && !told && !means(before, 'askedOf') && !isOwned(next);
 }
@@ -174,7 +174,7 @@ function sidesIn(vocabulary: Vocabulary, segments: Segment[], sided: boolean): (
   const owners = vocabulary.talk.askedOf;
   const found = segments.flatMap((segment, index) =>
     segment.meanings.flatMap((meaning) => {
-      if (!sided && isNoSide(segments, index)) return [];
+      if (!sided && isNoSide(vocabulary, segments, index)) return [];
       const agrees = means(segment, 'polite');
       if (meaning.is === 'side') return [{ side: meaning.side, agrees, index }];
       const words = meaning.is === 'fault' || meaning.is === 'state' ? segment.text.split(' ') : [];
@@ -219,14 +219,18 @@ const holds = (segment: Segment | undefined): boolean =>
   false;
 
 /** "A two in the hamstring" is pain: so much of nothing else is in one place of the body. */
-function isPlaced(segments: Segment[], index: number): boolean {
+function isPlaced({ numbers }: Vocabulary, segments: Segment[], index: number): boolean {
   const number = segments[index]?.number ?? null;
   const next = segments[index + 1];
   if (number === null || number < 1 || number > 10 || next?.after) return false;
   const place = segments
     .slice(index + 2, index + 5)
     .find((each) => !means(each, 'fillers') && !means(each, 'side'));
-  return next?.text.split(' ')[0] === 'in' && place !== undefined && means(place, 'place');
+  return (
+    numbers.inPlace.includes(next?.text.split(' ')[0] ?? '') &&
+    place !== undefined &&
+    means(place, 'place')
+  );
 }
 
 /** "Minus two" is impossible, whatever it counts. */
@@ -239,6 +243,9 @@ export const isBelowZero = (
   const number = segments[index];
   return before !== undefined && number?.after === false && numbers.minus.includes(before.text);
 };
+
+const isOnRep = ({ numbers }: Vocabulary, before: Segment | undefined): boolean =>
+  before !== undefined && numbers.onRep.includes(before.text);
 
 function numbersIn(
   vocabulary: Vocabulary,
@@ -261,7 +268,8 @@ function numbersIn(
     else if (means(next, 'counted') && !next?.after) return;
     else if (means(before, 'counting') && !segment.after) return;
     // "Elbows bent on six" tells of which repetition.
-    else if (before?.text === 'on' && !segment.after && number <= MOST_REPS && !pain.pain) return;
+    else if (isOnRep(vocabulary, before) && !segment.after && number <= MOST_REPS && !pain.pain)
+      return;
     else if (pain.only || (pain.pain && number < 20)) painNumbers.push(number);
     else if (
       number <= MOST_REPS &&

@@ -3,6 +3,7 @@ import { commandSaid, mayStop, type CommandSaid } from './commanding';
 import { aroundCallWord, needsNoCallWord } from './calling';
 import { atConfirm, isValue } from './confirming';
 import { meaningsOf } from './meanings';
+import { plainBook } from './plainBook';
 import { commandsAt, promptOf, type Prompt } from './prompts';
 import { NO_REPLY, type Reading, type Reply } from './reply';
 import { replied } from './replying';
@@ -29,8 +30,9 @@ export function understand(
 ): Reading {
   const asked = promptOf(book, prompt);
   if (!asked) throw new Error(`There is no prompt "${prompt}" in the cue scripts.`);
-  const words = wordsOf(text);
-  const said = words.words.length > MOST_WORDS ? IGNORED : addressed(book, asked, words, options);
+  const words = wordsOf(text, book.vocabulary.numbers);
+  const plain = plainBook(book);
+  const said = words.words.length > MOST_WORDS ? IGNORED : addressed(plain, asked, words, options);
   return weighed(book, text, said, options.confidence);
 }
 
@@ -122,9 +124,8 @@ function sameAt(book: CueBook, asked: Prompt, { words, question }: Words): Under
 
 /** A "stop" that pain follows without a pause for breath ("stop it hurts"). */
 function stopsToo(book: CueBook, words: Words['words'], { reply, verdict }: Understood): boolean {
-  return (
-    isHarm(reply) && verdict !== 'ignore' && words[0]?.text === book.vocabulary.commands.stop.say[0]
-  );
+  const { stopWords } = book.vocabulary;
+  return isHarm(reply) && verdict !== 'ignore' && stopWords.includes(words[0]?.text ?? '');
 }
 
 /** "Done, pass, moving on": a result says that it is done, and moves on by itself. */

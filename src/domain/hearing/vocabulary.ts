@@ -55,6 +55,8 @@ export interface Talk {
   negators: Pattern[];
   /** Denies the noun that follows ("no rounding"); before anything else it is unclear. */
   refusals: Pattern[];
+  /** The same, but only where punctuation follows: before a word they are a `negator` ("no,"). */
+  refusalsApart: Pattern[];
   /** What follows replaces what was said before ("I mean"). */
   corrections: Pattern[];
   praise: Pattern[];
@@ -84,11 +86,18 @@ export interface Talk {
 }
 
 export interface NumberWords {
-  /** Value of each word: zero to nineteen and the tens. */
+  /** Value of each word: zero to nineteen, the tens, and others under a hundred that are one word. */
   words: Record<string, number>;
+  /** After a count of hundreds ("two hundred"). */
   hundred: string[];
-  /** Between a hundred and the rest ("and"). */
+  /** Whole hundreds in one word; of two for one value, the last stands before more ("ciento"). */
+  hundreds: Record<string, number>;
+  /** Between a hundred and the rest, and before the last of a list ("and"). */
   and: string[];
+  /** Between tens and units ("treinta y cinco"). */
+  tensAnd: string[];
+  /** The form of a number's last word before what is counted ("uno": "un"). */
+  beforeNoun: Record<string, string>;
   /** Zero inside a number ("one oh five"). */
   zeroInside: string[];
   degrees: Pattern[];
@@ -98,6 +107,10 @@ export interface NumberWords {
   counted: Pattern[];
   /** Before a number these make it a count, not an angle ("rep", "last"). */
   counting: Pattern[];
+  /** Before a number it tells of which repetition ("on six"). */
+  onRep: string[];
+  /** After a number a place of the body makes it pain ("a two in the knee"). */
+  inPlace: string[];
   /** Before a number these make it less than nothing, so that it is asked about ("minus"). */
   minus: string[];
   /** Between two numbers of which neither is sure ("or"). */
@@ -119,6 +132,8 @@ export interface Vocabulary {
   language: string;
   numbers: NumberWords;
   sides: Record<'left' | 'right' | 'both', ReadableWays>;
+  /** Words of a side that also tell what something did ("the bar left the legs"). */
+  sideVerbs: string[];
   same: SameWays;
   results: Record<ResultWord, ReadableWays>;
   parts: Record<string, Pattern[]>;
@@ -141,6 +156,10 @@ export interface Vocabulary {
   };
   redFlags: Record<RedFlag, ReadableWays>;
   commands: Record<SpokenCommand, ReadableWays>;
+  /** Single words of "stop" that ask to stop among a few words that are not understood. */
+  stopWords: string[];
+  /** Between a "no" and what is right instead ("no, it was the right"). */
+  afterNo: string[];
   /** Words that name several commands: asked about. */
   unclearCommands: { command: SpokenCommand; words: Pattern[] }[];
   goTo: {
@@ -151,6 +170,12 @@ export interface Vocabulary {
     which: string;
     /** Left out at the start of a name ("the"). */
     articles: string[];
+    /** Words of a name that say nothing of which one is meant ("with"). */
+    joiners: string[];
+    /** Where a name says what kind of drill it is: "the goblet squat", "la bisagra al banco". */
+    kindStands: 'first' | 'last';
+    /** Ids are words of this language, so that they name their drill or check too. */
+    idsAreNames: boolean;
     /** Other names of drills and checks, by id. */
     names: Record<string, Pattern[]>;
   };
@@ -167,6 +192,12 @@ export interface Vocabulary {
   talk: Talk;
   /** Word endings that do not change the meaning; longest first. */
   endings: string[];
+  /** What stands in place of an ending of two letters and more, besides nothing ("e" of "driving"). */
+  endingsFor: string[];
+  /** A letter is doubled before an ending ("dropping"). */
+  doublesLetters: boolean;
+  /** A small word that stands in for any other where cues are tried on the ear. */
+  plainWord: string;
   /** Near-homophones: the word heard and the word meant. */
   soundsLike: Record<string, string>;
 }

@@ -1,3 +1,6 @@
+import { phrasesOf } from './patterns';
+import type { NumberWords } from './vocabulary';
+
 /** One word of an utterance; `after` tells whether punctuation stands before it. */
 export interface Word {
   text: string;
@@ -11,15 +14,22 @@ export interface Words {
   question: boolean;
 }
 
-/** Cuts a text into lower-case words; never throws. "7/10" is read as "7 out of ten". */
-export function wordsOf(text: string): Words {
-  const plain = text
-    .toLowerCase()
-    .normalize('NFKC')
+/** The words that signs beside a number stand for. */
+type Signs = Pick<NumberWords, 'ofTen' | 'between' | 'degrees'>;
+
+const NO_SIGNS: Signs = { ofTen: [], between: [], degrees: [] };
+
+/**
+ * Cuts a text into lower-case words without accents; never throws. "7/10" is read in the words of
+ * the language ("7 out of ten").
+ */
+export function wordsOf(text: string, { ofTen, between, degrees }: Signs = NO_SIGNS): Words {
+  const said = ([pattern]: string[]) => phrasesOf(pattern ?? '')[0] ?? '';
+  const plain = unaccented(text.toLowerCase())
     .replace(/[’‘`´]/g, "'")
-    .replace(/(\d)\s*\/\s*10\b/g, '$1 out of ten')
-    .replace(/(\d)\s*[-–]\s*(\d)/g, '$1 or $2')
-    .replace(/(\d)\s*°/g, '$1 degrees')
+    .replace(/(\d)\s*\/\s*10\b/g, `$1 ${said(ofTen)}`)
+    .replace(/(\d)\s*[-–]\s*(\d)/g, `$1 ${said(between)} $2`)
+    .replace(/(\d)\s*°/g, `$1 ${said(degrees)}`)
     .replace(/(\d)([a-z])/g, '$1 $2')
     .replace(/(\p{L})-(\p{L})/gu, '$1 $2');
   const words: Word[] = [];
@@ -32,3 +42,7 @@ export function wordsOf(text: string): Words {
   }
   return { words, question: plain.includes('?') };
 }
+
+/** As it is typed by who leaves accents out. */
+export const unaccented = (text: string): string =>
+  text.normalize('NFKD').replace(/\p{M}/gu, '').normalize('NFKC');

@@ -1,4 +1,4 @@
-import { numberSpoken } from '../hearing/numbers';
+import { numberCounting } from '../hearing/numbers';
 import type { BlockHeight } from '../measuring/blockHeight';
 import { say } from '../saying';
 import type { CueBook, DrillScript, EquipmentId } from '../script';
@@ -30,7 +30,7 @@ export function blocksCue(
 function lengthSpoken(book: CueBook, millimetres: number[]): string {
   const { numbers } = book.vocabulary;
   const centimetres = millimetres.map((each) => Math.max(1, Math.round(each / 10)));
-  const words = centimetres.map((each) => numberSpoken(numbers, each));
+  const words = centimetres.map((each) => numberCounting(numbers, each));
   const [last = '', ...before] = words.toReversed();
   const number =
     before.length === 0
