@@ -1,0 +1,103 @@
+import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
+import { serveFolder } from '../../../src/serving/serving.mjs';
+import { openBareChromium, type BareChromium } from './bareChromium';
+import { evennessOf, type Evenness } from './evenness';
+import type { Beaten } from './page';
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const ROOT = here('../../../');
+const BUILT = here('../../../.cache/pacing-page');
+const PAGE = 'tests/bench/pacing/page.html';
+
+export interface PacingFigure extends Evenness {
+  figure: 'beats';
+  way: 'ours' | 'interval';
+  page: 'seen' | 'hidden';
+  seconds: number;
+}
+
+/** Goals: the worst beat, and the drift over the whole run. */
+export const WORST_MILLISECONDS = 10;
+export const DRIFT_PERCENT = 0.1;
+
+/**
+ * Beats in Chromium, in a page that is seen and in one behind another, each beside a naive
+ * interval in the same page and run; measured from the sound itself, in its own frames.
+ */
+export async function pacingFigures(seconds: number): Promise<PacingFigure[]> {
+  await build({
+    root: ROOT,
+    configFile: here('../../../vite.config.ts'),
+    logLevel: 'silent',
+    publicDir: false,
+    build: { outDir: BUILT, emptyOutDir: true, rolldownOptions: { input: here('page.html') } },
+  });
+  const served = await serveFolder(BUILT, { port: 0 });
+  const address = `http://localhost:${served.port}/${PAGE}`;
+  try {
+    const figures: PacingFigure[] = [];
+    for (const page of ['seen', 'hidden'] as const) {
+      const chromium = openBareChromium();
+      try {
+        const beaten = await beatIn(chromium, address, page, seconds);
+        for (const way of ['ours', 'interval'] as const)
+          figures.push({
+            figure: 'beats',
+            way,
+            page,
+            seconds,
+            ...evennessOf(beaten[way], Math.floor(seconds / 6) * 6),
+          });
+      } finally {
+        await chromium.close();
+      }
+    }
+    return figures;
+  } finally {
+    await served.close();
+  }
+}
+
+/** Opens the page, hides it where that is asked for, and lets it beat. */
+async function beatIn(
+  chromium: BareChromium,
+  address: string,
+  page: PacingFigure['page'],
+  seconds: number,
+): Promise<Beaten> {
+  const open = (url: string) => chromium.send<{ targetId: string }>('Target.createTarget', { url });
+  const { targetId } = await open('about:blank');
+  const { sessionId } = await chromium.send<{ sessionId: string }>('Target.attachToTarget', {
+    targetId,
+    flatten: true,
+  });
+  const evaluate = async <Value>(expression: string): Promise<Value> => {
+    const { result, exceptionDetails } = await chromium.send<Evaluated<Value>>(
+      'Runtime.evaluate',
+      { expression, awaitPromise: true, returnByValue: true },
+      sessionId,
+    );
+    if (exceptionDetails) throw new Error(exceptionDetails.exception?.description ?? 'failed');
+    return result.value;
+  };
+  await chromium.send(
+    'Target.activateTarget',
+    page === 'seen' ? { targetId } : await open('about:blank'),
+  );
+  await chromium.send('Page.navigate', { url: address }, sessionId);
+  await evaluate(`new Promise((run) => {
+    const ready = () => (window.beat ? run() : setTimeout(ready, 50));
+    ready();
+  })`);
+  const beaten = await evaluate<Beaten>(`window.beat(${seconds})`);
+  const seen = await evaluate<string>('document.visibilityState');
+  if ((seen === 'hidden') !== (page === 'hidden'))
+    throw new Error(`The page that should be ${page} was ${seen}.`);
+  return beaten;
+}
+
+interface Evaluated<Value> {
+  result: { value: Value };
+  exceptionDetails?: { exception?: { description?: string } };
+}

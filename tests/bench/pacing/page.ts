@@ -1,0 +1,102 @@
+/** In the page: beats of the app's way and of an interval, side by side, each heard by a recorder. */
+import { createActor } from 'xstate';
+import type { PacedLine } from '../../../src/domain/pacing/line';
+import { createBrowserClock } from '../../../src/main/browserClock';
+import type { Ports } from '../../../src/ports';
+import { linesMachine } from '../../../src/session/linesMachine';
+import { createStage } from '../../../src/session/stage';
+import { createPlacedBeats } from '../../../src/tones/placedBeats';
+import onsetsAddress from './onsets.ts?worker&url';
+
+const LINE_SECONDS = 6;
+
+/** When each beat began, in seconds of the sound. */
+export interface Beaten {
+  ours: number[];
+  interval: number[];
+}
+
+declare global {
+  interface Window {
+    beat(seconds: number): Promise<Beaten>;
+  }
+}
+
+/** A click of 10 ms, the same for both. */
+const click = (sampleRate: number) =>
+  Float32Array.from({ length: sampleRate / 100 }, (_, at) => 0.8 * Math.sin(at / 3));
+
+window.beat = async (seconds) => {
+  const context = new AudioContext();
+  await context.audioWorklet.addModule(onsetsAddress);
+  const recorder = () => {
+    const node = new AudioWorkletNode(context, 'onsets');
+    node.connect(context.destination);
+    const told = () =>
+      new Promise<number[]>((resolve) => {
+        node.port.onmessage = ({ data }: MessageEvent<number[]>) => resolve(data);
+        node.port.postMessage('tell');
+      });
+    return { node, told };
+  };
+  const [ours, interval] = [recorder(), recorder()];
+  const { sampleRate } = context;
+  const samples = click(sampleRate);
+
+  const clock = createBrowserClock();
+  const beats = createPlacedBeats({
+    make: () => Promise.resolve({ samples, sampleRate }),
+    output: () => ({ context, destination: ours.node }),
+    clock,
+    volume: () => 1,
+  });
+  beats.prepare(['one']);
+  const silent = {
+    ear: { attend: () => undefined, listen: () => () => undefined },
+    voice: { say: () => () => undefined, prepare: () => undefined, adjust: () => undefined },
+    tones: { play: () => undefined, hush: () => undefined },
+    screen: { show: () => undefined },
+  };
+  const ports = { ...silent, clock, beats } as unknown as Ports;
+  const stage = createStage(
+    {} as never,
+    ports,
+    () => 0.4,
+    clock.now(),
+    () => undefined,
+  );
+  const line: PacedLine = {
+    phase: 'exhaling',
+    atSeconds: 0,
+    seconds: LINE_SECONDS,
+    text: null,
+    beats: Array.from({ length: LINE_SECONDS }, (_, atSeconds) => ({
+      atSeconds,
+      count: atSeconds + 1,
+      text: 'one',
+    })),
+    rep: null,
+    side: null,
+  };
+  const lines = Array.from({ length: Math.ceil(seconds / LINE_SECONDS) }, () => line);
+
+  const buffer = context.createBuffer(1, samples.length, sampleRate);
+  buffer.copyToChannel(samples, 0);
+  // The naive way: an interval that plays what it has when it comes.
+  const play = () => {
+    const source = context.createBufferSource();
+    source.buffer = buffer;
+    source.connect(interval.node);
+    source.start();
+  };
+  play();
+  const naive = setInterval(play, 1000);
+  const actor = createActor(linesMachine, { input: { stage, lines, from: 0 } });
+  const done = new Promise<void>((resolve) => actor.subscribe({ complete: resolve }));
+  actor.start();
+  await done;
+  clearInterval(naive);
+  const beaten = { ours: await ours.told(), interval: await interval.told() };
+  await context.close();
+  return beaten;
+};
