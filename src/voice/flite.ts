@@ -6,7 +6,7 @@ import { SAYSO_VOICE, type ShippedVoice } from './voices';
 export interface Flite {
   /**
    * Speaks `text` (plain English, default voice {@link SAYSO_VOICE}): mono at 16 kHz, silence
-   * at both ends cut, peak at 0.9. The same text and voice always give the same samples; text
+   * at both ends cut, every line as loud as the others. The same text and voice always give the same samples; text
    * with nothing to pronounce gives none. Throws where the synthesiser fails.
    */
   synthesize(text: string, voice?: ShippedVoice): Sound;

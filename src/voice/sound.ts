@@ -22,9 +22,18 @@ const SILENCE = 0.02;
 /** Kept around the speech, so that a soft first or last sound is not cut. */
 const HEAD_SECONDS = 0.02;
 const TAIL_SECONDS = 0.06;
-const PEAK = 0.9;
+/** Loudness of every line, as the root mean square of its louder parts: about -13 dB of full scale. */
+const LOUDNESS = 0.22;
+/** Stretches this far below the loudest are no part of the speech that is measured: 25 dB. */
+const SOFT = 1 / 316;
+const STRETCH_SECONDS = 0.02;
+/** Where peaks begin to be rounded, so that none is clipped. */
+const ROUNDED_FROM = 0.8;
 
-/** Cuts the silence at both ends, brings the peak to 0.9 and eases both ends to zero. */
+/**
+ * Cuts the silence at both ends, brings the line to the loudness of every other (voices differ by
+ * 6 dB, lines of one voice as much), rounds its peaks below full scale and eases both ends to zero.
+ */
 export const trimmed = ({ samples, sampleRate }: Sound): Sound => {
   let peak = 0;
   for (const sample of samples) peak = Math.max(peak, Math.abs(sample));
@@ -34,12 +43,33 @@ export const trimmed = ({ samples, sampleRate }: Sound): Sound => {
   const tail = Math.floor(TAIL_SECONDS * sampleRate);
   const from = Math.max(0, samples.findIndex(loud) - head);
   const to = Math.min(samples.length, samples.findLastIndex(loud) + 1 + tail);
-  const cut = samples.slice(from, to).map((sample) => (sample * PEAK) / peak);
+  const cut = samples.slice(from, to);
+  const gain = LOUDNESS / loudnessOf(cut, Math.round(STRETCH_SECONDS * sampleRate));
+  for (let at = 0; at < cut.length; at += 1) cut[at] = rounded((cut[at] ?? 0) * gain);
   const ease = Math.min(head, cut.length >> 1);
   for (let at = 0; at < ease; at += 1) {
-    const gain = at / ease;
-    cut[at] = (cut[at] ?? 0) * gain;
-    cut[cut.length - 1 - at] = (cut[cut.length - 1 - at] ?? 0) * gain;
+    const share = at / ease;
+    cut[at] = (cut[at] ?? 0) * share;
+    cut[cut.length - 1 - at] = (cut[cut.length - 1 - at] ?? 0) * share;
   }
   return { samples: cut, sampleRate };
+};
+
+/** Root mean square of the stretches that are speech, above 0 where anything sounds. */
+function loudnessOf(samples: Float32Array, stretch: number): number {
+  const powers: number[] = [];
+  for (let from = 0; from < samples.length; from += stretch) {
+    const piece = samples.subarray(from, from + stretch);
+    powers.push(piece.reduce((sum, sample) => sum + sample * sample, 0) / piece.length);
+  }
+  const floor = Math.max(...powers) * SOFT;
+  const spoken = powers.filter((power) => power >= floor);
+  return Math.sqrt(spoken.reduce((sum, power) => sum + power, 0) / spoken.length);
+}
+
+const rounded = (sample: number): number => {
+  const over = Math.abs(sample) - ROUNDED_FROM;
+  if (over <= 0) return sample;
+  const room = 1 - ROUNDED_FROM;
+  return Math.sign(sample) * (ROUNDED_FROM + room * Math.tanh(over / room));
 };

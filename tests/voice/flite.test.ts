@@ -49,6 +49,20 @@ describe('the shipped voice in Node', () => {
     expect(pitchHertz(coach)).toBeLessThan(pitchHertz(sayso) * 0.8);
   });
 
+  it('is as loud in every line and in every voice, and never clips', async () => {
+    const flite = await fliteInNode();
+    const lines = ['Stay.', 'Pass.', 'Left side.', ...CUES];
+    const voices = [SAYSO_VOICE, COACH_VOICE, { name: 'kal16', stretch: 1.2 } as const];
+    const spoken = voices.flatMap((voice) => lines.map((line) => flite.synthesize(line, voice)));
+    const loud = spoken.map(({ samples }) => decibelsOfLoudest(samples));
+    expect(Math.max(...loud) - Math.min(...loud)).toBeLessThan(5);
+    const ofVoice = voices.map((_, at) => loud.slice(at * lines.length, (at + 1) * lines.length));
+    const means = ofVoice.map((each) => each.reduce((sum, dB) => sum + dB, 0) / each.length);
+    expect(Math.max(...means) - Math.min(...means)).toBeLessThan(1.5);
+    for (const { samples } of spoken)
+      expect(samples.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0)).toBeLessThan(1);
+  });
+
   it('says nothing for a text without words, and fits typographic signs to the voice', async () => {
     const flite = await fliteInNode();
     expect(flite.synthesize(' … ').samples.length).toBe(0);
@@ -56,6 +70,15 @@ describe('the shipped voice in Node', () => {
     expect(flite.synthesize('-o other.wav').samples.length).toBeGreaterThan(1000);
   });
 });
+
+/** The loudest quarter second of a line: what loudness is judged by (common practice, no source). */
+const decibelsOfLoudest = (samples: Float32Array): number => {
+  const long = Math.min(4000, samples.length);
+  let loudest = 0;
+  for (let at = 0; at + long <= samples.length; at += 400)
+    loudest = Math.max(loudest, rms(samples.subarray(at, at + long)));
+  return 20 * Math.log10(loudest);
+};
 
 /** Strongest repetition between 60 and 300 Hz, by autocorrelation. */
 const pitchHertz = (samples: Float32Array): number => {
