@@ -1,6 +1,7 @@
 """The head: states of the encoder, the sound itself as tones, or both, to logits of phones.
 
-Two rows of logits a state: one every 12 ms. The small head hears the sound alone.
+Two rows of logits a state: one every 12 ms. The small head hears the sound alone, and may have
+rows farther apart.
 """
 import math
 
@@ -91,11 +92,11 @@ class Far(nn.Module):
 class Head(nn.Module):
     """width, blocks: size; far: attention after these blocks; tones: whether it hears the sound.
 
-    alone: nothing but the sound.
+    alone: nothing but the sound, and rows `apart` times as far apart.
     """
 
     def __init__(
-        self, width=192, blocks=6, reach=9, inner=2, far=(), tones=False, alone=False, drop=.1
+        self, width=192, blocks=6, reach=9, inner=2, far=(), tones=False, alone=False, drop=.1, apart=1
     ):
         super().__init__()
         self.width, self.hears, self.alone = width, tones or alone, alone
@@ -106,7 +107,7 @@ class Head(nn.Module):
         if self.hears:
             self.tones = Tones()
             self.first = nn.Conv1d(TONES, width, 5, padding=2)
-            self.second = nn.Conv1d(width, width, 3, padding=1)
+            self.second = nn.Conv1d(width, width, 3, padding=1, stride=apart)
             self.join = nn.Linear((1 if alone else 2) * width, width)
         layers = []
         for at in range(blocks):

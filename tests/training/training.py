@@ -28,6 +28,9 @@ VARIANTS = {
     'rivals': dict(size=dict(width=288, blocks=7, far=(2, 5), tones=True), rate=1.5e-3, rivals=.3),
     'told': dict(size=dict(width=288, blocks=7, far=(2, 5)), rate=1.5e-3, rivals=.3),
     'alone': dict(size=dict(width=192, blocks=8, far=(3, 6), alone=True), rate=2e-3, rivals=.3),
+    'alone24': dict(
+        size=dict(width=192, blocks=8, far=(3, 6), alone=True, apart=2), rate=2e-3, rivals=.3
+    ),
     'broad': dict(size=dict(width=288, blocks=8, far=(3, 6), alone=True), rate=1.5e-3, rivals=.3),
     'slim': dict(size=dict(width=240, blocks=6, far=(1, 4), tones=True), rate=1.8e-3, rivals=.3),
 }
