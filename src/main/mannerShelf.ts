@@ -1,4 +1,5 @@
 import { mannerFrom, USUAL_MANNER, type Manner } from '../voice/manner';
+import { keptText } from './keptText';
 
 /** Keeps on this device how loud and how fast the athlete wants to be spoken to. */
 export interface MannerShelf {
@@ -7,22 +8,11 @@ export interface MannerShelf {
   save(manner: Manner): void;
 }
 
-const KEY = 'sayso-manner';
-
-/** In the page's storage; `storage` throws where the browser refuses it, and nothing is kept then. */
-export const createMannerShelf = (storage: () => Storage): MannerShelf => ({
-  load: () => {
-    try {
-      return mannerFrom(storage().getItem(KEY) ?? '') ?? USUAL_MANNER;
-    } catch {
-      return USUAL_MANNER;
-    }
-  },
-  save: (manner) => {
-    try {
-      storage().setItem(KEY, JSON.stringify(manner));
-    } catch {
-      // It holds until the page is closed.
-    }
-  },
-});
+/** In the page's storage. */
+export const createMannerShelf = (storage: () => Storage): MannerShelf => {
+  const kept = keptText(storage, 'sayso-manner');
+  return {
+    load: () => mannerFrom(kept.load() ?? '') ?? USUAL_MANNER,
+    save: (manner) => kept.save(JSON.stringify(manner)),
+  };
+};

@@ -6,8 +6,6 @@ import { keepTrying } from '../records/keepTrying';
 import { lazyRecords } from '../records/lazyRecords';
 import { createHowlerTones } from '../tones/howlerTones';
 import { createPlacedBeats } from '../tones/placedBeats';
-import { createBrowserVoice } from '../voice/browserVoice';
-import { fallingBack } from '../voice/fallingBack';
 import { createShippedVoice } from '../voice/shippedVoice';
 import { sharedManner } from '../voice/manner';
 import { createSynthesis } from '../voice/synthesis';
@@ -16,11 +14,16 @@ import { createBrowserClock } from './browserClock';
 import { createCoach } from './coach/coach';
 import { createShelf } from './coach/shelf';
 import { createMannerShelf } from './mannerShelf';
+import { createVoices } from './voices';
 
 const loadRecords = async () => (await import('../records/dexieRecords')).createDexieRecords();
 
 /** The adapters of this page, joined to the ports. The microphone is asked for later. */
-export function createParts(told: { onProgress: (fraction: number) => void; onCoach: () => void }) {
+export function createParts(told: {
+  onProgress: (fraction: number) => void;
+  onCoach: () => void;
+  onVoices: () => void;
+}) {
   const assetsBase = new URL('./', document.baseURI).href;
   const clock = createBrowserClock();
   const synthesis = createSynthesis({ assetsBase });
@@ -29,14 +32,11 @@ export function createParts(told: { onProgress: (fraction: number) => void; onCo
   const manner = sharedManner(kept.load(), kept.save);
   const shipped = createShippedVoice({ synthesis, output: tones.output, clock, manner });
   const speech = 'speechSynthesis' in window ? window.speechSynthesis : undefined;
-  const browser = createBrowserVoice({
-    synthesis: speech,
-    clock,
-    language: book.language,
-    manner,
+  const voices = createVoices({
+    ...{ synthesis: speech, shipped, manner, clock, language: book.language },
+    storage: () => localStorage,
+    changed: told.onVoices,
   });
-  // Through both voices what they share would change twice.
-  const voice = { ...fallingBack(browser, shipped), adjust: manner.adjust };
   const beats = createPlacedBeats({
     // A browser's voice cannot be placed on a moment, so every count is the shipped voice's.
     make: (text) => synthesis.make(text, SAYSO_VOICE, 'later'),
@@ -67,7 +67,8 @@ export function createParts(told: { onProgress: (fraction: number) => void; onCo
     synthesis,
     tones,
     beats,
-    voice,
+    voice: voices.voice,
+    voices,
     ear,
     hands: createHands(),
     records: keepTrying(lazyRecords(loadRecords), clock),

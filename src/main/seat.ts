@@ -41,6 +41,7 @@ export function createSeat(): Seat {
   const parts: Parts = createParts({
     onProgress: (progress) => store.patch({ ear: { state: 'loading', progress } }),
     onCoach: () => store.patch({ coach: parts.coach.state() }),
+    onVoices: () => store.patch({ voices: parts.voices.state() }),
   });
   const { beats, book, clock, coach, ear, hands, records, tones, voice } = parts;
   const store = createSeatStore({
@@ -50,6 +51,7 @@ export function createSeat(): Seat {
     microphone: { state: 'unknown', level: 0, hearsWell: 'unknown' },
     ear: { state: 'loading', progress: null },
     voice: 'unknown',
+    voices: parts.voices.state(),
     unfinished: null,
     rehearsal: false,
     coach: coach.state(),
@@ -96,6 +98,9 @@ export function createSeat(): Seat {
     microphone({ state: trouble === null ? 'hears' : MICROPHONE_OF[trouble] });
     if (trouble !== null) door.shut(trouble);
   }
+
+  /** A line more may have been measured. */
+  const voicesKnown = () => store.patch({ voices: parts.voices.state() });
 
   const unlockSound = () => {
     tones.unlock().catch(() => undefined);
@@ -195,6 +200,11 @@ export function createSeat(): Seat {
     reply: (reply) => hands.reply(reply),
     key: (event) => void hands.key(event),
     nowSeconds: () => (running === null ? 0 : (clock.now() - running.startedAtMilliseconds) / 1000),
+    chooseVoice(id) {
+      unlockSound();
+      parts.voices.choose(id);
+      voice.say(say(book.lines, 'say.welcome', {}), { ended: voicesKnown });
+    },
     checkVoice() {
       unlockSound();
       void voiceCheck.begin();

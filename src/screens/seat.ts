@@ -30,6 +30,7 @@ export interface SeatState {
     why?: 'missing' | 'damaged' | 'slow' | null;
   };
   voice: 'unknown' | 'speaks' | 'none';
+  voices: VoicesState;
   /** A session found at load that never ended, or null. */
   unfinished: SessionHead | null;
   /** Replies come from a recording, not from a person in the room. */
@@ -38,6 +39,16 @@ export interface SeatState {
   /** The voice check that runs or has run; null where none was begun. */
   voiceCheck: VoiceCheckState | null;
   view: View;
+}
+
+/** Whose voice says the cues. */
+export interface VoicesState {
+  /** The device's own voices of the language, the best first. */
+  device: { id: string; name: string; quality: 'good' | 'plain' | 'poor' }[];
+  /** The one that speaks, `sayso` for the shipped one; null while the device shows none yet. */
+  speaks: string | null;
+  /** Its own pace, as measured here; null where it was not, and for the shipped one. */
+  wordsPerMinute: number | null;
 }
 
 /** What this device knows of its coach. */
@@ -94,6 +105,8 @@ export interface Seat {
   key(event: KeyboardEvent): void;
   /** Seconds since the session started, on the clock of `atSeconds`. */
   nowSeconds(): number;
+  /** That voice speaks from now on, and says a line now, from a tap: `sayso` is the shipped one. */
+  chooseVoice(id: string): void;
   /** Begins a voice check, from a tap. */
   checkVoice(): void;
   /** Of the voice check: leaves the line out; tries again where it waits; ends it. */

@@ -1,6 +1,8 @@
 import type { Cancel, Clock, Voice } from '../ports';
+import { voicesOf } from './choosing';
 import { estimatedSeconds, sharedManner, type SharedManner } from './manner';
 import { oneAtATime, type Told } from './oneAtATime';
+import { measuredPaces, USUAL_WORDS_PER_MINUTE, type Paces } from './pace';
 
 export interface BrowserVoiceOptions {
   /** The browser's synthesiser (`window.speechSynthesis`), undefined where it has none. */
@@ -10,6 +12,10 @@ export interface BrowserVoiceOptions {
   language: string;
   /** Shared with whatever speaks beside it; its own where left out. */
   manner?: SharedManner;
+  /** What is known of how fast voices speak; learnt anew where left out. */
+  paces?: Paces;
+  /** The `voiceURI` of the voice that was chosen; null, or one that is gone: the best. */
+  chosen?: () => string | null;
   /** Makes an utterance; the browser's own by default. */
   utter?: (text: string) => SpeechSynthesisUtterance;
 }
@@ -32,6 +38,8 @@ export const createBrowserVoice = ({
   clock,
   language,
   manner = sharedManner(),
+  paces = measuredPaces(),
+  chosen = () => null,
   utter = (text) => new SpeechSynthesisUtterance(text),
 }: BrowserVoiceOptions): Voice => {
   const createdAt = clock.now();
@@ -40,8 +48,10 @@ export const createBrowserVoice = ({
   /** The utterance that sounds or is being cancelled: a reference that keeps it alive. */
   let current: SpeechSynthesisUtterance | null = null;
 
-  const voiceOf = (): SpeechSynthesisVoice | null =>
-    synthesis === undefined ? null : bestVoice(synthesis.getVoices(), language);
+  const voiceOf = (): SpeechSynthesisVoice | null => {
+    const voices = synthesis === undefined ? [] : voicesOf(synthesis.getVoices(), language);
+    return voices.find(({ voiceURI }) => voiceURI === chosen()) ?? voices[0] ?? null;
+  };
 
   /** Runs `then` with a voice as soon as there is one, or with null when the wait is over. */
   const whenVoices = (then: (voice: SpeechSynthesisVoice | null) => void): Cancel => {
@@ -108,7 +118,9 @@ export const createBrowserVoice = ({
     utterance.voice = voice;
     utterance.lang = voice.lang || language;
     utterance.volume = manner.now().volume;
-    utterance.rate = 1 / manner.now().stretch;
+    const wordsPerMinute = USUAL_WORDS_PER_MINUTE / manner.now().stretch;
+    utterance.rate = paces.rateFor(voice.voiceURI, wordsPerMinute);
+    let startedAtMilliseconds: number | null = null;
     let open = true;
     let watchdog: unknown = null;
     const watch = (milliseconds: number) => {
@@ -134,6 +146,7 @@ export const createBrowserVoice = ({
     };
     utterance.addEventListener('start', () => {
       if (!open) return;
+      startedAtMilliseconds = clock.now();
       watch(2000 * estimatedSeconds(text, manner.now()));
       told.started();
     });
@@ -141,6 +154,10 @@ export const createBrowserVoice = ({
       gone();
       if (!open) return;
       close();
+      if (startedAtMilliseconds !== null) {
+        const seconds = (clock.now() - startedAtMilliseconds) / 1000;
+        paces.spoke(voice.voiceURI, text, seconds, utterance.rate);
+      }
       told.started();
       told.ended('spoken');
     });
@@ -178,13 +195,3 @@ export const createBrowserVoice = ({
     duck: () => undefined,
   };
 };
-
-/** The device's own voice of a language; the browser's default first. */
-const bestVoice = (voices: SpeechSynthesisVoice[], language: string) => {
-  const fitting = voices.filter(
-    ({ lang, localService }) => localService && languageOf(lang) === languageOf(language),
-  );
-  return fitting.find((voice) => voice.default) ?? fitting[0] ?? null;
-};
-
-const languageOf = (tag: string) => tag.toLowerCase().split(/[-_]/)[0];

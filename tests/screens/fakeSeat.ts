@@ -20,6 +20,7 @@ export const STATE: SeatState = {
   microphone: { state: 'unknown', level: 0, hearsWell: 'unknown' },
   ear: { state: 'ready', progress: null },
   voice: 'speaks',
+  voices: { device: [], speaks: 'sayso', wordsPerMinute: null },
   unfinished: null,
   rehearsal: false,
   coach: { readings: 0, ownWords: [], callWord: null, trouble: null },
@@ -32,7 +33,7 @@ export type Did =
   | ['begin', BeginChoice]
   | ['rehearsal' | 'key', string]
   | ['tryMicrophone' | 'goOn' | 'discard' | 'leave' | 'checkVoice' | 'forgetVoice']
-  | ['steerVoiceCheck' | 'setCallWord', string]
+  | ['steerVoiceCheck' | 'setCallWord' | 'chooseVoice', string]
   | ['addOwnWords', ReplyName, string]
   | ['removeOwnWords', OwnWords]
   | ['reply', Reply];
@@ -70,6 +71,7 @@ export function fakeSeat(
     reply: (reply) => did.push(['reply', reply]),
     key: (event) => did.push(['key', event.key]),
     nowSeconds: () => now,
+    chooseVoice: (id) => did.push(['chooseVoice', id]),
     checkVoice: () => did.push(['checkVoice']),
     steerVoiceCheck: (how) => did.push(['steerVoiceCheck', how]),
     forgetVoice: () => did.push(['forgetVoice']),

@@ -226,3 +226,38 @@ describe('an unfinished session', () => {
     expect(screen.queryByText(/not finished/)).toBeNull();
   });
 });
+
+describe('who speaks', () => {
+  const voices = {
+    device: [
+      { id: 'a', name: 'Alma', quality: 'good' as const },
+      { id: 'b', name: 'Bo', quality: 'poor' as const },
+    ],
+    speaks: 'a',
+    wordsPerMinute: 172,
+  };
+
+  it('is chosen among the voices of the device and the shipped one, and heard at once', () => {
+    const seat = show({ voices });
+    const choice = screen.getByRole<HTMLSelectElement>('combobox', { name: 'Voice of the cues' });
+    expect([...choice.options].map(({ text }) => text)).toEqual([
+      'Alma (clear)',
+      'Bo (hard to follow)',
+      'Sayso’s own voice (the same on every device)',
+    ]);
+    expect(choice.value).toBe('a');
+    fireEvent.change(choice, { target: { value: 'sayso' } });
+    press('Hear it');
+    expect(seat.did).toEqual([
+      ['chooseVoice', 'sayso'],
+      ['chooseVoice', 'a'],
+    ]);
+  });
+
+  it('says that counts are the own voice, and how fast a voice was found to speak', () => {
+    show({ voices });
+    expect(screen.getByText(/Counts are always Sayso’s own voice/).textContent).toContain(
+      '172 words a minute',
+    );
+  });
+});

@@ -8,6 +8,7 @@ import { Cautions } from './Cautions';
 import { Hearing } from './Hearing';
 import { NotHere } from './NotHere';
 import { Unfinished } from './Unfinished';
+import { WhoSpeaks } from './WhoSpeaks';
 import { YourVoice } from './YourVoice';
 import './gate.css';
 
@@ -105,6 +106,8 @@ export function StartGate({ seat }: { seat: Seat }) {
         <NotHere equipment={equipment} missing={notHere} onChange={setNotHere} />
 
         <Hearing seat={seat} />
+
+        <WhoSpeaks seat={seat} />
 
         <YourVoice seat={seat} />
       </div>
