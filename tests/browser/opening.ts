@@ -1,23 +1,10 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { chromium, type BrowserContext, type Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import type { Entry } from '../../src/domain/log';
 import { serveFolder } from '../../src/serving/serving.mjs';
+import { startChromium } from './starting';
 
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));
-
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--autoplay-policy=user-gesture-required',
-];
 
 export interface Opened {
   page: Page;
@@ -45,18 +32,15 @@ export interface OpenOptions {
 export async function open(options: OpenOptions = {}): Promise<Opened> {
   const { microphone, permission = 'granted', blocked, damaged, before } = options;
   const served = await serveFolder(dist, { port: 0 });
-  const profile = mkdtempSync(join(tmpdir(), 'sayso-browser-'));
-  const fakes = [
-    '--use-fake-device-for-media-stream',
-    ...(permission === 'granted' ? ['--use-fake-ui-for-media-stream'] : []),
-    ...(microphone ? [`--use-file-for-fake-audio-capture=${microphone}%noloop`] : []),
-  ];
-  const context = await chromium.launchPersistentContext(profile, {
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    headless: true,
-    args: [...FLAGS, ...fakes],
-    viewport: options.viewport ?? { width: 390, height: 844 },
-  });
+  const started = await startChromium(
+    [
+      '--autoplay-policy=user-gesture-required',
+      ...(permission === 'granted' ? ['--use-fake-ui-for-media-stream'] : []),
+      ...(microphone ? [`--use-file-for-fake-audio-capture=${microphone}%noloop`] : []),
+    ],
+    options.viewport,
+  );
+  const { context } = started;
   if (before) await context.addInitScript(before);
   const page = context.pages()[0] ?? (await context.newPage());
   const complaints: string[] = [];
@@ -72,9 +56,8 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
     context,
     complaints,
     async close() {
-      await context.close();
+      await started.close();
       await served.close();
-      rmSync(profile, { recursive: true, force: true });
     },
   };
 }

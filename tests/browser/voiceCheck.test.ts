@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
-import { fliteInNode, SAYSO_VOICE } from '../../src/voice/node';
+import { addOwnWords } from './gate';
+import { handMicrophone, speak } from './handMicrophone';
 import { open, type Opened } from './opening';
 
 let opened: Opened | undefined;
@@ -8,44 +9,6 @@ afterEach(async () => {
   await opened?.close();
   opened = undefined;
 });
-
-/** In the page: a microphone into which the test speaks. */
-function handMicrophone() {
-  let into: { context: AudioContext; stream: MediaStreamAudioDestinationNode } | null = null;
-  navigator.mediaDevices.getUserMedia = () => {
-    const context = new AudioContext();
-    into = { context, stream: context.createMediaStreamDestination() };
-    return Promise.resolve(into.stream.stream);
-  };
-  Object.assign(window, {
-    speak: async (samples: number[], sampleRate: number) => {
-      if (into === null) throw new Error('The microphone is not open.');
-      const { context, stream } = into;
-      await context.resume();
-      const buffer = context.createBuffer(1, samples.length, sampleRate);
-      buffer.copyToChannel(Float32Array.from(samples), 0);
-      const source = context.createBufferSource();
-      source.buffer = buffer;
-      source.connect(stream);
-      source.start();
-      await new Promise((ended) => {
-        source.onended = ended;
-      });
-    },
-  });
-}
-
-async function speak(page: Page, text: string): Promise<void> {
-  const { samples, sampleRate } = (await fliteInNode()).synthesize(text, SAYSO_VOICE);
-  await page.evaluate(
-    ([spoken, rate]) =>
-      (window as unknown as { speak: (samples: number[], rate: number) => Promise<void> }).speak(
-        spoken,
-        rate,
-      ),
-    [[...samples].map((sample) => sample * 0.5), sampleRate] as const,
-  );
-}
 
 /** Reads every line aloud as it comes, until the results are shown. The lines in their order. */
 async function readAll(page: Page): Promise<string[]> {
@@ -80,20 +43,11 @@ async function readAll(page: Page): Promise<string[]> {
   }
 }
 
-async function addOwnWords(page: Page, typed: string): Promise<void> {
-  await page.locator('summary', { hasText: 'Words' }).click();
-  const form = page.getByRole('form', { name: 'Words of your own' });
-  await form.getByLabel('For').selectOption({ label: 'limited' });
-  await form.getByLabel('I say').fill(typed);
-  await form.getByRole('button', { name: 'Add' }).click();
-  await form.getByRole('status').filter({ hasText: /[.“]/ }).waitFor({ timeout: 20_000 });
-}
-
 describe('a voice check', () => {
   it('is read aloud hands free, fits the ear, is kept over a reload, and forgotten in one tap', async () => {
     opened = await open({ before: handMicrophone });
     const { page, complaints } = opened;
-    await addOwnWords(page, 'so so');
+    await addOwnWords(page, 'limited', 'so so');
     await page.getByRole('button', { name: 'Check my voice' }).click();
     const read = await readAll(page);
     expect(new Set(read).size).toBeGreaterThanOrEqual(20);
@@ -130,7 +84,7 @@ describe("a coach's own words", () => {
   it('are checked by their sound, listed, and taken away again', async () => {
     opened = await open({ before: handMicrophone });
     const { page, complaints } = opened;
-    await addOwnWords(page, 'fast');
+    await addOwnWords(page, 'limited', 'fast');
     await page.getByText('sounds too much like “faster”').waitFor();
     await page.getByLabel('I say').fill('So-so');
     await page.getByRole('button', { name: 'Add' }).click();

@@ -10,7 +10,7 @@ import { isSingle, kindOf, sampleReplies, urgentReplies, type Wanted } from '../
 import type { SoundRoom } from '../sounding';
 import { timeFigures } from '../timeFigures';
 import { buildPages } from './building';
-import { drive, loads } from './driving';
+import { drive, heardAtRates, loads } from './driving';
 import { chromiumFigures, loadFigures, rateFigures, type ChromiumFigure } from './figures';
 
 /** How much Chromium hears. */
@@ -81,14 +81,11 @@ export async function browserBench(
   jobs: ReplyJob[],
   size: ChromiumSize,
 ): Promise<ChromiumFigure[]> {
-  await buildPages();
+  await buildPages({ withApp: size.loads });
   const loaded = size.loads ? await loads() : [];
-  const driven = await drive(book, sounds, jobs, { feeds: size.feeds });
-  const rates: ChromiumFigure[] = [];
-  for (const sampleRate of size.atRates > 0 ? RATES : [])
-    rates.push(
-      ...rateFigures(await drive(book, sounds, jobs.slice(0, size.atRates), { sampleRate })),
-    );
+  const driven = await drive(book, sounds, jobs, size.feeds);
+  const some = jobs.slice(0, size.atRates);
+  const rates = some.length > 0 ? await heardAtRates(book, sounds, some, RATES) : [];
   const ear = await oursFor(book);
   const hearers = new Hearers({
     book,
@@ -98,5 +95,9 @@ export async function browserBench(
   });
   const inNode: Done = [];
   for (const job of jobs) inNode.push({ job, answers: await hearers.hear(job) });
-  return [...chromiumFigures(driven, timeFigures(inNode)), ...rates, ...loadFigures(loaded)];
+  return [
+    ...chromiumFigures(driven, timeFigures(inNode)),
+    ...rates.flatMap(rateFigures),
+    ...loadFigures(loaded),
+  ];
 }

@@ -1,49 +1,25 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { chromium, type BrowserContext, type CDPSession } from 'playwright-core';
+import { readFileSync } from 'node:fs';
+import type { CDPSession } from 'playwright-core';
+import { startChromium, type Started } from '../../../browser/starting';
 
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--autoplay-policy=no-user-gesture-required',
-  '--use-fake-device-for-media-stream',
-  '--use-fake-ui-for-media-stream',
-];
-
-/** A Chromium that has never been started before. */
-export interface Browser {
-  context: BrowserContext;
+/** A Chromium of which the memory can be told. */
+export interface Browser extends Started {
   /** Private memory of the process that runs the pages and their workers, MB. */
   rendererMegabytes(): Promise<number>;
-  close(): Promise<void>;
 }
 
 export async function openChromium(): Promise<Browser> {
-  const profile = mkdtempSync(join(tmpdir(), 'sayso-bench-'));
-  const context = await chromium.launchPersistentContext(profile, {
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    headless: true,
-    args: FLAGS,
-    viewport: { width: 390, height: 844 },
-  });
-  const browser = context.browser();
-  const session: CDPSession | undefined = await browser?.newBrowserCDPSession();
+  const started = await startChromium([
+    '--autoplay-policy=no-user-gesture-required',
+    '--use-fake-ui-for-media-stream',
+  ]);
+  const session: CDPSession | undefined = await started.context.browser()?.newBrowserCDPSession();
   return {
-    context,
+    ...started,
     async rendererMegabytes() {
       const info = await session?.send('SystemInfo.getProcessInfo');
       const renderers = (info?.processInfo ?? []).filter(({ type }) => type === 'renderer');
       return Math.max(0, ...renderers.map(({ id }) => privateMegabytes(id)));
-    },
-    async close() {
-      await context.close();
-      rmSync(profile, { recursive: true, force: true });
     },
   };
 }

@@ -32,9 +32,13 @@ export interface Load {
   warm: number;
 }
 
-export interface Drive {
+/** Replies heard through a microphone of a rate. */
+export interface HeardAt {
   sampleRate: number;
   heard: HeardReply[];
+}
+
+export interface Drive extends HeardAt {
   frames: Frames;
   switches: { first: number[]; again: number[] };
   scored: Scored;
@@ -94,13 +98,23 @@ function watchWorker() {
   };
 }
 
-/** Lets the bench's page hear the replies one after the other, as they would be spoken. */
-export async function drive(
+/** The bench's page in a Chromium, which can be opened at a rate of the microphone and spoken to. */
+interface Bench {
+  page: Page;
+  browser: Browser;
+  made: { sound: Float32Array; endSeconds: number }[];
+  /** Opens it anew; null: the device's own rate. The rate that it runs at. */
+  openAt(sampleRate: number | null): Promise<number>;
+  /** Lets it hear the replies one after the other, as they would be spoken. */
+  hear(): Promise<HeardReply[]>;
+}
+
+async function atBench<T>(
   book: CueBook,
   sounds: SoundRoom,
   jobs: ReplyJob[],
-  { sampleRate = null, feeds = 0 }: { sampleRate?: number | null; feeds?: number } = {},
-): Promise<Drive> {
+  work: (bench: Bench) => Promise<T>,
+): Promise<T> {
   const made = await Promise.all(jobs.map((job) => sounds.reply(job)));
   const served = await servePages(
     BUILT,
@@ -110,30 +124,66 @@ export async function drive(
   try {
     const [page] = browser.context.pages();
     if (page === undefined) throw new Error('Chromium opened no page.');
-    await page.goto(`${served.address}${BENCH_PAGE}`);
-    await page.waitForFunction(() => 'bench' in window);
-    const started = await page.evaluate((rate) => window.bench.start(rate), sampleRate);
+    const openAt = async (sampleRate: number | null) => {
+      await page.goto(`${served.address}${BENCH_PAGE}`);
+      await page.waitForFunction(() => 'bench' in window);
+      const started = await page.evaluate((rate) => window.bench.start(rate), sampleRate);
+      return started.sampleRate;
+    };
+    const hear = async () => {
+      const heard: HeardReply[] = [];
+      for (const [at, job] of jobs.entries()) {
+        const { told } = await page.evaluate((asked) => window.bench.hear(asked), {
+          address: `/sound/${at}`,
+          prompt: job.wanted.prompt,
+          endSeconds: made[at]?.endSeconds ?? 0,
+        });
+        const { outcome, by } = outcomeOf(book, job, told);
+        heard.push({
+          job,
+          outcome,
+          heard: by?.text ?? told.map(({ text }) => text).join(' / '),
+          afterMilliseconds: by === null ? null : by.afterMilliseconds,
+        });
+      }
+      return heard;
+    };
+    return await work({ page, browser, made, openAt, hear });
+  } finally {
+    await browser.close();
+    await served.close();
+  }
+}
+
+/** The same replies through microphones of these rates, one after the other in one Chromium. */
+export const heardAtRates = (
+  book: CueBook,
+  sounds: SoundRoom,
+  jobs: ReplyJob[],
+  rates: number[],
+): Promise<HeardAt[]> =>
+  atBench(book, sounds, jobs, async ({ openAt, hear }) => {
+    const all: HeardAt[] = [];
+    for (const rate of rates) all.push({ sampleRate: await openAt(rate), heard: await hear() });
+    return all;
+  });
+
+/** All that is measured at the device's own rate; `feeds` replies for the growth of memory. */
+export const drive = (
+  book: CueBook,
+  sounds: SoundRoom,
+  jobs: ReplyJob[],
+  feeds: number,
+): Promise<Drive> =>
+  atBench(book, sounds, jobs, async ({ page, browser, made, openAt, hear }) => {
+    const sampleRate = await openAt(null);
     const ready = await browser.rendererMegabytes();
     await page.evaluate(() => window.bench.frames());
-    const heard: HeardReply[] = [];
-    for (const [at, job] of jobs.entries()) {
-      const { told } = await page.evaluate((asked) => window.bench.hear(asked), {
-        address: `/sound/${at}`,
-        prompt: job.wanted.prompt,
-        endSeconds: made[at]?.endSeconds ?? 0,
-      });
-      const { outcome, by } = outcomeOf(book, job, told);
-      heard.push({
-        job,
-        outcome,
-        heard: by?.text ?? told.map(({ text }) => text).join(' / '),
-        afterMilliseconds: by === null ? null : by.afterMilliseconds,
-      });
-    }
+    const heard = await hear();
     const frames = await page.evaluate(() => window.bench.frames());
     const afterHearing = await browser.rendererMegabytes();
     return {
-      sampleRate: started.sampleRate,
+      sampleRate,
       heard,
       frames,
       megabytes: { ready, afterHearing },
@@ -150,11 +200,7 @@ export async function drive(
         })),
       ),
     };
-  } finally {
-    await browser.close();
-    await served.close();
-  }
-}
+  });
 
 /** The same reply so many times, after as many more as it takes to be warm. */
 async function fed(page: Page, browser: Browser, replies: number) {

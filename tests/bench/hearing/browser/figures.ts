@@ -1,5 +1,5 @@
 import type { TimeFigure } from '../figures';
-import { waitFor, type Drive, type Load } from './driving';
+import { waitFor, type Drive, type HeardAt, type Load } from './driving';
 import type { Goal } from '../goals';
 
 /** One thing measured in Chromium, with its goal and what Node took for the same sound. */
@@ -122,7 +122,7 @@ export const loadFigures = (loads: Load[]): ChromiumFigure[] =>
   ]);
 
 /** The app's path at a microphone of another rate: how many of the replies were heard right. */
-export const rateFigures = ({ sampleRate, heard }: Drive): ChromiumFigure[] => {
+export const rateFigures = ({ sampleRate, heard }: HeardAt): ChromiumFigure[] => {
   const right = heard.filter(({ outcome }) => outcome === 'accepted' || outcome === 'asked');
   const share = (100 * right.length) / heard.length;
   return [single(`heard right through ${sampleRate} Hz`, '%', share, null, heard.length)];
