@@ -35,4 +35,5 @@ export const OWN_WORDS: Record<string, string> = {
   kettlebell: 'K EH T AH L B EH L',
   twingy: 'T W IH N JH IY',
   tingly: 'T IH NG G L IY',
+  sayso: 'S EY S OW',
 };

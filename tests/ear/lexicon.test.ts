@@ -11,6 +11,12 @@ describe('a lexicon', () => {
     ]);
   });
 
+  test('says its own name as people do', () => {
+    expect(lexiconFor(['sayso'])['sayso']).toEqual(
+      lexiconFor(['say'])['say']?.map((say) => [...say, 'S', 'OW']),
+    );
+  });
+
   test('leaves out the remarks of the dictionary', () => {
     expect(lexiconFor(['fine'])['fine']).toContainEqual(['F', 'AY', 'N']);
   });
