@@ -5,7 +5,9 @@ import { createHands } from '../ear/hands';
 import { keepTrying } from '../records/keepTrying';
 import { lazyRecords } from '../records/lazyRecords';
 import { createHowlerTones } from '../tones/howlerTones';
+import { createMusic } from '../tones/music';
 import { createPlacedBeats } from '../tones/placedBeats';
+import { alsoFelt } from '../tones/vibrating';
 import { createShippedVoice } from '../voice/shippedVoice';
 import { sharedManner } from '../voice/manner';
 import { createSynthesis } from '../voice/synthesis';
@@ -27,7 +29,8 @@ export function createParts(told: {
   const assetsBase = new URL('./', document.baseURI).href;
   const clock = createBrowserClock();
   const synthesis = createSynthesis({ assetsBase });
-  const tones = createHowlerTones();
+  const vibrate = 'vibrate' in navigator ? navigator.vibrate.bind(navigator) : undefined;
+  const tones = alsoFelt(createHowlerTones(), vibrate);
   const kept = createMannerShelf(() => localStorage);
   const manner = sharedManner(kept.load(), kept.save);
   const shipped = createShippedVoice({ synthesis, output: tones.output, clock, manner });
@@ -66,6 +69,7 @@ export function createParts(told: {
     clock,
     synthesis,
     tones,
+    music: createMusic(),
     beats,
     voice: voices.voice,
     voices,

@@ -14,6 +14,7 @@ import { createDoor } from './door';
 import { deviceName, randomName } from './names';
 import { createParts, type Parts } from './parts';
 import { RehearsalPartner } from './rehearsalPartner';
+import { musicUnder } from './musicUnder';
 import { stayAwake } from './wakefulness';
 
 /** Sessions of the invented rehearsal are told apart by their name, and never offered again. */
@@ -52,12 +53,14 @@ export function createSeat(): Seat {
     ear: { state: 'loading', progress: null },
     voice: 'unknown',
     voices: parts.voices.state(),
+    music: { name: null, trouble: false },
     unfinished: null,
     rehearsal: false,
     coach: coach.state(),
     voiceCheck: null,
     view: EMPTY_VIEW,
   });
+  const underMusic = musicUnder(parts.music, clock);
   const voiceCheck = createVoiceCheckPlace({ parts, store, openMicrophone });
   const door = createDoor();
   let running: Running | null = null;
@@ -110,6 +113,7 @@ export function createSeat(): Seat {
     running?.partner?.leave();
     running?.actor.stop();
     running?.sleepAgain();
+    underMusic.leave();
     running = null;
   }
 
@@ -156,6 +160,7 @@ export function createSeat(): Seat {
       running?.sleepAgain();
     }
     store.patch(change);
+    underMusic.show(event);
     if (event.type === 'listen') running?.partner?.asked(event.prompt);
   }
 
@@ -200,6 +205,15 @@ export function createSeat(): Seat {
     reply: (reply) => hands.reply(reply),
     key: (event) => void hands.key(event),
     nowSeconds: () => (running === null ? 0 : (clock.now() - running.startedAtMilliseconds) / 1000),
+    playMusic(file) {
+      unlockSound();
+      store.patch({ music: { name: file.name, trouble: false } });
+      parts.music.play(file, () => store.patch({ music: { name: null, trouble: true } }));
+    },
+    removeMusic() {
+      parts.music.remove();
+      store.patch({ music: { name: null, trouble: false } });
+    },
     chooseVoice(id) {
       unlockSound();
       parts.voices.choose(id);

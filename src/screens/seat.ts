@@ -31,6 +31,8 @@ export interface SeatState {
   };
   voice: 'unknown' | 'speaks' | 'none';
   voices: VoicesState;
+  /** The file that plays in the background; `trouble`: the last one could not be played. */
+  music: { name: string | null; trouble: boolean };
   /** A session found at load that never ended, or null. */
   unfinished: SessionHead | null;
   /** Replies come from a recording, not from a person in the room. */
@@ -107,6 +109,9 @@ export interface Seat {
   nowSeconds(): number;
   /** That voice speaks from now on, and says a line now, from a tap: `sayso` is the shipped one. */
   chooseVoice(id: string): void;
+  /** Plays this file under the session, from a tap; it gives way to every word. */
+  playMusic(file: File): void;
+  removeMusic(): void;
   /** Begins a voice check, from a tap. */
   checkVoice(): void;
   /** Of the voice check: leaves the line out; tries again where it waits; ends it. */

@@ -20,6 +20,8 @@ export interface View {
   /** The repetition under way, from 1; null where none was counted in this step. */
   rep: number | null;
   cue: { text: string; endsAtSeconds: number } | null;
+  /** The tone that sounded last, until something else begins; null where none did. */
+  tone: ToneName | null;
   heard: Told<'heard'> | null;
   /** What waits for a yes or a no, in words, or null. */
   offered: string | null;
@@ -45,6 +47,7 @@ export const EMPTY_VIEW: View = {
   count: null,
   rep: null,
   cue: null,
+  tone: null,
   heard: null,
   offered: null,
   either: null,
@@ -68,7 +71,7 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
         cue: { text: event.text, endsAtSeconds: atSeconds + event.seconds },
       };
     case 'tone':
-      return toneSounds(view, event.name);
+      return { ...toneSounds(view, event.name), tone: event.name };
     case 'beat':
       return view.phase === 'repeating'
         ? { ...view, rep: event.count }
@@ -132,6 +135,7 @@ function phaseBegins(view: View, phase: Phase, seconds: number | null, atSeconds
   const asking = phase === 'asking';
   const next = {
     ...view,
+    tone: null,
     phase,
     phaseSeconds: seconds,
     endsAtSeconds: seconds === null ? null : atSeconds + seconds,

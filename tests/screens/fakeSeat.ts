@@ -20,6 +20,7 @@ export const STATE: SeatState = {
   microphone: { state: 'unknown', level: 0, hearsWell: 'unknown' },
   ear: { state: 'ready', progress: null },
   voice: 'speaks',
+  music: { name: null, trouble: false },
   voices: { device: [], speaks: 'sayso', wordsPerMinute: null },
   unfinished: null,
   rehearsal: false,
@@ -32,8 +33,8 @@ export const STATE: SeatState = {
 export type Did =
   | ['begin', BeginChoice]
   | ['rehearsal' | 'key', string]
-  | ['tryMicrophone' | 'goOn' | 'discard' | 'leave' | 'checkVoice' | 'forgetVoice']
-  | ['steerVoiceCheck' | 'setCallWord' | 'chooseVoice', string]
+  | ['tryMicrophone' | 'goOn' | 'discard' | 'leave' | 'checkVoice' | 'forgetVoice' | 'removeMusic']
+  | ['steerVoiceCheck' | 'setCallWord' | 'chooseVoice' | 'playMusic', string]
   | ['addOwnWords', ReplyName, string]
   | ['removeOwnWords', OwnWords]
   | ['reply', Reply];
@@ -71,6 +72,8 @@ export function fakeSeat(
     reply: (reply) => did.push(['reply', reply]),
     key: (event) => did.push(['key', event.key]),
     nowSeconds: () => now,
+    playMusic: (file) => did.push(['playMusic', file.name]),
+    removeMusic: () => did.push(['removeMusic']),
     chooseVoice: (id) => did.push(['chooseVoice', id]),
     checkVoice: () => did.push(['checkVoice']),
     steerVoiceCheck: (how) => did.push(['steerVoiceCheck', how]),

@@ -261,3 +261,23 @@ describe('who speaks', () => {
     );
   });
 });
+
+describe('music', () => {
+  it('is a file of the device, named while it plays, and taken away with one tap', () => {
+    const seat = show({});
+    const file = new File(['sound'], 'warm.mp3', { type: 'audio/mpeg' });
+    fireEvent.change(screen.getByLabelText(/A sound file of this device/), {
+      target: { files: [file] },
+    });
+    act(() => seat.patch({ music: { name: 'warm.mp3', trouble: false } }));
+    expect(screen.getByText(/Playing warm.mp3/)).toBeTruthy();
+    press('No music');
+    expect(seat.did).toEqual([['playMusic', 'warm.mp3'], ['removeMusic']]);
+  });
+
+  it('that the browser cannot play is said so, with what to do', () => {
+    show({ music: { name: null, trouble: true } });
+    const alerts = screen.getAllByRole('alert').map(({ textContent }) => textContent);
+    expect(alerts.join()).toMatch(/choose an MP3 or WAV/);
+  });
+});

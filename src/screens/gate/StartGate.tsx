@@ -9,6 +9,7 @@ import { Hearing } from './Hearing';
 import { NotHere } from './NotHere';
 import { Unfinished } from './Unfinished';
 import { WhoSpeaks } from './WhoSpeaks';
+import { YourMusic } from './YourMusic';
 import { YourVoice } from './YourVoice';
 import './gate.css';
 
@@ -108,6 +109,8 @@ export function StartGate({ seat }: { seat: Seat }) {
         <Hearing seat={seat} />
 
         <WhoSpeaks seat={seat} />
+
+        <YourMusic seat={seat} />
 
         <YourVoice seat={seat} />
       </div>

@@ -4,6 +4,7 @@ import type { CueBook } from '../../domain/script';
 import type { Phase } from '../../ports';
 import type { Seat } from '../seat';
 import { Shape, type ShapeName } from '../Shape';
+import { ToneSign } from './ToneSign';
 import { useNowSeconds, useSeat } from '../useSeat';
 import { isEnding, secondsLeft, type View } from '../view';
 import { PHASE_WORDS, placeOf, repsOf, SIDE_WORDS, titleOf } from '../words';
@@ -23,6 +24,7 @@ export function Stage({ seat }: { seat: Seat }) {
       <div className="doing-row">
         {side !== null && <SideSign side={side} />}
         <Doing book={book} view={view} />
+        <ToneSign tone={view.tone} />
       </div>
       <Figure seat={seat} book={book} view={view} />
       {view.prompt === 'confirm' && (
