@@ -1,11 +1,12 @@
 import { secondsOf } from '../domain/pacing/duration';
 import type { CueBook } from '../domain/script';
-import table from './durations.json' with { type: 'json' };
 import { hearingProblems } from './heardByItself';
 import { join } from './joining';
+import { durationsOf, hasPhones, OWN_LANGUAGE } from './languages';
+import { linesMissing } from './linesMissing';
 import { CueError, type Problem } from './problem';
 import { reachabilityProblems } from './reachability';
-import { everySource, readSources, type Sources } from './reading';
+import { everySource, languagesOf, readSources, type Sources } from './reading';
 import { referenceProblems } from './references';
 import { alikeProblems } from './repliesAlike';
 import type { Lexicon } from './soundingAlike';
@@ -20,8 +21,8 @@ const LONGEST_COUNT_SECONDS = 1;
 /**
  * Everything wrong with the scripts of a language, empty where nothing is: what `loadBook` refuses,
  * and cues that last too long or that the ear could take for a reply, drills and rungs that nobody
- * comes to, and, where `lexiconFor` is given, replies that sound too alike. Never throws for what
- * is in the files.
+ * comes to, and, where `lexiconFor` is given and knows the language, replies that sound too alike.
+ * Never throws for what is in the files.
  */
 export function checkFolder(
   folder: string,
@@ -42,14 +43,24 @@ export function checkFolder(
   const unknown = referenceProblems(sources, book);
   if (unknown.length > 0) return unknown;
   return [
+    ...missingProblems(folder, language, sources),
     ...lengthProblems(sources, book),
     ...reachabilityProblems(sources, book),
     ...hearingProblems(sources, book),
-    ...(lexiconFor === undefined ? [] : alikeProblems(sources, book, lexiconFor)),
+    ...(lexiconFor === undefined || !hasPhones(language)
+      ? []
+      : alikeProblems(sources, book, lexiconFor)),
   ];
 }
 
+/** The first language is the measure of what the others must say. */
+function missingProblems(folder: string, language: string, sources: Sources): Problem[] {
+  if (language === OWN_LANGUAGE || !languagesOf(folder).includes(OWN_LANGUAGE)) return [];
+  return linesMissing(sources, readSources(folder, OWN_LANGUAGE), OWN_LANGUAGE);
+}
+
 function lengthProblems(sources: Sources, book: CueBook): Problem[] {
+  const table = durationsOf(book.language);
   return spokenTexts(book).flatMap(({ text, at }) => {
     const seconds = secondsOf(table, text);
     const isCount = at.kind === 'line' && at.key.startsWith('count.');

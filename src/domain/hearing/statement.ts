@@ -155,16 +155,27 @@ function resultsIn(segments: Segment[], denied: (index: number) => boolean): Res
 }
 
 /** Without sides "sits right back" and "left the bar behind" name none; "shifted right" does. */
-function isNoSide({ sideVerbs }: Vocabulary, segments: Segment[], index: number): boolean {
+function isNoSide(
+  { sideVerbs, sidesStand }: Vocabulary,
+  segments: Segment[],
+  index: number,
+): boolean {
   const [before, segment, next] = [segments[index - 1], segments[index], segments[index + 1]];
   if (segment?.by !== 'word' || segment.text.includes(' ') || !next || next.after) return false;
   if (sideVerbs.includes(segment.text)) return means(before, 'joins') && means(next, 'askedOf');
   const told = means(before, 'state') || means(before, 'fault');
-  return index > 0 && !segment.after && !told && !means(before, 'askedOf') && !isOwned(next);
+  return (
+    index > 0 &&
+    !segment.after &&
+    !told &&
+    !means(before, 'askedOf') &&
+    !isOwned(sidesStand === 'before' ? next : before)
+  );
 }
 
-/** "Right knee". */
-const isOwned = (next: Segment): boolean => means(next, 'part') || means(next, 'place');
+/** "Right knee", "rodilla derecha". */
+const isOwned = (owner: Segment | undefined): boolean =>
+  means(owner, 'part') || means(owner, 'place');
 
 const GRADES = ['result', 'fault', 'state', 'part'] as const;
 
