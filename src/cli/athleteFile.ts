@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { blocksFor, SEXES, type Athlete } from '../domain/athlete';
 import { ANGLE_TOOLS, type AngleTool } from '../domain/findings';
-import { DEFAULT_SETTINGS, type SessionSettings } from '../domain/log';
+import { DEFAULT_SETTINGS, WORDS, type SessionSettings } from '../domain/log';
 import {
   BELL_HANDLE,
   BLOCK,
@@ -36,19 +36,21 @@ type LengthName = keyof typeof LENGTHS;
 
 const AGE_YEARS = { from: 5, to: 110 } as const;
 
+type NumberSetting = Exclude<keyof SessionSettings, 'words'>;
+
 /** What each setting may be: an angle that is never asked about, a number for pain, a cap. */
-const WITHIN: Record<keyof SessionSettings, { from: number; to: number }> = {
+const WITHIN: Record<NumberSetting, { from: number; to: number }> = {
   passLineDegrees: { from: 20, to: 200 },
   painGoesOnUpTo: { from: 0, to: 10 },
   painRefersAbove: { from: 0, to: 10 },
   areaMinutes: { from: 1, to: 120 },
   ladderSets: { from: 1, to: 60 },
 };
-const SETTINGS = Object.keys(DEFAULT_SETTINGS) as (keyof SessionSettings)[];
+const SETTINGS = Object.keys(WITHIN) as NumberSetting[];
 const KNOWN = [
   ...SETTINGS,
   ...[...Object.keys(LENGTHS), 'blocks'].flatMap((name) => [name, `${name}Millimetres`]),
-  ...['ageYears', 'sex', 'angleTool', 'missingEquipment', 'allowedAlone'],
+  ...['words', 'ageYears', 'sex', 'angleTool', 'missingEquipment', 'allowedAlone'],
 ];
 
 /**
@@ -108,7 +110,8 @@ function read(given: Given, book: CueBook): AthleteFile {
 
 /** The usual settings with those that are given; the two lines of pain must not cross. */
 function settingsOf(given: Given): SessionSettings {
-  const settings = { ...DEFAULT_SETTINGS };
+  const words = nameIn(WORDS, 'words', given.words) ?? DEFAULT_SETTINGS.words;
+  const settings: SessionSettings = { ...DEFAULT_SETTINGS, words };
   for (const name of SETTINGS) {
     if (!(name in given)) continue;
     const value = given[name];

@@ -14,6 +14,14 @@ export type OverruleCommand = Extract<
   'again' | 'skip' | 'next' | 'back' | 'lighter' | 'heavier' | 'go-to'
 >;
 
+/**
+ * How much is said, most first. `learning`: every set-up as it is written, and the why of each
+ * decision; `normal`: what is known already is not said again; `tones`: sets are cued by tones and
+ * counts. Pain, warnings, cautions, offers and what ends the session are spoken in each.
+ */
+export const WORDS = ['learning', 'normal', 'tones'] as const;
+export type Words = (typeof WORDS)[number];
+
 export type EndReason = 'completed' | 'stopped' | 'red-flag' | 'replies-ended';
 
 /** How the words of a finding were taken: heard text and confidence 0 to 1, or by hand. */
@@ -81,6 +89,8 @@ export type Fact =
   | { type: 'end-answered'; end: boolean; source: Source }
   | { type: 'paused'; source: Source }
   | { type: 'resumed'; source: Source }
+  /** So much is said from the next decision on. */
+  | { type: 'words'; words: Words; source: Source }
   /** Takes back the entry of that id (and what depended on it falls away in the fold). */
   | { type: 'undone'; entry: string; source: Source }
   | {
@@ -119,6 +129,8 @@ export interface SessionSettings {
   areaMinutes: number;
   /** Sets a ladder may take. Default 12. */
   ladderSets: number;
+  /** How much is said. Default normal. */
+  words: Words;
 }
 
 export const DEFAULT_SETTINGS: SessionSettings = {
@@ -127,4 +139,5 @@ export const DEFAULT_SETTINGS: SessionSettings = {
   painRefersAbove: 5,
   areaMinutes: 25,
   ladderSets: 12,
+  words: 'normal',
 };

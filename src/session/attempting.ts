@@ -3,7 +3,9 @@ import { openOffer } from '../domain/deciding/offering';
 import type { Step } from '../domain/deciding/step';
 import type { Reading } from '../domain/hearing/reply';
 import type { Fact } from '../domain/log';
+import { asDecided, isLoadSet, knownOf } from '../domain/pacing/known';
 import { askOf, planStep } from '../domain/pacing/planning';
+import { wordsOf } from '../domain/pacing/words';
 import type { Entry } from '../domain/log';
 import { say } from '../domain/saying';
 import type { PromptId } from '../domain/script';
@@ -26,9 +28,15 @@ export const stepOf = <D extends Step['do']>(
 };
 
 export function attemptInput(context: SessionContext): AttemptInput {
-  const { book, stage, kept, place, blocks } = context;
+  const { book, log, stage, kept, place, blocks } = context;
   const step = stepOf(context, 'check', 'set');
-  const lines = planStep(book, step, stage.secondsOf, blocks);
+  const before = asDecided(log);
+  const lines = planStep(book, step, stage.secondsOf, {
+    blocks,
+    words: wordsOf(before),
+    known: knownOf(before, step.prompt),
+    isLoadSet: step.do === 'set' && isLoadSet(before, step),
+  });
   const question = askOf(book, step);
   const counts = lines.flatMap(({ beats }) => beats.flatMap(({ text }) => text ?? []));
   stage.prepare([...lines.flatMap(({ text }) => text ?? []), question], [...new Set(counts)]);

@@ -4,7 +4,9 @@ import type { Entry, EntryOf } from '../domain/log';
 import type { SessionContext } from './sessionContext';
 
 /** Entries between what lacked its grade and the grade. */
-const BETWEEN: readonly Entry['type'][] = ['asked', 'decision', 'outcome', 'paused', 'resumed'];
+const BETWEEN: readonly Entry['type'][] = [
+  ...(['asked', 'decision', 'outcome', 'paused', 'resumed', 'words'] as const),
+];
 
 /**
  * "Left, one forty" lacks its grade, and "almost" how it failed: that is asked for, and what comes

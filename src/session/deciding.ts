@@ -54,7 +54,7 @@ function decisionFacts({ log }: SessionContext, decision: Decision): Fact[] {
 }
 
 /** Entries that decide nothing. */
-const UNDECIDING: Entry['type'][] = ['asked', 'heard', 'paused', 'resumed'];
+const UNDECIDING: Entry['type'][] = ['asked', 'heard', 'paused', 'resumed', 'words'];
 
 const isLatest = (log: Entry[], entry: Entry): boolean =>
   log.slice(log.indexOf(entry) + 1).every(({ type }) => UNDECIDING.includes(type));

@@ -1,7 +1,10 @@
 import type { Decision, Step } from '../domain/deciding/step';
+import { numberSpoken } from '../domain/hearing/numbers';
 import { readbackOf } from '../domain/hearing/readback';
 import { NO_REPLY, type Reply } from '../domain/hearing/reply';
-import type { Entry } from '../domain/log';
+import type { Entry, Words } from '../domain/log';
+import { asDecided } from '../domain/pacing/known';
+import { wordsOf } from '../domain/pacing/words';
 import { say } from '../domain/saying';
 import type { CueBook } from '../domain/script';
 import type { Change } from './events';
@@ -11,16 +14,44 @@ import type { SessionContext } from './sessionContext';
  * What is told before a step: readback, outcomes and the reason, in that order; where something
  * new begins after the reason, the outcomes stand between the two. A reason that reads back itself
  * is enough. After an undo, what was taken out and what is asked, since the old reason was heard.
+ * In tones the name of what comes new stands for the reason.
  */
 export function tellingTexts({ book, log, readback, texts, decision }: SessionContext): string[] {
   if (decision === null) return [readback, ...texts];
   if (isUndone(log)) return [readback, ...texts, nameOf(book, decision.step)];
-  const because = namesSide(decision) ? '' : decision.because;
-  const words = readback.replace(/[^\p{L}\p{N}]+$/u, '').toLowerCase();
-  const said = because.toLowerCase().includes(words) ? '' : readback;
+  const words = wordsOf(asDecided(log));
+  const because = becauseOf(book, decision, words);
+  const understood = readback.replace(/[^\p{L}\p{N}]+$/u, '').toLowerCase();
+  const said = because.toLowerCase().includes(understood) ? '' : readback;
   const { then } = decision;
+  if (words === 'tones') {
+    const name = decision.from === decision.to ? '' : nameOf(book, decision.step);
+    const caution = isNew(log) ? say(book.lines, 'say.caution', {}) : '';
+    return [caution, said, because, ...texts, because !== '' && then === null ? '' : name];
+  }
   const welcome = isNew(log) ? [welcomeOf(book, log), say(book.lines, 'say.caution', {})] : [];
   return then === null ? [...welcome, said, ...texts, because] : [said, because, ...texts, then];
+}
+
+/** More than a why: pain, a cap, a warning sign, what cannot be done, the end. Always told. */
+const ALWAYS_TOLD = /^(1|6|7|12)\.|^9\.8$/;
+/** The same again: which it is says enough, since what changed is told as it is set up. */
+const SAME_AGAIN = ['2.2', '3.1', '3.2', '3.3', '9.1'];
+
+function becauseOf(book: CueBook, decision: Decision, words: Words): string {
+  const { because, rule, step, from, to } = decision;
+  if (namesSide(decision)) return '';
+  if (words === 'learning' || ALWAYS_TOLD.test(rule)) return because;
+  if (words === 'tones') return '';
+  return from === to && SAME_AGAIN.includes(rule) ? whichOf(book, step) : because;
+}
+
+/** "Set two." */
+function whichOf({ lines, vocabulary: { numbers } }: CueBook, step: Step): string {
+  if (step.do === 'set') return say(lines, 'say.set', { number: numberSpoken(numbers, step.set) });
+  if (step.do === 'check')
+    return say(lines, 'say.try', { number: numberSpoken(numbers, step.try) });
+  return '';
 }
 
 /** The step begins with its side, so a reason that only says that need not be said. */
@@ -39,7 +70,9 @@ const isNew = (log: Entry[]): boolean =>
 /** Whether the last thing that decides was taken back. */
 const isUndone = (log: Entry[]): boolean =>
   log.findLast(({ type }) => !NOTES.includes(type))?.type === 'undone';
-const NOTES: Entry['type'][] = ['asked', 'heard', 'decision', 'outcome', 'paused', 'resumed'];
+const NOTES: Entry['type'][] = [
+  ...(['asked', 'heard', 'decision', 'outcome', 'paused', 'resumed', 'words'] as const),
+];
 
 function nameOf({ checks, drills }: CueBook, step: Step): string {
   const name =

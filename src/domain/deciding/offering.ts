@@ -1,7 +1,7 @@
 import type { Entry, EntryOf } from '../log';
 
 /** Entries that leave an offer standing. */
-const NOTES: readonly Entry['type'][] = ['decision', 'outcome'];
+const NOTES: readonly Entry['type'][] = ['decision', 'outcome', 'words'];
 
 /**
  * The result that was offered for a yes or a no and not answered yet, or null: nothing but notes

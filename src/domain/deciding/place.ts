@@ -107,7 +107,6 @@ export function stepAt(course: Course, place: Place): Step {
     fix: visit.fix,
     sayGood: visit.sayGood,
     lookFirst: visit.lookFirst && visit.set === 1 && Object.keys(visit.sides).length === 0,
-    again: leftWith !== undefined,
     restored: visit.load === 'as-written' && leftWith !== undefined && leftChanged(leftWith),
   };
 }

@@ -35,8 +35,6 @@ export type Step =
       sayGood: boolean;
       /** New or sharp pain led here: time to look at what hurts, before anything is set up. */
       lookFirst: boolean;
-      /** The drill was set up before in this session: the short set-up is enough. */
-      again: boolean;
       /** Last time its load or blocks were changed, and now it is as written: to be set up back. */
       restored: boolean;
     }

@@ -9,8 +9,8 @@ import { advance, idOf, isPending, nameAt, placeOf } from './place';
 import { live } from './reading';
 
 /** Entries that are only notes: nothing is decided from them (rule 8.1). */
-const isNote = ({ type }: Entry): boolean =>
-  type === 'asked' || type === 'heard' || type === 'decision' || type === 'outcome';
+const NOTES: readonly Entry['type'][] = ['asked', 'heard', 'decision', 'outcome', 'words'];
+const isNote = ({ type }: Entry): boolean => NOTES.includes(type);
 
 /** Folds a log up to where the session stands. Throws where it has no start. */
 export function courseOf(book: CueBook, entries: readonly Entry[]): Course {

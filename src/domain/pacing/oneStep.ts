@@ -1,17 +1,11 @@
 import type { Step } from '../deciding/step';
 import type { BlockHeight } from '../measuring/blockHeight';
 import { say } from '../saying';
-import {
-  textOf,
-  type CheckScript,
-  type CueBook,
-  type CueStep,
-  type DrillScript,
-  type SetUpLine,
-} from '../script';
+import type { CueBook, CueStep, DrillScript, SetUpLine } from '../script';
 import { scriptOf } from './asking';
 import { blocksCue } from './blocksCue';
 import { NORMAL_BREATH_SECONDS, type PacedLine } from './line';
+import { setUp, type Telling } from './settingUp';
 import { Timeline } from './timeline';
 
 /** Time to breathe in between two long exhales that follow each other. */
@@ -20,66 +14,65 @@ const BREATHE_IN_SECONDS = 3;
 const LOAD_CHANGE_SECONDS = 10;
 /** Time to look at what hurts after new or sharp pain (common practice); "ready" cuts it short. */
 const LOOK_SECONDS = 30;
+/** Tones in the last seconds before a set, where nothing is said of it. */
+const COUNTDOWN = [3, 2, 1];
+
+/** What a plan depends on besides its step. */
+export interface Asked extends Telling {
+  /** The drill was done last with this load. */
+  isLoadSet: boolean;
+  /** What the bell stands on, where it is known. */
+  blocks: BlockHeight | null;
+}
+const FIRST_TIME: Asked = { words: 'normal', known: 'new', isLoadSet: false, blocks: null };
 
 /**
- * The lines of one check, one side of it, or one set, in order, ready to be performed: side,
- * set-up (the short one from the second time on), load, fix, time to settle, then the work with
- * its counts spoken at their moments. After new pain, time to look at it comes before all of it.
- * The question that follows is `askOf`. Where `blocks` are known, a drill that has its bell on
- * blocks says which, the first time.
+ * The lines of one check, one side of it, or one set, in order, ready to be performed: caution
+ * (the first time), side, what is not known of the set-up, what changed (load, fix), time to
+ * settle, then the work with its counts at their moments. After new pain, time to look at it comes
+ * before all of it. The question that follows is `askOf`. Where `blocks` are known, a drill that
+ * has its bell on blocks says which, the first time.
  */
 export function planStep(
   book: CueBook,
   step: Extract<Step, { do: 'check' | 'set' }>,
   secondsOf: (text: string) => number,
-  blocks: BlockHeight | null = null,
+  asked: Partial<Asked> = {},
 ): PacedLine[] {
   const timeline = new Timeline(step.side, secondsOf);
+  const telling = { ...FIRST_TIME, ...asked };
   const side = () => {
     if (step.side !== null) timeline.cue(say(book.lines, `say.side-${step.side}`, {}));
   };
   if (step.do === 'check') {
     const check = scriptOf(book.checks, step.check, 'check');
     side();
-    // Both sides are asked, left first: by the right one the set-up is known. A retest comes from
-    // other work, so it is set up in full.
-    prepare(timeline, check, step.try > 1 || step.side === 'right', []);
+    setUp(timeline, check, [], telling);
+    if (telling.words === 'tones' && isBreath(check.steps[0])) breatheIn(timeline, book);
     work(timeline, book, check.steps, { reps: check.reps ?? 1, breaths: 1 });
-  } else {
-    const drill = scriptOf(book.drills, step.drill, 'drill');
-    const changes = [
-      loadCue(book, drill, step),
-      drill.fixes.find(({ fault }) => fault === step.fix)?.cue,
-      step.sayGood ? drill.good : undefined,
-    ];
-    if (step.lookFirst) {
-      timeline.cue(say(book.lines, 'say.look-first', {}));
-      timeline.stretch('settling', LOOK_SECONDS);
-    }
-    // Before anybody is in the position that it is about.
-    if (!step.again) timeline.cue(drill.caution);
-    side();
-    if (!step.again) timeline.cue(blocksCue(book, drill, blocks));
-    prepare(timeline, drill, step.again, changes);
-    const { reps, breaths } = drill.dose;
-    work(timeline, book, drill.steps, { reps: reps ?? 1, breaths: breaths ?? 1 });
+    return timeline.lines;
   }
+  const drill = scriptOf(book.drills, step.drill, 'drill');
+  const isFirst = telling.known === 'new';
+  const isSaid = !telling.isLoadSet || telling.words === 'learning';
+  const changes = [
+    isSaid || step.restored ? loadCue(book, drill, step) : undefined,
+    drill.fixes.find(({ fault }) => fault === step.fix)?.cue,
+    step.sayGood ? drill.good : undefined,
+  ];
+  if (step.lookFirst) {
+    timeline.cue(say(book.lines, 'say.look-first', {}));
+    timeline.stretch('settling', LOOK_SECONDS);
+  }
+  // Before anybody is in the position that it is about.
+  if (isFirst) timeline.cue(drill.caution);
+  side();
+  if (isFirst) timeline.cue(blocksCue(book, drill, telling.blocks));
+  setUp(timeline, drill, changes, telling);
+  const steps = telling.words === 'tones' ? ledIn(timeline, book, drill.steps) : drill.steps;
+  const { reps, breaths } = drill.dose;
+  work(timeline, book, steps, { reps: reps ?? 1, breaths: breaths ?? 1 });
   return timeline.lines;
-}
-
-/** Getting into place: what to do, what changed, and the time for it. */
-function prepare(
-  timeline: Timeline,
-  { setUp, setUpAgain, settleSeconds }: CheckScript | DrillScript,
-  known: boolean,
-  changes: (SetUpLine | undefined)[],
-): void {
-  for (const line of [...(known ? setUpAgain : setUp), ...changes]) {
-    if (line === undefined) continue;
-    timeline.cue(textOf(line));
-    timeline.stretch('settling', typeof line === 'string' ? 0 : line.thenSeconds);
-  }
-  timeline.stretch('settling', settleSeconds);
 }
 
 function loadCue(
@@ -96,6 +89,36 @@ function loadCue(
   if (cue === undefined)
     return load === 'unloaded' ? say(book.lines, 'say.unloaded', {}) : undefined;
   return load === 'shallower' ? cue : { text: cue, thenSeconds: LOAD_CHANGE_SECONDS };
+}
+
+const isBreath = (step: CueStep | undefined): boolean =>
+  step?.do === 'exhale' || (step?.do === 'reps' && step.exhaleSeconds !== undefined);
+
+/**
+ * What to take and to get into, in tones: its time without its words, ended by three tones, or by
+ * "Breathe in" where a counted breath follows. What is left is the work and what comes after, which
+ * is spoken: nobody is asked about a set with the load still in the hands.
+ */
+function ledIn(timeline: Timeline, book: CueBook, steps: CueStep[]): CueStep[] {
+  const begins = steps.findIndex((step) => step.do !== 'say');
+  const first = steps.find((step) => step.do !== 'say');
+  if (first === undefined) return steps;
+  const toTakeSeconds = steps
+    .slice(0, begins + 1)
+    .reduce(
+      (total, step) =>
+        total + timeline.cueSeconds(step.text) + (step.do === 'say' ? (step.thenSeconds ?? 0) : 0),
+      0,
+    );
+  if (isBreath(first)) {
+    timeline.stretch('settling', Math.max(0, toTakeSeconds - BREATHE_IN_SECONDS));
+    breatheIn(timeline, book);
+  } else {
+    const seconds = Math.max(toTakeSeconds, COUNTDOWN.length);
+    const beats = COUNTDOWN.map((count) => ({ atSeconds: seconds - count, count, text: null }));
+    timeline.stretch('settling', seconds, { beats });
+  }
+  return [{ ...first, text: undefined }, ...steps.slice(begins + 1)];
 }
 
 interface Dose {

@@ -6,7 +6,8 @@ type Beat = PacedLine['beats'][number];
 /** Puts lines one after the other; the next starts where the one before ends. */
 export class Timeline {
   readonly lines: PacedLine[] = [];
-  private endSeconds = 0;
+  /** Where the last line ends. */
+  endSeconds = 0;
 
   constructor(
     private readonly side: Side | null,
@@ -16,7 +17,12 @@ export class Timeline {
   /** A cue lasts as long as its words and a breath; empty text is no line. */
   cue(text: string | undefined): void {
     if (text === undefined || text === '') return;
-    this.add('cueing', this.secondsOf(text) + BREATH_SECONDS, text, [], null);
+    this.add('cueing', this.cueSeconds(text), text, [], null);
+  }
+
+  /** What a cue takes: its words and a breath. */
+  cueSeconds(text: string | undefined): number {
+    return text === undefined || text === '' ? 0 : this.secondsOf(text) + BREATH_SECONDS;
   }
 
   /** A stretch of exactly `seconds`; nothing where that is 0. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import table from '../../../src/cues/durations.json';
 import { loadBook } from '../../../src/cues/fromFolder';
+import { WORDS } from '../../../src/domain/log';
 import { secondsOf } from '../../../src/domain/pacing/duration';
 import { BREATH_SECONDS, type PacedLine } from '../../../src/domain/pacing/line';
 import { askOf, planOf, planStep } from '../../../src/domain/pacing/planning';
@@ -35,7 +36,7 @@ describe('a plan as it is heard', () => {
   });
 
   it('a set: each rep by its number, with its pause at the knee', () => {
-    const lines = planStep(book, setStep('deadlift', { again: true }), evenly);
+    const lines = planStep(book, setStep('deadlift'), evenly, { words: 'learning', known: 'on' });
     expect(readable(lines).slice(0, 11)).toEqual([
       '0.0 cueing 6 "Stand a few inches from the bar, feet under your hips."',
       '6.0 settling 2',
@@ -101,32 +102,24 @@ describe('what is said before the work', () => {
   const { setUp, setUpAgain, fixes, good, easier, heavier, caution } = drill;
   const take = drill.steps[0]!.text;
 
-  it('the caution and the full set-up the first time, the short set-up after', () => {
+  it('the caution and the full set-up the first time, the short set-up when it comes back', () => {
     const before = (lines: PacedLine[]) => said(lines).slice(0, said(lines).indexOf(take!));
     expect(before(planStep(book, setStep('bell-hinge'), evenly))).toEqual([
       caution,
       ...setUp.map(textOf),
     ]);
-    expect(before(planStep(book, setStep('bell-hinge', { again: true }), evenly))).toEqual(
+    expect(before(planStep(book, setStep('bell-hinge'), evenly, { known: 'back' }))).toEqual(
       setUpAgain.map(textOf),
     );
   });
 
   it.each([
-    ['the second side', { side: 'right' as const }],
-    ['another try', { side: 'left' as const, try: 2 }],
-    ['the second side of a retest', { side: 'right' as const, retest: true }],
-  ])('the short set-up for %s of a check', (_, more) => {
-    const texts = said(planStep(book, checkStep('overhead-passive', more), evenly));
+    ['the second side', { side: 'right' as const }, 'on' as const],
+    ['another try', { side: 'left' as const, try: 2 }, 'on' as const],
+    ['a retest', { side: 'left' as const, retest: true }, 'back' as const],
+  ])('the short set-up for %s of a check', (_, more, known) => {
+    const texts = said(planStep(book, checkStep('overhead-passive', more), evenly, { known }));
     expect(texts.slice(1, 3)).toEqual(book.checks['overhead-passive']!.setUpAgain.map(textOf));
-  });
-
-  it('the full set-up for a retest of a check: the athlete comes from other work', () => {
-    const step = checkStep('overhead-passive', { side: 'left', retest: true });
-    const { setUp } = book.checks['overhead-passive']!;
-    expect(said(planStep(book, step, evenly)).slice(1, 1 + setUp.length)).toEqual(
-      setUp.map(textOf),
-    );
   });
 
   it('one fix, and only that one', () => {
@@ -153,14 +146,16 @@ describe('what is said before the work', () => {
   });
 
   it('that it is set up back, after it was done easier, with the time for it', () => {
-    const lines = planStep(book, setStep('bell-hinge', { again: true, restored: true }), evenly);
+    const lines = planStep(book, setStep('bell-hinge', { restored: true }), evenly, {
+      known: 'back',
+    });
     const at = lines.findIndex(({ text }) => text === book.lines['say.restored']);
     expect(lines[at + 1]).toMatchObject({ phase: 'settling', seconds: 10 });
   });
 
   it('how the load changes', () => {
     const of = (load: Parameters<typeof setStep>[1]) =>
-      said(planStep(book, setStep('bell-hinge', { again: true, ...load }), evenly));
+      said(planStep(book, setStep('bell-hinge', load), evenly, { known: 'on' }));
     expect(of({ load: 'raised' })).toContain(easier!.cue);
     expect(of({ load: 'heavier' })).toContain(heavier!.cue);
     expect(of({ load: 'unloaded' })).toContain(book.lines['say.unloaded']);
@@ -171,7 +166,7 @@ describe('what is said before the work', () => {
     const after = (id: string, load: 'raised' | 'heavier' | 'shallower') => {
       const { easier, heavier } = book.drills[id]!;
       const cue = (load === 'heavier' ? heavier : easier)!.cue;
-      const lines = planStep(book, setStep(id, { load, again: true }), evenly);
+      const lines = planStep(book, setStep(id, { load }), evenly, { known: 'back' });
       const { settleSeconds } = book.drills[id]!;
       const settling = lines
         .slice(lines.findIndex(({ text }) => text === cue) + 1)
@@ -187,12 +182,18 @@ describe('what is said before the work', () => {
 });
 
 const drills = Object.values(book.drills);
-const bothSets = (id: string) =>
-  [false, true].map((again) => planStep(book, setStep(id, { again }), measured));
+const TELLINGS = WORDS.flatMap((words) =>
+  (['new', 'back', 'on'] as const).map((known) => ({ words, known })),
+);
+const everySet = (id: string, tellings = TELLINGS) =>
+  tellings.map((telling) => planStep(book, setStep(id), measured, telling));
 
 // Common practice, no source: nobody waits under a load or in a stretched position.
 it.each(drills)('a set of $id says what to take last, and begins within six seconds', (drill) => {
-  for (const lines of bothSets(drill.id)) {
+  for (const lines of everySet(
+    drill.id,
+    TELLINGS.filter(({ words }) => words !== 'tones'),
+  )) {
     const first = lines.findIndex(({ beats }) => beats.length > 0);
     expect(lines[first - 2]).toMatchObject({ phase: 'cueing', text: drill.steps[0]!.text });
     expect(lines[first - 1]).toMatchObject({ phase: 'settling' });
@@ -202,28 +203,34 @@ it.each(drills)('a set of $id says what to take last, and begins within six seco
 });
 
 it.each(drills.filter(({ loaded }) => loaded))('a set of $id ends by putting it down', ({ id }) => {
-  for (const lines of bothSets(id)) {
+  for (const lines of everySet(id)) {
     expect(said(lines).findLast((text) => !text.startsWith('Breathe'))).toMatch(
       /^Put the .* down\.|rack the bar\.$|slack\.$|^Take .* off\.$/i,
     );
   }
 });
 
-/** Every check side and every set that the book can come to. */
-const everyPlan = (of: CueBook): [string, PacedLine[]][] => [
-  ...Object.values(of.checks).flatMap((check) =>
-    (check.sided ? (['left', 'right'] as const) : [null]).map((side): [string, PacedLine[]] => [
-      `check/${check.id}`,
-      planStep(of, checkStep(check.id, { side }), measured),
-    ]),
-  ),
-  ...Object.values(of.drills).flatMap((drill) =>
-    drill.fixes.map(({ fault: fix }, index): [string, PacedLine[]] => [
-      `set/${drill.id} ${fix}`,
-      planStep(of, setStep(drill.id, { fix, again: index > 0 }), measured),
-    ]),
-  ),
-];
+/** Every check side and every set that the book can come to, told in every way. */
+const everyPlan = (of: CueBook): [string, PacedLine[]][] =>
+  TELLINGS.flatMap((telling) => {
+    const how = `${telling.words} ${telling.known}`;
+    return [
+      ...Object.values(of.checks).flatMap((check) =>
+        (check.sided ? (['left', 'right'] as const) : [null]).map((side): [string, PacedLine[]] => [
+          `check/${check.id} ${how}`,
+          planStep(of, checkStep(check.id, { side }), measured, telling),
+        ]),
+      ),
+      ...Object.values(of.drills).flatMap((drill) =>
+        drill.fixes
+          .slice(0, 2)
+          .map(({ fault: fix }): [string, PacedLine[]] => [
+            `set/${drill.id} ${fix} ${how}`,
+            planStep(of, setStep(drill.id, { fix }), measured, telling),
+          ]),
+      ),
+    ];
+  });
 
 describe('every plan of the shipped scripts', () => {
   it.each(everyPlan(book))('%s: one line after the other, nothing overlaps', (_, lines) => {

@@ -33,7 +33,6 @@ export const setStep = (drill: string, more: Partial<SetStep> = {}): SetStep => 
   sayGood: false,
   lookFirst: false,
   restored: false,
-  again: false,
   ...more,
 });
 
