@@ -31,7 +31,8 @@ export type Hearing =
   /**
    * Words, still to be understood, with the prompt that was open when they began. `other`: the
    * best words of another meaning, where they fit almost as well. `phones`: those that were heard,
-   * bound by no reply, where the ear can tell.
+   * bound by no reply, where the ear can tell. `beganSecondsAgo`: how long ago the first of the
+   * words began, where it can tell.
    */
   | {
       type: 'words';
@@ -40,6 +41,7 @@ export type Hearing =
       prompt: PromptId;
       other?: string;
       phones?: string[];
+      beganSecondsAgo?: number;
     }
   /** A reply given by touch, key, pedal or headset: needs no understanding. */
   | { type: 'reply'; reply: Reply; prompt: PromptId }

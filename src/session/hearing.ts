@@ -1,6 +1,7 @@
 import { fromCallback } from 'xstate';
 import type { Reading } from '../domain/hearing/reply';
 import { understandEither } from '../domain/hearing/either';
+import { understandOverSpeech } from '../domain/hearing/overSpeech';
 import { readbackOf } from '../domain/hearing/readback';
 import type { SessionSettings } from '../domain/log';
 import type { CueBook, PromptId } from '../domain/script';
@@ -35,7 +36,15 @@ export const hearing = fromCallback<
       case 'words': {
         const { prompt, confidence } = hearing;
         const options = { ...settings, confidence, callWord };
-        const reading = understandEither(book, prompt, hearing, options);
+        const { beganSecondsAgo } = hearing;
+        const line =
+          beganSecondsAgo === undefined
+            ? null
+            : stage.saidAt(stage.clock.now() - beganSecondsAgo * 1000);
+        const reading =
+          line === null
+            ? understandEither(book, prompt, hearing, options)
+            : understandOverSpeech(book, hearing, options, line);
         return sendBack({ type: 'HEARD', reading, prompt, by: 'voice' });
       }
       case 'reply': {

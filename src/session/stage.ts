@@ -35,6 +35,8 @@ export interface Stage {
   beat(text: string | null, dueMilliseconds: number, ended: () => void): Cancel;
   /** Somebody began to speak: a line that is being said gives way, once, and not for long. */
   giveWay(): void;
+  /** The line that Sayso was saying at that time, or null: what is heard then may be its echo. */
+  saidAt(milliseconds: number): string | null;
   /** What was spoken is known: the voice is as before. */
   goOn(): void;
   hush(): void;
@@ -48,6 +50,11 @@ export interface Stage {
  * late by some ten milliseconds on a busy page, a placed sound does not.
  */
 export const HEAD_START_SECONDS = 0.12;
+
+/** A line still sounds so long after its end: in the loudspeaker, the room and the microphone. */
+const ECHO_MILLISECONDS = 150;
+/** What is heard was said a few seconds ago at most. */
+const REMEMBERED_LINES = 8;
 
 /**
  * Somebody who has said nothing to understand by then is talking to others. A line gives way once:
@@ -71,6 +78,8 @@ export function createStage(
   let quietFromMilliseconds = 0;
   /** Of the line that is being said: whether it has given way already. */
   let line: { gaveWay: boolean } | null = null;
+  /** The last lines, the latest last. */
+  const lines: { text: string; from: number; until: number }[] = [];
   let givingWay: unknown = null;
   const goOn = () => {
     if (givingWay === null) return;
@@ -100,7 +109,11 @@ export function createStage(
     let timer: unknown;
     const said = { gaveWay: false };
     line = said;
+    const sounding = { text, from: clock.now(), until: Infinity };
+    lines.push(sounding);
+    lines.splice(0, lines.length - REMEMBERED_LINES);
     const over = () => {
+      sounding.until = Math.min(sounding.until, clock.now() + ECHO_MILLISECONDS);
       if (line !== said) return;
       line = null;
       goOn();
@@ -156,6 +169,8 @@ export function createStage(
       ports.voice.duck(true);
       givingWay = ports.clock.setTimeout(goOn, GIVES_WAY_SECONDS * 1000);
     },
+    saidAt: (milliseconds) =>
+      lines.find(({ from, until }) => from <= milliseconds && milliseconds < until)?.text ?? null,
     goOn,
     hush() {
       ports.tones.hush();

@@ -58,6 +58,7 @@ function perform(
     },
     tone: (name) => happened.push(`${now()} tone ${name}`),
     giveWay: () => undefined,
+    saidAt: () => null,
     goOn: () => undefined,
     hush: () => undefined,
     attend: () => undefined,

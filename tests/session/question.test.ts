@@ -36,6 +36,7 @@ const stage = (): Stage => ({
   beat: () => () => undefined,
   tone: (name) => prompts.push(`tone ${name}`),
   giveWay: () => undefined,
+  saidAt: () => null,
   goOn: () => undefined,
   hush: () => undefined,
   attend: (prompt) => prompts.push(prompt),
