@@ -1,4 +1,5 @@
 import { callWordProblems } from '../cues/callWord';
+import { hasPhones } from '../cues/languages';
 import type { CueBook } from '../domain/script';
 import { lexiconFor } from '../ear/lexicon';
 
@@ -9,6 +10,8 @@ import { lexiconFor } from '../ear/lexicon';
 export function callWordOf(book: CueBook, given: string | undefined): string | undefined {
   if (given === undefined) return undefined;
   const word = given.trim().toLowerCase();
+  // Likeness is told by phones, which are known of one language.
+  if (!hasPhones(book.language)) return word;
   for (const problem of callWordProblems(book, word, lexiconFor)) console.error(problem);
   return word;
 }

@@ -1,5 +1,11 @@
-import durations from '../cues/durations.json';
+import { durationsOf, OWN_LANGUAGE } from '../cues/languages';
 import { secondsOf as secondsBy } from '../domain/pacing/duration';
 
-/** How long a text takes to say, in seconds, by the committed table. */
-export const secondsOf = (text: string): number => secondsBy(durations, text);
+/** How long a text takes to say in a language, in seconds, by the committed table. */
+export const secondsIn = (language: string): ((text: string) => number) => {
+  const durations = durationsOf(language);
+  return (text) => secondsBy(durations, text);
+};
+
+/** The same in the language that the table was measured in. */
+export const secondsOf = secondsIn(OWN_LANGUAGE);

@@ -8,7 +8,7 @@ import type { CueBook } from '../domain/script';
 import { callWordOf } from './callWord';
 import type { FileEar } from './recogniser';
 import { Refused, WrongUsage } from './refused';
-import { answer, bookOf, mustExist, parse, type Verb } from './verb';
+import { answer, bookOf, mustBeHeard, mustExist, parse, type Verb } from './verb';
 
 export const hear: Verb = {
   does: 'understands one utterance, typed or in a sound file, at a prompt',
@@ -56,6 +56,7 @@ class Hearing {
 
   async audio(at: string, path: string): Promise<Reading> {
     const prompt = this.known(at);
+    mustBeHeard(this.book);
     const { FileEar } = await import('./recogniser');
     this.ear ??= new FileEar(this.book, this.callWord);
     const { heard } = await this.ear.hear(path, prompt);

@@ -1,5 +1,5 @@
 import { planOf } from '../domain/pacing/planning';
-import { secondsOf } from './durations';
+import { secondsIn } from './durations';
 import { answer, bookOf, onlyOne, parse, routineOf, type Verb } from './verb';
 
 export const plan: Verb = {
@@ -10,7 +10,7 @@ export const plan: Verb = {
   run(args) {
     const { values, positionals } = parse(args, []);
     const book = bookOf(values.language);
-    const steps = planOf(book, routineOf(book, onlyOne(positionals)), secondsOf);
+    const steps = planOf(book, routineOf(book, onlyOne(positionals)), secondsIn(book.language));
     for (const { step, seconds } of steps) answer({ step, seconds });
     const total = steps.reduce((sum, { seconds }) => sum + seconds, 0);
     answer({ totalSeconds: Math.round(total * 1000) / 1000 });

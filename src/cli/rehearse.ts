@@ -5,12 +5,21 @@ import { reportOf } from '../domain/reporting/report';
 import type { CueBook, Routine } from '../domain/script';
 import { callWordOf } from './callWord';
 import { readAthleteFile } from './athleteFile';
-import { secondsOf } from './durations';
+import { secondsIn } from './durations';
 import type { HeardAudio } from './recogniser';
 import { Refused, WrongUsage } from './refused';
 import { rehearse, type Rehearsed, type TimedEvent } from './rehearsing';
 import { readReplies, type Replies } from './replies';
-import { answer, bookOf, onlyOne, parse, routineOf, type Verb } from './verb';
+import {
+  answer,
+  bookOf,
+  mustBeHeard,
+  mustBeSpoken,
+  onlyOne,
+  parse,
+  routineOf,
+  type Verb,
+} from './verb';
 
 export const rehearseVerb: Verb = {
   does: 'runs a whole session on a virtual clock and prints its timeline',
@@ -33,6 +42,7 @@ export const rehearseVerb: Verb = {
     const way = wayOf(routine, values.way);
     const given = readAthleteFile(values.athlete, book);
     const replies = readReplies(values.replies);
+    if (values.sound !== undefined) mustBeSpoken(book);
     const callWord = callWordOf(book, values['call-word']);
     const sounds = await preparedSounds(book, replies, callWord);
     const rehearsed = rehearse({
@@ -41,7 +51,7 @@ export const rehearseVerb: Verb = {
       way,
       ...given,
       callWord,
-      secondsOf,
+      secondsOf: secondsIn(book.language),
       replies,
       hearAudio: (path, prompt) => sounds.get(path)?.(prompt) ?? { heard: null, seconds: 0 },
     });
@@ -61,6 +71,7 @@ async function preparedSounds(book: CueBook, { inTurn, timed }: Replies, callWor
   const sounds = new Map<string, (prompt: string) => HeardAudio>();
   const files = new Set([...inTurn, ...timed].flatMap(({ audio }) => audio ?? []));
   if (files.size === 0) return sounds;
+  mustBeHeard(book);
   const { FileEar } = await import('./recogniser');
   const ear = new FileEar(book, callWord);
   for (const file of files) sounds.set(file, await ear.prepare(file));

@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { CueError, loadBook } from '../cues/fromFolder';
+import { hasPhones, isShippedVoice } from '../cues/languages';
 import { printed } from '../cues/problem';
 import type { CueBook, Routine } from '../domain/script';
 import { Refused, WrongUsage } from './refused';
@@ -52,6 +53,18 @@ export function bookOf(language = 'en'): CueBook {
     if (problem instanceof CueError) throw new Refused(problem.problems.map(printed).join('\n'));
     throw problem;
   }
+}
+
+/** @throws Refused where the ear on the device does not know the language. */
+export function mustBeHeard({ language }: CueBook): void {
+  if (!hasPhones(language))
+    throw new Refused(`The recogniser hears no "${language}" yet: write the words as text.`);
+}
+
+/** @throws Refused where the shipped voice does not speak the language. */
+export function mustBeSpoken({ language }: CueBook): void {
+  if (!isShippedVoice(language))
+    throw new Refused(`The shipped voice speaks no "${language}" yet: leave out --sound.`);
 }
 
 /** @throws WrongUsage where none is named, Refused with the known ones where it is unknown. */

@@ -33,7 +33,11 @@ export function readable(rehearsed: Rehearsed): string {
     }
     if (event.type === 'cue' && before?.type === 'beat' && before.atSeconds === atSeconds) return;
     // What is said between two counts belongs to their row: "Stay.", "Breathe in."
-    if (event.type === 'cue' && counts.length > 0 && /^(Stay|Breathe)\b/.test(event.text)) {
+    if (
+      event.type === 'cue' &&
+      counts.length > 0 &&
+      /^(Stay|Breathe|Ahí)[^\p{L}]/u.test(event.text)
+    ) {
       counts.push(event.text);
       return;
     }

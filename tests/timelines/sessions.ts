@@ -1,10 +1,11 @@
 import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { secondsOf } from '../../src/cli/durations';
+import { secondsIn } from '../../src/cli/durations';
 import { rehearse, type Rehearsed, type TimedEvent } from '../../src/cli/rehearsing';
 import { readReplies } from '../../src/cli/replies';
 import { bookOf } from '../../src/cli/verb';
 import { DEFAULT_SETTINGS } from '../../src/domain/log';
+import type { CueBook } from '../../src/domain/script';
 import { readable } from './rendering';
 
 export const folder = fileURLToPath(new URL('.', import.meta.url));
@@ -31,6 +32,7 @@ export const SESSIONS = {
   'undone-not': 'hinge',
   contradictions: 'overhead',
   talkative: 'overhead',
+  'spanish-hinge': 'hinge',
 } as const;
 export type SessionName = keyof typeof SESSIONS;
 export const NAMES = Object.keys(SESSIONS) as SessionName[];
@@ -45,6 +47,13 @@ export const repliesPath = (name: SessionName): string => `${folder}${name}${REP
 export const timelinePath = (name: SessionName): string => `${folder}${name}.timeline.txt`;
 
 export const book = bookOf();
+
+/** Sessions that are not in the language of `book`. */
+const LANGUAGES: Partial<Record<SessionName, string>> = { 'spanish-hinge': 'es' };
+
+/** The book that a session is run by. */
+export const bookFor = (name: SessionName): CueBook =>
+  name in LANGUAGES ? bookOf(LANGUAGES[name]) : book;
 
 /** A session as it went, with what tests ask of it. */
 export interface Session extends Rehearsed {
@@ -78,12 +87,13 @@ export function run(
 ): Session {
   const replies = readReplies(repliesPath(name));
   if (interruption) replies.timed.push({ line: 0, audio: null, ...interruption });
+  const spoken = bookFor(name);
   const rehearsed = rehearse({
-    book,
+    book: spoken,
     routine: SESSIONS[name],
     way: 'hands-on',
     settings: DEFAULT_SETTINGS,
-    secondsOf,
+    secondsOf: secondsIn(spoken.language),
     replies,
   });
   const all = <T extends TimedEvent['type']>(type: T) =>

@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { difference } from './difference';
-import { book, NAMES, run, sessionOf, timelinePath, written } from './sessions';
+import { book, bookFor, NAMES, run, sessionOf, timelinePath, written } from './sessions';
 
 const RULES = readFileSync(
   fileURLToPath(new URL('../../src/domain/deciding/RULES.md', import.meta.url)),
@@ -39,9 +39,8 @@ describe.each(NAMES)('%s', (name) => {
     const lines = said.map(({ text: line }) => line).filter((line) => line.includes(' '));
     const repeated = lines.filter((line, index) => line === lines[index - 1]);
     // Silence is the one reason to ask the same again, and a breath to be cued again.
-    const asked = [...Object.values(book.checks), ...Object.values(book.drills)].map(
-      ({ ask }) => ask,
-    );
+    const { checks, drills } = bookFor(name);
+    const asked = [...Object.values(checks), ...Object.values(drills)].map(({ ask }) => ask);
     expect(repeated.filter((line) => !asked.includes(line) && !/breathe/i.test(line))).toEqual([]);
   });
 
