@@ -56,6 +56,9 @@ interface Piece {
   isForeign: boolean;
 }
 
+type Random = () => number;
+const drawn = <T>(from: T[], random: Random) => from[Math.floor(random() * from.length)] as T;
+
 /**
  * `--part rack`: one ear hears three of a coach's replies from one metre, then the next rack's by
  * themselves and during the coach's, then the coach from three metres, who says yes where asked.
@@ -65,95 +68,102 @@ export async function nextRackPart({ book, speakers, seed, share }: Stage): Prom
   const recogniser = createRecogniser(remembering(await readerOf('strong')));
   const detector = await nodeDetector();
   const lexicon = lexiconFor(wordsOf(book));
-  const figures: RackFigure[] = [];
   const { reply } = understood(book, 'confirm', 'yes');
   if (reply === null) throw new Error('"Yes" is no reply.');
   const yes: Wanted = { prompt: 'confirm', text: 'yes', reply };
+  const scenes = Math.max(1, Math.round(SCENES_A_VOICE * share));
+  const figures: RackFigure[] = [];
+  const count = (half: Half, row: Row, ear: RackFigure['ear'], outcome: Outcome) => {
+    const known = figures.find(
+      (each) => each.half === half && each.row === row && each.ear === ear,
+    );
+    const outcomes = { accepted: 0, asked: 0, 'asked-wrong': 0, wrong: 0, missed: 0 };
+    const figure = known ?? { figure: 'next rack' as const, half, row, ear, n: 0, outcomes };
+    if (known === undefined) figures.push(figure);
+    figure.n += 1;
+    figure.outcomes[outcome] += 1;
+  };
   for (const half of HALVES) {
     const random = randomFrom(seed);
     const among = speakers.filter((speaker) => speaker.half === half);
+    if (among.length < 2) continue;
     const grades = sampleReplies(book, 600, random).filter(
       ({ prompt, reply }) =>
         /^(check|set)\//.test(prompt) && ['result', 'fault', 'angle'].includes(kindOf(reply)),
     );
-    const drawn = <T>(from: T[]) => from[Math.floor(random() * from.length)] as T;
-    const counted = new Map<string, Record<Outcome, number>>();
-    const count = (row: Row, ear: RackFigure['ear'], outcome: Outcome) => {
-      const key = `${row}|${ear}`;
-      const found = counted.get(key) ?? {
-        ...{ accepted: 0, asked: 0, 'asked-wrong': 0, wrong: 0, missed: 0 },
+    for (const coach of among.flatMap((each) => Array.from({ length: scenes }, () => each))) {
+      const others = among.filter((speaker) => speaker !== coach);
+      const said = await sayingsOf({ half, coach, others, grades }, random);
+      const ear = earFor(book, recogniser, lexicon);
+      const hear = async (piece: Piece) => ear(piece, await speechIn(piece.sound, detector));
+      const judge = async (row: Row, piece: Piece) => {
+        const speech = await speechIn(piece.sound, detector);
+        const fresh = earFor(book, recogniser, lexicon);
+        count(half, row, 'without level', await fresh(piece, speech));
+        const outcome = await ear(piece, speech);
+        count(half, row, 'with level', outcome);
+        return outcome;
       };
-      found[outcome] += 1;
-      counted.set(key, found);
-    };
-    for (const coach of among)
-      for (let scene = 0; scene < Math.max(1, Math.round(SCENES_A_VOICE * share)); scene += 1) {
-        const others = among.filter((speaker) => speaker !== coach);
-        const said = async (speaker: Speaker, text: string) =>
-          spokenBy({ speaker, text, rate: 1.1 });
-        const nearPower = spokenPower(await said(coach, drawn(grades).text));
-        const inRoom = (dry: Float32Array, decibels: number, beside?: Float32Array) => {
-          const clean = padded(dry, 0.9, 1.3);
-          const noise = MAKERS[half]['pink']?.(clean.length, random) ?? clean;
-          const noisy = Math.sqrt(nearPower / meanPower(noise)) * gainOf(-ROOM_DECIBELS);
-          const at = Math.round((0.1 + random() * 1.2) * 16000);
-          return clean.map(
-            (x, index) =>
-              gainOf(decibels) * x + noisy * (noise[index] ?? 0) + (beside?.[index - at] ?? 0),
-          );
-        };
-        const coachs = async (decibels: number, wanted = drawn(grades)): Promise<Piece> => ({
-          sound: inRoom(await said(coach, wanted.text), decibels),
-          ...{ wanted, isForeign: false },
-        });
-        const foreignVoice = async ({ text }: Wanted) => {
-          const dry = await said(drawn(others), text);
-          const gain = Math.sqrt(nearPower / spokenPower(dry)) * gainOf(NEXT_RACK_DECIBELS);
-          return dry.map((x) => gain * x);
-        };
-        const foreign = async (): Promise<Piece> => {
-          const wanted = drawn(grades);
-          return { sound: inRoom(await foreignVoice(wanted), 0), wanted, isForeign: true };
-        };
-        const both = async (): Promise<Piece> => {
-          const wanted = drawn(grades);
-          const beside = await foreignVoice(drawn(grades));
-          const sound = inRoom(await said(coach, wanted.text), 0, beside);
-          return { sound, wanted, isForeign: false };
-        };
-        const ear = earFor(book, recogniser, lexicon);
-        const varied = () => coachs((2 * random() - 1) * VARIES_DECIBELS);
-        const judge = async (row: Row, piece: Piece) => {
-          const speech = await speechIn(piece.sound, detector);
-          const fresh = earFor(book, recogniser, lexicon);
-          count(row, 'without level', await fresh(piece, speech));
-          const outcome = await ear(piece, speech);
-          count(row, 'with level', outcome);
-          return outcome;
-        };
-        const hearOnly = async (piece: Piece) =>
-          void (await ear(piece, await speechIn(piece.sound, detector)));
-        for (let reply = 0; reply < 3; reply += 1) await hearOnly(await varied());
-        for (const part of [0, 1]) {
-          await judge('next rack alone', await foreign());
-          if (part === 0) await judge('next rack alone', await foreign());
-          await judge('next rack during a reply', await both());
-          await judge('coach, voice raised or lowered', await varied());
-        }
-        for (const row of ROWS.slice(3)) {
-          const outcome = await judge(row, await coachs(WALKED_DECIBELS));
-          if (outcome === 'asked') await hearOnly(await coachs(WALKED_DECIBELS, yes));
-        }
+      for (let reply = 0; reply < 3; reply += 1) await hear(await said.near());
+      for (let part = 0; part < 2; part += 1) {
+        await judge('next rack alone', await said.foreign());
+        await judge('next rack during a reply', await said.both());
+        await judge('coach, voice raised or lowered', await said.near());
       }
-    for (const row of ROWS)
-      for (const ear of ['without level', 'with level'] as const) {
-        const outcomes = counted.get(`${row}|${ear}`);
-        if (outcomes === undefined) continue;
-        const n = Object.values(outcomes).reduce((sum, each) => sum + each, 0);
-        figures.push({ figure: 'next rack', half, row, ear, n, outcomes });
+      await judge('next rack alone', await said.foreign());
+      for (const row of ROWS.slice(3)) {
+        const outcome = await judge(row, await said.far());
+        if (outcome === 'asked') await hear(await said.far(yes));
       }
+    }
   }
   return { figures, goals: [], shown: shownOf(figures) };
+}
+
+/** What is said in one scene, each time another reply, in the noise of the room. */
+async function sayingsOf(
+  {
+    half,
+    coach,
+    others,
+    grades,
+  }: { half: Half; coach: Speaker; others: Speaker[]; grades: Wanted[] },
+  random: Random,
+) {
+  const dryOf = (speaker: Speaker, { text }: Wanted) => spokenBy({ speaker, text, rate: 1.1 });
+  const grade = () => drawn(grades, random);
+  const nearPower = spokenPower(await dryOf(coach, grade()));
+  const inRoom = (dry: Float32Array, decibels: number, beside?: Float32Array) => {
+    const clean = padded(dry, 0.9, 1.3);
+    const noise = MAKERS[half]['pink']?.(clean.length, random) ?? clean;
+    const loud = Math.sqrt(nearPower / meanPower(noise)) * gainOf(-ROOM_DECIBELS);
+    const at = Math.round((0.1 + random() * 1.2) * 16000);
+    return clean.map(
+      (x, index) => gainOf(decibels) * x + loud * (noise[index] ?? 0) + (beside?.[index - at] ?? 0),
+    );
+  };
+  const foreignVoice = async (wanted: Wanted) => {
+    const dry = await dryOf(drawn(others, random), wanted);
+    const gain = Math.sqrt(nearPower / spokenPower(dry)) * gainOf(NEXT_RACK_DECIBELS);
+    return dry.map((x) => gain * x);
+  };
+  const coachs = async (decibels: number, wanted = grade()): Promise<Piece> => ({
+    sound: inRoom(await dryOf(coach, wanted), decibels),
+    ...{ wanted, isForeign: false },
+  });
+  return {
+    near: () => coachs((2 * random() - 1) * VARIES_DECIBELS),
+    far: (wanted?: Wanted) => coachs(WALKED_DECIBELS, wanted),
+    foreign: async (): Promise<Piece> => {
+      const wanted = grade();
+      return { sound: inRoom(await foreignVoice(wanted), 0), wanted, isForeign: true };
+    },
+    both: async (): Promise<Piece> => {
+      const wanted = grade();
+      const beside = await foreignVoice(grade());
+      return { sound: inRoom(await dryOf(coach, wanted), 0, beside), wanted, isForeign: false };
+    },
+  };
 }
 
 const gainOf = (decibels: number) => 10 ** (decibels / 20);
