@@ -4,6 +4,9 @@ import { HEARD_RATE } from './resampling';
 
 /** Sound kept from before speech was noticed: a first consonant is quiet. */
 export const PRE_ROLL_SECONDS = 0.25;
+/** More of it, up to this, where the detector half heard it: a slow "st" lasts 0.35 s. */
+const HALF_HEARD_SECONDS = 0.5;
+const HALF_HEARD_AT = 0.15;
 /** Silence that ends a click, and talk that was let go. */
 export const SINGLE_SILENCE_SECONDS = 0.3;
 /** Silence that ends a reply which could still go on. */
@@ -29,7 +32,7 @@ export type Segmenting = 'silent' | 'onset' | 'speaking' | 'trailing' | 'too-sho
  */
 export class Segmenter {
   private frames: Float32Array[] = [];
-  private readonly earlier: Float32Array[] = [];
+  private readonly earlier: Earlier[] = [];
   private speaking = false;
   private rising = 0;
   private voiced = 0;
@@ -91,8 +94,8 @@ export class Segmenter {
 
   /** Closes the segment. */
   reset(): void {
-    this.earlier.push(...this.frames.slice(-preRollFrames));
-    this.earlier.splice(0, this.earlier.length - preRollFrames);
+    // What was said is settled: it draws no more of itself into what comes next.
+    for (const frame of this.frames.slice(-preRollFrames)) this.keep(frame, 0);
     this.frames = [];
     this.speaking = false;
     this.rising = 0;
@@ -114,7 +117,7 @@ export class Segmenter {
       this.trailing = 0;
       return this.wait(frame, speech);
     }
-    this.keep(frame);
+    this.keep(frame, 0);
     this.trailing = speech < LASTS_ABOVE ? this.trailing + 1 : 0;
     if (this.trailingSeconds >= SINGLE_SILENCE_SECONDS) {
       this.dropped = false;
@@ -123,22 +126,34 @@ export class Segmenter {
     return 'silent';
   }
 
-  private keep(frame: Float32Array): void {
-    this.earlier.push(frame);
-    this.earlier.splice(0, this.earlier.length - preRollFrames);
+  private keep(frame: Float32Array, speech: number): void {
+    this.earlier.push({ frame, speech });
+    this.earlier.splice(0, this.earlier.length - halfHeardFrames);
   }
 
   private wait(frame: Float32Array, speech: number): Segmenting {
-    this.earlier.push(frame);
+    this.keep(frame, speech);
     this.rising = speech >= BEGINS_AT ? this.rising + 1 : 0;
-    // The frames of the onset itself come on top of the pre-roll.
-    this.earlier.splice(0, this.earlier.length - preRollFrames - this.rising);
     if (this.rising < ONSET_FRAMES) return 'silent';
     this.speaking = true;
     this.voiced = this.rising;
-    this.frames = this.earlier.splice(0);
+    // The frames of the onset itself come on top of the pre-roll.
+    const usual = this.earlier.length - preRollFrames - this.rising;
+    const halfHeard = this.earlier.findIndex((each) => each.speech >= HALF_HEARD_AT);
+    const from = Math.max(0, Math.min(usual, halfHeard - ONSET_FRAMES));
+    this.frames = this.earlier
+      .splice(0)
+      .slice(from)
+      .map((each) => each.frame);
     return 'onset';
   }
 }
 
+/** A frame from before the onset, and how far it was heard as speech. */
+interface Earlier {
+  frame: Float32Array;
+  speech: number;
+}
+
 const preRollFrames = Math.ceil(PRE_ROLL_SECONDS / FRAME_SECONDS);
+const halfHeardFrames = Math.ceil(HALF_HEARD_SECONDS / FRAME_SECONDS);
