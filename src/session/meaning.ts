@@ -19,6 +19,7 @@ export type Meaning =
   | 'nothing-to-undo'
   | 'overrule'
   | 'manner'
+  | 'words'
   | 'repeat'
   | 'ready'
   | 'rep'
@@ -40,6 +41,7 @@ export interface Standing {
 
 const OVERRULES: Command[] = ['again', 'skip', 'next', 'back', 'lighter', 'heavier', 'go-to'];
 const MANNERS: Command[] = ['louder', 'quieter', 'slower', 'faster'];
+const WORDS: Command[] = ['fewer-words', 'more-words'];
 const PLAIN = ['repeat', 'ready', 'rep', 'done', 'help', 'time-left'] as const;
 
 /**
@@ -93,5 +95,6 @@ function commandMeaning(command: Command, asked: string | null, standing: Standi
   }
   if (OVERRULES.includes(command)) return asked === null ? 'overrule' : 'not-here';
   if (MANNERS.includes(command)) return 'manner';
+  if (WORDS.includes(command)) return 'words';
   return PLAIN.find((plain) => plain === command) ?? 'not-here';
 }

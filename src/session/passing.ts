@@ -1,11 +1,12 @@
 import type { AnyActorRef } from 'xstate';
 import { planOf } from '../domain/pacing/planning';
+import { changedWords, wordsOf } from '../domain/pacing/words';
 import { say } from '../domain/saying';
 import type { VoiceChange } from '../ports';
 import { askAnew } from './attempting';
-import { heardOf, type Change, type SessionMachineEvent } from './events';
+import { heardOf, sourceOf, type Change, type SessionMachineEvent } from './events';
 import type { Meaning } from './meaning';
-import type { SessionContext } from './sessionContext';
+import { noting, type SessionContext } from './sessionContext';
 
 export const toStore = ({ ports, unstored }: SessionContext) => ({
   records: ports.records,
@@ -15,6 +16,19 @@ export const toStore = ({ ports, unstored }: SessionContext) => ({
 
 export function adjustVoice(context: SessionContext, event: SessionMachineEvent): void {
   context.ports.voice.adjust(heardOf(context, event).reading.reply?.command as VoiceChange);
+}
+
+/** One step fewer or more words, on record so that a reload goes on so, and said to be. */
+export function setWords(context: SessionContext, event: SessionMachineEvent): Change {
+  const { reading } = heardOf(context, event);
+  const change = reading.reply?.command === 'more-words' ? 'more' : 'fewer';
+  const words = changedWords(wordsOf(context.log), change);
+  const key = words ?? (change === 'more' ? 'most' : 'fewest');
+  return {
+    ...askAnew(context),
+    texts: [say(context.book.lines, `say.words-${key}`, {})],
+    ...(words !== null && noting(context, [{ type: 'words', words, source: sourceOf(reading) }])),
+  };
 }
 
 /** What is said in between, after which the session goes on where it was. */

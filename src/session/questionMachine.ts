@@ -342,4 +342,4 @@ function gradeAsked({ stage, side, lacking }: QuestionContext): string {
   return sentenceOf(say(lines, 'confirm.grade', { readback: lacking.readback ?? '' }));
 }
 
-const sentenceOf = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const sentenceOf = (text: string): string => text.replace(/\p{L}/u, (first) => first.toUpperCase());

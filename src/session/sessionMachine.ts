@@ -55,6 +55,7 @@ const session = setup({
       { context, event, self },
       type: 'READY' | 'REP' | 'FINISHED' | 'REPEAT' | 'KEPT',
     ) => passing.passMeaning(type, context, event, self.getSnapshot().children),
+    setWords: assign(({ context, event }) => passing.setWords(context, event)),
     adjustVoice: ({ context, event }) => passing.adjustVoice(context, event),
     setAside: assign(({ context, event }, meaning: Meaning) =>
       passing.setAside(context, event, meaning),
@@ -267,6 +268,11 @@ export const sessionMachine = session.createMachine({
       {
         guard: heard('manner'),
         actions: ['showHeard', 'adjustVoice', { type: 'passMeaning', params: 'REPEAT' }],
+      },
+      {
+        guard: heard('words'),
+        target: '.aside',
+        actions: ['showHeard', 'setWords', 'keepNotes', 'clearNotes'],
       },
       passed('repeat', 'REPEAT'),
       passed('ready', 'READY'),

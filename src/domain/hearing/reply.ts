@@ -20,6 +20,8 @@ export const COMMANDS = [
   'quieter',
   'slower',
   'faster',
+  'fewer-words',
+  'more-words',
   'lighter',
   'heavier',
   'yes',

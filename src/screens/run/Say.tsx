@@ -10,6 +10,8 @@ const COMMAND_WORDS: Partial<Record<Command, string>> = {
   back: 'Back a rung',
   next: 'Next rung',
   'time-left': 'Time left',
+  'fewer-words': 'Fewer words',
+  'more-words': 'More words',
   rep: 'Next rep',
   done: 'Set done',
 };

@@ -70,6 +70,8 @@ const MORE: Command[] = [
   'quieter',
   'slower',
   'faster',
+  'fewer-words',
+  'more-words',
   'time-left',
   'help',
 ];
