@@ -45,6 +45,8 @@ export interface Said {
   fromSeconds: number;
   toSeconds: number;
   isCutOff: boolean;
+  /** A count: falls on `fromSeconds`, so its sound begins a little before. */
+  isCount?: true;
 }
 
 export interface Rehearsed {
@@ -159,7 +161,13 @@ function tableBeats(
       // The timeline's own tones are rendered from it.
       if (text === null) return () => undefined;
       const fromSeconds = secondsNow() + (atMilliseconds - clock.now()) / 1000;
-      const piece = { text, fromSeconds, toSeconds: fromSeconds + secondsOf(text), isCutOff: false };
+      const piece = {
+        text,
+        fromSeconds,
+        toSeconds: fromSeconds + secondsOf(text),
+        isCutOff: false,
+        isCount: true as const,
+      };
       said.push(piece);
       return () => {
         if (secondsNow() > piece.toSeconds - 0.001) return;

@@ -1,3 +1,4 @@
+import { perceivedBeatSeconds } from '../tones/perceivedBeat';
 import { toneSamples } from '../tones/shapes';
 import { waveFile } from '../tones/wave';
 import { fliteInNode, SAYSO_VOICE, type Flite } from '../voice/node';
@@ -18,11 +19,15 @@ export async function soundFileOf({ said, timeline }: Rehearsed): Promise<Uint8A
   const mix = new Float32Array(Math.ceil((endSeconds + 1) * sampleRate));
   const add = (samples: Float32Array, atSeconds: number) => {
     const from = Math.round(atSeconds * sampleRate);
-    for (let at = 0; at < samples.length && from + at < mix.length; at += 1) {
+    for (let at = Math.max(0, -from); at < samples.length && from + at < mix.length; at += 1) {
       mix[from + at] = (mix[from + at] ?? 0) + (samples[at] ?? 0);
     }
   };
-  for (const piece of said) add(spoken(flite, piece, sampleRate), piece.fromSeconds);
+  for (const piece of said) {
+    const samples = spoken(flite, piece, sampleRate);
+    const early = piece.isCount ? perceivedBeatSeconds(samples, sampleRate) : 0;
+    add(samples, piece.fromSeconds - early);
+  }
   for (const event of timeline) {
     if (event.type === 'tone') add(toneSamples(event.name, sampleRate), event.atSeconds);
   }

@@ -30,7 +30,7 @@ export interface Stage {
   tone(name: ToneName): void;
   /**
    * One count, spoken or (null) a tone, that was due at that time: sounds exactly
-   * HEAD_START_SECONDS later. `ended` comes when its words are over; a tone's at once.
+   * HEAD_START_SECONDS later. `ended` comes when its words would be over; a tone's at once.
    */
   beat(text: string | null, dueMilliseconds: number, ended: () => void): Cancel;
   /** Somebody began to speak: a line that is being said gives way, once, and not for long. */
@@ -47,9 +47,10 @@ export interface Stage {
 
 /**
  * Every beat sounds this much after its time, so that the sound can be placed before: timers come
- * late by some ten milliseconds on a busy page, a placed sound does not.
+ * late by some ten milliseconds on a busy page, a placed sound does not, and a word begins up to
+ * 0.15 s before the moment at which it is felt to fall.
  */
-export const HEAD_START_SECONDS = 0.12;
+export const HEAD_START_SECONDS = 0.2;
 
 /** A line still sounds so long after its end: in the loudspeaker, the room and the microphone. */
 const ECHO_MILLISECONDS = 150;
@@ -157,7 +158,8 @@ export function createStage(
       }
       const seconds = secondsOf(text);
       show({ type: 'cue', text, seconds });
-      const timer = clock.setTimeout(ended, (HEAD_START_SECONDS + seconds) * 1000);
+      // In the time of the plan: the count after it sounds as much later as this one.
+      const timer = clock.setTimeout(ended, dueMilliseconds + seconds * 1000 - clock.now());
       return () => {
         clock.clearTimeout(timer);
         cancel();

@@ -1,4 +1,5 @@
 import type { Beats, Cancel, Clock } from '../ports';
+import { perceivedBeatSeconds } from './perceivedBeat';
 import { toneSamples } from './shapes';
 import { SoundClock } from './soundClock';
 
@@ -6,6 +7,11 @@ import { SoundClock } from './soundClock';
 interface Samples {
   samples: Float32Array<ArrayBuffer>;
   sampleRate: number;
+}
+
+/** A count, and how long after its start it is felt to fall. */
+interface Count extends Samples {
+  fallsAfterSeconds: number;
 }
 
 interface Output {
@@ -40,8 +46,9 @@ export const createPlacedBeats = ({ make, output, clock, volume }: PlacedBeatsOp
   const tick = {
     samples: toneSamples('countdown', SAMPLES_A_SECOND),
     sampleRate: SAMPLES_A_SECOND,
+    fallsAfterSeconds: 0,
   };
-  const ready = new Map<string, Samples>();
+  const ready = new Map<string, Count>();
   const making = new Set<string>();
   let soundClock: { context: BaseAudioContext; read: SoundClock } | null = null;
   let readUntilMilliseconds = 0;
@@ -72,7 +79,10 @@ export const createPlacedBeats = ({ make, output, clock, volume }: PlacedBeatsOp
         if (ready.has(text) || making.has(text)) continue;
         making.add(text);
         make(text)
-          .then((sound) => ready.set(text, sound))
+          .then((sound) => {
+            const fallsAfterSeconds = perceivedBeatSeconds(sound.samples, sound.sampleRate);
+            ready.set(text, { ...sound, fallsAfterSeconds });
+          })
           .catch(() => undefined)
           .finally(() => making.delete(text));
       }
@@ -82,7 +92,8 @@ export const createPlacedBeats = ({ make, output, clock, volume }: PlacedBeatsOp
       const out = running();
       if (out === null || clock.now() - atMilliseconds > TOO_LATE_MS) return () => undefined;
       const sound = (text !== null && ready.get(text)) || tick;
-      return soundAt(out, sound, out.read.soundSecondsAt(atMilliseconds), volume());
+      const startSeconds = out.read.soundSecondsAt(atMilliseconds) - sound.fallsAfterSeconds;
+      return soundAt(out, sound, startSeconds, volume());
     },
   };
 };

@@ -18,9 +18,9 @@ export const readWave = (file: Uint8Array): Sound => {
 };
 
 /** Below this share of the peak it is silence. */
-const SILENCE = 0.02;
+const SILENCE = 0.01;
 /** Kept around the speech, so that a soft first or last sound is not cut. */
-const HEAD_SECONDS = 0.02;
+const HEAD_SECONDS = 0.03;
 const TAIL_SECONDS = 0.06;
 /** Loudness of every line, as the root mean square of its louder parts: about -13 dB of full scale. */
 const LOUDNESS = 0.22;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createVirtualClock } from '../../src/cli/virtualClock';
+import { perceivedBeatSeconds } from '../../src/tones/perceivedBeat';
 import { createPlacedBeats } from '../../src/tones/placedBeats';
 
 const STARTED = Date.UTC(2026, 0, 5, 9);
@@ -8,7 +9,7 @@ const BLOCK_SECONDS = 0.0213;
 const SAMPLE_RATE = 16000;
 
 /** Words that take 0.4 s each, and a sound device whose clock can be seen and suspended. */
-function room({ cannotMake = false } = {}) {
+function room({ cannotMake = false, hissSeconds = 0 } = {}) {
   const clock = createVirtualClock(STARTED);
   const begun: { samples: number; atSeconds: number; cut: boolean; volume: number }[] = [];
   let state = 'running';
@@ -49,7 +50,9 @@ function room({ cannotMake = false } = {}) {
       cannotMake
         ? Promise.reject(new Error('no voice'))
         : Promise.resolve({
-            samples: new Float32Array(0.4 * SAMPLE_RATE),
+            samples: Float32Array.from({ length: 0.4 * SAMPLE_RATE }, (_, at) =>
+              at < hissSeconds * SAMPLE_RATE ? 0.01 : 0.5,
+            ),
             sampleRate: SAMPLE_RATE,
           }),
     output: () => ({ context, destination: {} }) as never,
@@ -81,6 +84,23 @@ const prepared = async (options?: Parameters<typeof room>[0]) => {
   return here;
 };
 
+describe('the moment at which a word is felt to fall', () => {
+  const RATE = 16000;
+  /** A soft hiss of so long, then a loud vowel. */
+  const word = (hissSeconds: number) =>
+    Float32Array.from({ length: RATE * 0.6 }, (_, at) =>
+      at < hissSeconds * RATE ? 0.05 * Math.sin(at * 2.5) : 0.6 * Math.sin(at / 12),
+    );
+
+  it('is the rise of its vowel, however long its first consonant', () => {
+    for (const hissSeconds of [0, 0.05, 0.13])
+      expect(Math.abs(perceivedBeatSeconds(word(hissSeconds), RATE) - hissSeconds)).toBeLessThan(
+        0.012,
+      );
+    expect(perceivedBeatSeconds(new Float32Array(1000), RATE)).toBe(0);
+  });
+});
+
 describe('counts and beats', () => {
   it('sound within a millisecond of their time, though the device tells its time in blocks of 21', async () => {
     const { beats, clock, sounded } = await prepared();
@@ -106,6 +126,12 @@ describe('counts and beats', () => {
     expect(unready?.samples).toBe(tone?.samples);
     expect(tone?.samples).not.toBe(WORD);
     expect(word?.volume).toBe(0.4);
+  });
+
+  it('begin before their moment by as much as their first consonant is long', async () => {
+    const { beats, sounded } = await prepared({ hissSeconds: 0.1 });
+    beats.place('One.', STARTED + 2000);
+    expect(Math.abs((sounded()[0] ?? 0) - 1900)).toBeLessThan(20);
   });
 
   it('are tones where there is no voice at all', async () => {

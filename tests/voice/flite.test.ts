@@ -38,8 +38,9 @@ describe('the shipped voice in Node', () => {
     const { samples, sampleRate } = (await fliteInNode()).synthesize('Stand tall.');
     expect(Math.abs(samples[0] ?? 1)).toBeLessThan(0.001);
     expect(Math.abs(samples.at(-1) ?? 1)).toBeLessThan(0.001);
+    // A soft first consonant is kept: without it "how" was heard as "cow".
     const firstLoud = samples.findIndex((sample) => Math.abs(sample) > 0.05);
-    expect(firstLoud / sampleRate).toBeLessThan(0.05);
+    expect(firstLoud / sampleRate).toBeLessThan(0.08);
   });
 
   it('has two clearly different speakers', async () => {
