@@ -27,6 +27,7 @@ export function spokenTexts(book: CueBook): SpokenText[] {
       ...each('setUpAgain', check.setUpAgain),
       ...ofSteps(check.steps),
       [['ask'], check.ask],
+      [['caution'], check.caution],
     ]),
   );
   const drills = Object.values(book.drills).flatMap((drill) =>

@@ -28,10 +28,12 @@ export function readable(rehearsed: Rehearsed): string {
     const [before, next] = [events[index - 1], events[index + 1]];
     if (event.type === 'beat') {
       if (counts.length === 0) countsFrom = atSeconds;
-      counts.push(next?.type === 'cue' && next.atSeconds === atSeconds ? next.text : '(silent)');
+      const isHeard = next?.type === 'cue' && next.atSeconds === atSeconds;
+      counts.push(isHeard ? next.text : isTick(next) ? '(tone)' : '(silent)');
       return;
     }
     if (event.type === 'cue' && before?.type === 'beat' && before.atSeconds === atSeconds) return;
+    if (isTick(event) && counts.length > 0) return;
     // What is said between two counts belongs to their row: "Stay.", "Breathe in."
     if (
       event.type === 'cue' &&
@@ -54,6 +56,9 @@ export function readable(rehearsed: Rehearsed): string {
   putCounts();
   return `${lines.join('\n')}\n`;
 }
+
+const isTick = (event?: TimedEvent): boolean =>
+  event?.type === 'tone' && event.name === 'countdown';
 
 function told(event: TimedEvent, by: 'rules' | 'coach'): [who: string, what: string] {
   switch (event.type) {

@@ -4,7 +4,7 @@ import { secondsIn } from '../../src/cli/durations';
 import { rehearse, type Rehearsed, type TimedEvent } from '../../src/cli/rehearsing';
 import { readReplies } from '../../src/cli/replies';
 import { bookOf } from '../../src/cli/verb';
-import { DEFAULT_SETTINGS } from '../../src/domain/log';
+import { DEFAULT_SETTINGS, type SessionSettings } from '../../src/domain/log';
 import type { CueBook } from '../../src/domain/script';
 import { readable } from './rendering';
 
@@ -33,9 +33,16 @@ export const SESSIONS = {
   contradictions: 'overhead',
   talkative: 'overhead',
   'spanish-hinge': 'hinge',
+  'overhead-in-tones': 'overhead',
+  'words-by-voice': 'hinge',
 } as const;
 export type SessionName = keyof typeof SESSIONS;
 export const NAMES = Object.keys(SESSIONS) as SessionName[];
+
+/** Where a session has other settings than the usual. */
+const SETTINGS: Partial<Record<SessionName, Partial<SessionSettings>>> = {
+  'overhead-in-tones': { words: 'tones' },
+};
 
 /** The names of the replies files that are there. */
 export const written = (): string[] =>
@@ -92,7 +99,7 @@ export function run(
     book: spoken,
     routine: SESSIONS[name],
     way: 'hands-on',
-    settings: DEFAULT_SETTINGS,
+    settings: { ...DEFAULT_SETTINGS, ...SETTINGS[name] },
     secondsOf: secondsIn(spoken.language),
     replies,
   });

@@ -46,6 +46,8 @@ export function planStep(
   };
   if (step.do === 'check') {
     const check = scriptOf(book.checks, step.check, 'check');
+    // Said as it is set up: "ask first". Where nothing is said of that, its caution is.
+    if (telling.words === 'tones' && telling.known === 'new') timeline.cue(check.caution);
     side();
     setUp(timeline, check, [], telling);
     if (telling.words === 'tones' && isBreath(check.steps[0])) breatheIn(timeline, book);
@@ -95,7 +97,7 @@ const isBreath = (step: CueStep | undefined): boolean =>
   step?.do === 'exhale' || (step?.do === 'reps' && step.exhaleSeconds !== undefined);
 
 /**
- * What to take and to get into, in tones: its time without its words, ended by three tones, or by
+ * What to take and to get into, in tones: its time without its words, ended by three tones, and by
  * "Breathe in" where a counted breath follows. What is left is the work and what comes after, which
  * is spoken: nobody is asked about a set with the load still in the hands.
  */
@@ -110,14 +112,11 @@ function ledIn(timeline: Timeline, book: CueBook, steps: CueStep[]): CueStep[] {
         total + timeline.cueSeconds(step.text) + (step.do === 'say' ? (step.thenSeconds ?? 0) : 0),
       0,
     );
-  if (isBreath(first)) {
-    timeline.stretch('settling', Math.max(0, toTakeSeconds - BREATHE_IN_SECONDS));
-    breatheIn(timeline, book);
-  } else {
-    const seconds = Math.max(toTakeSeconds, COUNTDOWN.length);
-    const beats = COUNTDOWN.map((count) => ({ atSeconds: seconds - count, count, text: null }));
-    timeline.stretch('settling', seconds, { beats });
-  }
+  const breathSeconds = isBreath(first) ? BREATHE_IN_SECONDS : 0;
+  const seconds = Math.max(toTakeSeconds - breathSeconds, COUNTDOWN.length);
+  const beats = COUNTDOWN.map((count) => ({ atSeconds: seconds - count, count, text: null }));
+  timeline.stretch('settling', seconds, { beats });
+  if (isBreath(first)) breatheIn(timeline, book);
   return [{ ...first, text: undefined }, ...steps.slice(begins + 1)];
 }
 

@@ -28,8 +28,9 @@ export function setUp(
   const saidUntilSeconds = timeline.endSeconds;
   for (const line of changes) if (line !== undefined) put(timeline, line, 0);
   if (said.length > 0) return timeline.stretch('settling', settleSeconds);
-  // The pause between two sets stays as long as it was with words: it is a rest, too.
-  const isBetweenSets = isDrill(script) && telling.known === 'on';
+  // The pause between two sets stays as long as it was with words: it is a rest, too. One side
+  // rests while the other works.
+  const isBetweenSets = isDrill(script) && telling.known === 'on' && !script.sided;
   const wordsSeconds = sum(needed.map((line) => timeline.cueSeconds(textOf(line))));
   const changeSeconds = timeline.endSeconds - saidUntilSeconds;
   const restSeconds = lackingSeconds + (isBetweenSets ? wordsSeconds : 0) - changeSeconds;
