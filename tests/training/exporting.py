@@ -3,7 +3,8 @@
 Matrices are kept as whole numbers of 8 bits, a step a row, or as numbers of 16 bits; both are
 widened when the model is read, so the sums are the same whatever the runtime.
 
-Inputs `x` [1, states, 288] of the encoder and `sound` [1, samples]; output `y` [1, 2 states, 40].
+Inputs `x` [1, states, 288] of the encoder and `sound` [1, samples]; output `y` [1, 2 states, 40],
+or [1, states, 40] with a row every 24 ms.
 A head that hears the sound alone has no `x`.
 """
 import sys

@@ -1,7 +1,6 @@
 """The head: states of the encoder, the sound itself as tones, or both, to logits of phones.
 
-Two rows of logits a state: one every 12 ms. The small head hears the sound alone, and may have
-rows farther apart.
+Two rows of logits a state, one every 12 ms, or one a state. The small head hears the sound alone.
 """
 import math
 
@@ -92,17 +91,17 @@ class Far(nn.Module):
 class Head(nn.Module):
     """width, blocks: size; far: attention after these blocks; tones: whether it hears the sound.
 
-    alone: nothing but the sound, and rows `apart` times as far apart.
+    alone: nothing but the sound. apart: 1 for a row every 12 ms, 2 for one every 24.
     """
 
     def __init__(
         self, width=192, blocks=6, reach=9, inner=2, far=(), tones=False, alone=False, drop=.1, apart=1
     ):
         super().__init__()
-        self.width, self.hears, self.alone = width, tones or alone, alone
+        self.width, self.hears, self.alone, self.apart = width, tones or alone, alone, apart
         if not alone:
             self.norm = nn.LayerNorm(STATE)
-            self.up = nn.Linear(STATE, 2 * width)
+            self.up = nn.Linear(STATE, 2 // apart * width)
             self.drop = nn.Dropout(.15)
         if self.hears:
             self.tones = Tones()
@@ -126,7 +125,7 @@ class Head(nn.Module):
 
     def upon(self, states, sound, hide):
         clips, frames = states.shape[0], states.shape[1]
-        x = self.up(self.drop(self.norm(states))).reshape(clips, 2 * frames, self.width)
+        x = self.up(self.drop(self.norm(states))).reshape(clips, 2 // self.apart * frames, self.width)
         return self.heard(sound, 2 * frames, hide, x) if self.hears else x
 
     def heard(self, sound, rows, hide, beside=None):

@@ -2,7 +2,8 @@
 # Speaks and trains on a machine with accelerators and many cores, from what preparing.sh gathered.
 #   running.sh OUT SECONDS SEED HEADS UTTERANCES KEPT
 # HEADS: names of VARIANTS in training.py; a comma trains them on one accelerator, each on the same
-# clips, a slash on the next accelerator (results in OUT/0, OUT/1). START=FOLDER goes on from its NAME.pt.
+# clips, a slash on the next accelerator (results in OUT/0, OUT/1). START=FOLDER goes on from its NAME.pt,
+# GENTLY=SHARE at that share of the rate (.8/.55: one for each accelerator).
 set -eu
 cd "$(dirname "$0")/../.."
 out=$1 seconds=$2 seed=$3 heads=$4 utterances=$5 kept=$6
@@ -18,7 +19,7 @@ here=tests/training
 ) > "$work/speaking.log" 2>&1 &
 card=0
 for group in $(echo "$heads" | tr / ' '); do
-  CUDA_VISIBLE_DEVICES=$card python3 $here/training.py "$work/speech" .train/encoder.onnx "$out/$card" \
+  GENTLY=$(echo "${GENTLY:-1}" | cut -d/ -f$((card + 1))) CUDA_VISIBLE_DEVICES=$card python3 $here/training.py "$work/speech" .train/encoder.onnx "$out/$card" \
     "$seconds" $((seed + card)) "$group" "${BATCH:-256}" &
   card=$((card + 1))
 done
