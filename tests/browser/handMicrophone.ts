@@ -30,9 +30,13 @@ export function handMicrophone() {
   });
 }
 
-/** Speaks a text into the microphone, by the shipped voice; `silenceSeconds` of it is held after. */
-export async function speak(page: Page, text: string, silenceSeconds = 0): Promise<void> {
-  const { samples, sampleRate } = (await fliteInNode()).synthesize(text, SAYSO_VOICE);
+/** Speaks a text into the microphone; silence is held after it. */
+export async function speak(
+  page: Page,
+  text: string,
+  { voice = SAYSO_VOICE, silenceSeconds = 0 } = {},
+): Promise<void> {
+  const { samples, sampleRate } = (await fliteInNode()).synthesize(text, voice);
   const silence = new Array<number>(Math.round(silenceSeconds * sampleRate)).fill(0);
   await page.evaluate(([spoken, rate]) => (window as unknown as Handed).speak(spoken, rate), [
     [...samples.map((sample) => sample * 0.5), ...silence],
