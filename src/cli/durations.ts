@@ -1,4 +1,5 @@
-import { durationsOf, OWN_LANGUAGE } from '../cues/languages';
+import { durationsOf } from '../cues/durationsOf';
+import { OWN_LANGUAGE } from '../cues/languages';
 import { secondsOf as secondsBy } from '../domain/pacing/duration';
 
 /** How long a text takes to say in a language, in seconds, by the committed table. */

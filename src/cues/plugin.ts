@@ -1,9 +1,10 @@
 import { join } from 'node:path';
+import { durationsOf } from './durationsOf';
 import { loadBook } from './fromFolder';
 import { wordsOf } from './grammarWords';
+import { hasPhones } from './languages';
 import type { Lexicon } from './soundingAlike';
-import { filesOf } from './reading';
-import table from './durations.json' with { type: 'json' };
+import { filesOf, languagesOf } from './reading';
 
 const NAME = 'virtual:sayso-cues';
 const RESOLVED = `\0${NAME}`;
@@ -11,6 +12,7 @@ const RESOLVED = `\0${NAME}`;
 export interface CuesOptions {
   /** The folder that holds scripts-cues. */
   root: string;
+  /** The one that is in the first script; the others are fetched where they are chosen. */
   language: string;
   /** Pronunciations of these words; throws where there is none. */
   lexiconFor: (words: string[]) => Lexicon;
@@ -30,22 +32,30 @@ export interface CuesPlugin {
 
 /**
  * Gives `virtual:sayso-cues` to the page: `book`, `lexicon` and `durations`, read when the page
- * is built, so that no YAML is parsed in the browser. Where the scripts cannot be used, CueError
+ * is built, so that no YAML is parsed in the browser, and `others`: what fetches the same of each
+ * other language, by its code. A language without phones has an empty lexicon. Where the scripts cannot be used, CueError
  * fails the build and lists every problem; what only the whole check finds does not stop it.
  */
 export function saysoCues({ root, language, lexiconFor }: CuesOptions): CuesPlugin {
   const folder = join(root, 'scripts-cues');
   return {
     name: 'sayso-cues',
-    resolveId: (id) => (id === NAME ? RESOLVED : undefined),
+    resolveId: (id) => (id === NAME || id.startsWith(`${NAME}/`) ? `\0${id}` : undefined),
     load(id) {
-      if (id !== RESOLVED) return undefined;
-      for (const file of filesOf(folder, language)) this.addWatchFile(file);
-      const book = loadBook(folder, language);
-      const exported = { book, lexicon: lexiconFor(wordsOf(book)), durations: table };
-      return Object.entries(exported)
+      if (id !== RESOLVED && !id.startsWith(`${RESOLVED}/`)) return undefined;
+      const wanted = id === RESOLVED ? language : id.slice(RESOLVED.length + 1);
+      for (const file of filesOf(folder, wanted)) this.addWatchFile(file);
+      const book = loadBook(folder, wanted);
+      const lexicon = hasPhones(wanted) ? lexiconFor(wordsOf(book)) : {};
+      const exported = { book, lexicon, durations: durationsOf(wanted) };
+      const code = Object.entries(exported)
         .map(([name, value]) => `export const ${name} = ${JSON.stringify(value)};\n`)
         .join('');
+      if (id !== RESOLVED) return code;
+      const others = languagesOf(folder)
+        .filter((other) => other !== language)
+        .map((other) => `${JSON.stringify(other)}: () => import('${NAME}/${other}')`);
+      return `${code}export const others = { ${others.join(', ')} };\n`;
     },
   };
 }

@@ -1,4 +1,5 @@
-import { book, durations, lexicon } from '../cues/page';
+import { hasPhones, isShippedVoice } from '../cues/languages';
+import type { Cues } from '../cues/page';
 import { secondsOf } from '../domain/pacing/duration';
 import { createDeviceEar } from '../ear/deviceEar';
 import { createHands } from '../ear/hands';
@@ -16,16 +17,22 @@ import { createBrowserClock } from './browserClock';
 import { createCoach } from './coach/coach';
 import { createShelf } from './coach/shelf';
 import { createMannerShelf } from './mannerShelf';
+import { createNoEar } from './noEar';
+import { createSpokenBeats } from './spokenBeats';
+import { createTyped } from './typed';
 import { createVoices } from './voices';
 
 const loadRecords = async () => (await import('../records/dexieRecords')).createDexieRecords();
 
 /** The adapters of this page, joined to the ports. The microphone is asked for later. */
-export function createParts(told: {
-  onProgress: (fraction: number) => void;
-  onCoach: () => void;
-  onVoices: () => void;
-}) {
+export function createParts(
+  { book, lexicon, durations }: Cues,
+  told: {
+    onProgress: (fraction: number) => void;
+    onCoach: () => void;
+    onVoices: () => void;
+  },
+) {
   const assetsBase = new URL('./', document.baseURI).href;
   const clock = createBrowserClock();
   const synthesis = createSynthesis({ assetsBase });
@@ -35,18 +42,21 @@ export function createParts(told: {
   const manner = sharedManner(kept.load(), kept.save);
   const shipped = createShippedVoice({ synthesis, output: tones.output, clock, manner });
   const speech = 'speechSynthesis' in window ? window.speechSynthesis : undefined;
+  const isSpoken = isShippedVoice(book.language);
   const voices = createVoices({
-    ...{ synthesis: speech, shipped, manner, clock, language: book.language },
+    ...{ synthesis: speech, manner, clock, language: book.language },
+    shipped: isSpoken ? shipped : null,
     storage: () => localStorage,
     changed: told.onVoices,
   });
-  const beats = createPlacedBeats({
+  const placed = createPlacedBeats({
     // A browser's voice cannot be placed on a moment, so every count is the shipped voice's.
     make: (text) => synthesis.make(text, SAYSO_VOICE, 'later'),
     output: tones.output,
     clock,
     volume: () => manner.now().volume,
   });
+  const beats = isSpoken ? placed : createSpokenBeats({ voice: voices.voice, tones, clock });
   const coach = createCoach({
     book,
     lexicon,
@@ -54,16 +64,20 @@ export function createParts(told: {
     fitEar: (learnt, said) => ear.fit(learnt, said),
     changed: told.onCoach,
   });
-  const ear = createDeviceEar({
-    grammarFor: coach.grammarFor,
-    lexicon: coach.lexicon(),
-    assetsBase,
-    onProgress: told.onProgress,
-    clock,
-  });
-  void coach.fitEar('coach');
+  const isHeard = hasPhones(book.language);
+  const ear = isHeard
+    ? createDeviceEar({
+        grammarFor: coach.grammarFor,
+        lexicon: coach.lexicon(),
+        assetsBase,
+        onProgress: told.onProgress,
+        clock,
+      })
+    : createNoEar();
+  if (isHeard) void coach.fitEar('coach');
   return {
     book,
+    isHeard,
     coach,
     secondsOf: (text: string) => secondsOf(durations, text),
     clock,
@@ -75,6 +89,7 @@ export function createParts(told: {
     voices,
     ear,
     hands: createHands(),
+    typed: createTyped(),
     records: keepTrying(lazyRecords(loadRecords), clock),
   };
 }

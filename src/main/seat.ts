@@ -2,6 +2,7 @@ import { createActor, type ActorRefFrom } from 'xstate';
 import { DEFAULT_SETTINGS, type Entry } from '../domain/log';
 import { say } from '../domain/saying';
 import type { EquipmentId, RoutineId } from '../domain/script';
+import { LANGUAGES } from '../cues/page';
 import { manyEars } from '../ear/manyEars';
 import type { Cancel, Ear, EarTrouble, SessionEvent } from '../ports';
 import { createSeatStore, type MicrophoneState, type Seat, type SeatState } from '../screens/seat';
@@ -11,6 +12,7 @@ import { playSound } from '../voice/playing';
 import { COACH_VOICE } from '../voice/voices';
 import { createVoiceCheckPlace } from './coach/voiceCheckPlace';
 import { createDoor } from './door';
+import { chooseLanguage, type ChosenCues } from './languageShelf';
 import { deviceName, randomName } from './names';
 import { createParts, type Parts } from './parts';
 import { RehearsalPartner } from './rehearsalPartner';
@@ -38,17 +40,18 @@ const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
 };
 
 /** Builds the adapters and starts the root actor, outside React; the screens get the seat. */
-export function createSeat(): Seat {
-  const parts: Parts = createParts({
+export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
+  const parts: Parts = createParts(cues, {
     onProgress: (progress) => store.patch({ ear: { state: 'loading', progress } }),
     onCoach: () => store.patch({ coach: parts.coach.state() }),
     onVoices: () => store.patch({ voices: parts.voices.state() }),
   });
-  const { beats, book, clock, coach, ear, hands, records, tones, voice } = parts;
+  const { beats, book, clock, coach, ear, hands, isHeard, records, tones, typed, voice } = parts;
   const store = createSeatStore({
     where: 'gate',
     book,
     routines: Object.values(book.routines).map(({ id, name }) => ({ id, name })),
+    language: { chosen: book.language, all: LANGUAGES, isHeard, notFetched },
     microphone: { state: 'unknown', level: 0, hearsWell: 'unknown' },
     ear: { state: 'loading', progress: null },
     voice: 'unknown',
@@ -95,7 +98,7 @@ export function createSeat(): Seat {
   }
 
   async function openMicrophone() {
-    if (store.state().microphone.state === 'hears') return;
+    if (!isHeard || store.state().microphone.state === 'hears') return;
     microphone({ state: 'asking' });
     const trouble = await ear.open();
     microphone({ state: trouble === null ? 'hears' : MICROPHONE_OF[trouble] });
@@ -128,12 +131,14 @@ export function createSeat(): Seat {
     const partner = rehearsal ? createPartner() : null;
     const began = log.find((entry) => entry.type === 'started');
     const startedAtMilliseconds = began === undefined ? clock.now() : Date.parse(began.startedAt);
-    const listening: Ear = manyEars([ear, hands, door]);
-    const callWord = began === undefined ? coach.callWord() : (began.callWord ?? null);
-    void coach.fitEar(rehearsal ? 'stranger' : 'coach', callWord);
+    const listening: Ear = manyEars([ear, hands, door, typed]);
+    // A coach's own words and call word are of the language that the ear hears.
+    const ownCallWord = isHeard ? coach.callWord() : null;
+    const callWord = began === undefined ? ownCallWord : (began.callWord ?? null);
+    if (isHeard) void coach.fitEar(rehearsal ? 'stranger' : 'coach', callWord);
     const actor = createActor(sessionMachine, {
       input: {
-        book: rehearsal ? book : coach.book(),
+        book: rehearsal || !isHeard ? book : coach.book(),
         secondsOf: parts.secondsOf,
         session,
         device: deviceName(),
@@ -194,7 +199,13 @@ export function createSeat(): Seat {
       if (unfinished === null) return;
       void openMicrophone();
       records.read(unfinished.session).then(
-        (log) => start(unfinished.session, unfinished.routine, log, false),
+        (log) => {
+          const began = log.find((entry) => entry.type === 'started');
+          // Its questions are in its own language: the page comes back with it, at this gate.
+          if (began !== undefined && began.language !== book.language)
+            return chooseLanguage(began.language);
+          start(unfinished.session, unfinished.routine, log, false);
+        },
         () => store.patch({ unfinished: null }),
       );
     },
@@ -203,6 +214,8 @@ export function createSeat(): Seat {
       void lookForUnfinished();
     },
     reply: (reply) => hands.reply(reply),
+    type: (text) => typed.type(text),
+    chooseLanguage,
     key: (event) => void hands.key(event),
     nowSeconds: () => (running === null ? 0 : (clock.now() - running.startedAtMilliseconds) / 1000),
     playMusic(file) {
@@ -232,7 +245,7 @@ export function createSeat(): Seat {
     leave() {
       voiceCheck.leave();
       endRunning();
-      void coach.fitEar('coach');
+      if (isHeard) void coach.fitEar('coach');
       store.patch({ where: 'gate', rehearsal: false, view: EMPTY_VIEW });
       void lookForUnfinished();
     },

@@ -32,7 +32,8 @@ export function createVoices({
   changed,
 }: {
   synthesis: SpeechSynthesis | undefined;
-  shipped: Voice;
+  /** Null where it does not speak the language: then only the device's voices do. */
+  shipped: Voice | null;
   manner: SharedManner;
   clock: Clock;
   language: string;
@@ -40,7 +41,10 @@ export function createVoices({
   /** The voices have come, or another was chosen. */
   changed: () => void;
 }): Voices {
-  const keptChoice = keptText(storage, 'sayso-voice');
+  const keptChoice = keptText(
+    storage,
+    shipped === null ? `sayso-voice-${language}` : 'sayso-voice',
+  );
   const keptPaces = keptText(storage, 'sayso-paces');
   let chosen = keptChoice.load();
   const paces = measuredPaces(pacesFrom(keptPaces.load() ?? ''), (known) =>
@@ -51,13 +55,17 @@ export function createVoices({
     chosen: () => chosen,
   });
   const device = () => choicesOf(synthesis?.getVoices() ?? [], language);
-  const first = { device: fallingBack(browser, shipped), shipped: fallingBack(shipped, browser) };
+  const first =
+    shipped === null
+      ? { device: browser, shipped: browser }
+      : { device: fallingBack(browser, shipped), shipped: fallingBack(shipped, browser) };
   /** The voice that speaks; null while the device shows none, which may still come. */
   const speaks = (): string | null => {
     const voices = device();
-    if (chosen === SHIPPED_ID || voices.some(({ id }) => id === chosen)) return chosen;
+    if ((chosen === SHIPPED_ID && shipped !== null) || voices.some(({ id }) => id === chosen))
+      return chosen;
     const [best] = voices;
-    return best?.quality === 'poor' ? SHIPPED_ID : (best?.id ?? null);
+    return best?.quality === 'poor' && shipped !== null ? SHIPPED_ID : (best?.id ?? null);
   };
   const speaker = () => (speaks() === SHIPPED_ID ? first.shipped : first.device);
   synthesis?.addEventListener('voiceschanged', changed);

@@ -14,6 +14,7 @@ export interface SeatState {
   where: 'gate' | 'voiceCheck' | 'run' | 'finished';
   book: CueBook;
   routines: { id: RoutineId; name: string }[];
+  language: LanguageState;
   microphone: {
     state: MicrophoneState;
     /** Loudness now, 0 to 1. */
@@ -41,6 +42,16 @@ export interface SeatState {
   /** The voice check that runs or has run; null where none was begun. */
   voiceCheck: VoiceCheckState | null;
   view: View;
+}
+
+/** The language of the cues; codes such as `en`. */
+export interface LanguageState {
+  chosen: string;
+  all: string[];
+  /** The ear on the device hears it. */
+  isHeard: boolean;
+  /** The one that was wanted and could not be fetched, or null. */
+  notFetched: string | null;
 }
 
 /** Whose voice says the cues. */
@@ -103,6 +114,10 @@ export interface Seat {
   /** Leaves the unfinished session as it is in the record; it is not offered again. */
   discard(): void;
   reply(reply: Reply): void;
+  /** Typed words, understood as spoken ones are. */
+  type(text: string): void;
+  /** Loads the page anew in this language, which is remembered. */
+  chooseLanguage(language: string): void;
   /** A key of a keyboard, pedal or headset that no control of the screen used. */
   key(event: KeyboardEvent): void;
   /** Seconds since the session started, on the clock of `atSeconds`. */

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { checkFolder } from '../../src/cues/checking';
 import { loadBook } from '../../src/cues/fromFolder';
-import { durationsOf, hasPhones } from '../../src/cues/languages';
+import { durationsOf } from '../../src/cues/durationsOf';
+import { hasPhones } from '../../src/cues/languages';
 import { secondsOf } from '../../src/domain/pacing/duration';
 import { copyOfScripts } from './copy';
 

@@ -23,7 +23,7 @@ const page = (refused = false) => {
 };
 
 /** The voices of a device of these names, on a page that may have been here before. */
-function enter(names: string[], storage = page()) {
+function enter(names: string[], storage = page(), hasShipped = true) {
   const { synthesis, said } = rudeSynthesis({
     voices: names.map((name) => ({ name, voiceURI: name, default: false })),
   });
@@ -38,7 +38,13 @@ function enter(names: string[], storage = page()) {
     adjust: () => undefined,
     duck: () => undefined,
   };
-  const parts = { synthesis, shipped, manner: sharedManner(), clock, language: 'en' };
+  const parts = {
+    synthesis,
+    shipped: hasShipped ? shipped : null,
+    manner: sharedManner(),
+    clock,
+    language: 'en',
+  };
   globalThis.SpeechSynthesisUtterance = class extends EventTarget {
     rate = 1;
     voice: SpeechSynthesisVoice | null = null;
@@ -97,5 +103,14 @@ describe('who speaks on a device', () => {
     // A word in 0.4 s.
     expect(first.voices.state().wordsPerMinute).toBeCloseTo(150, -1);
     expect(enter(['Plain'], storage).voices.state().wordsPerMinute).toBeCloseTo(150, -1);
+  });
+
+  it('is only one of the device, even a poor one, where the shipped one has not the language', async () => {
+    const storage = page();
+    storage.setItem('sayso-voice', SHIPPED_ID);
+    const { voices, whoSpeaks } = enter(['eSpeak'], storage, false);
+    expect(voices.state().speaks).toBe('eSpeak');
+    expect(await whoSpeaks()).toBe('eSpeak');
+    expect(enter([], storage, false).voices.state().speaks).toBeNull();
   });
 });

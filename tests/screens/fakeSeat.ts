@@ -17,6 +17,7 @@ export const STATE: SeatState = {
     { id: 'hinge', name: 'Hinge' },
     { id: 'overhead', name: 'Overhead' },
   ],
+  language: { chosen: 'en', all: ['en', 'es'], isHeard: true, notFetched: null },
   microphone: { state: 'unknown', level: 0, hearsWell: 'unknown' },
   ear: { state: 'ready', progress: null },
   voice: 'speaks',
@@ -34,6 +35,7 @@ export type Did =
   | ['begin', BeginChoice]
   | ['rehearsal' | 'key', string]
   | ['tryMicrophone' | 'goOn' | 'discard' | 'leave' | 'checkVoice' | 'forgetVoice' | 'removeMusic']
+  | ['type' | 'chooseLanguage', string]
   | ['steerVoiceCheck' | 'setCallWord' | 'chooseVoice' | 'playMusic', string]
   | ['addOwnWords', ReplyName, string]
   | ['removeOwnWords', OwnWords]
@@ -70,6 +72,8 @@ export function fakeSeat(
     goOn: () => did.push(['goOn']),
     discard: () => did.push(['discard']),
     reply: (reply) => did.push(['reply', reply]),
+    type: (text) => did.push(['type', text]),
+    chooseLanguage: (language) => did.push(['chooseLanguage', language]),
     key: (event) => did.push(['key', event.key]),
     nowSeconds: () => now,
     playMusic: (file) => did.push(['playMusic', file.name]),

@@ -6,6 +6,7 @@ import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
 import { Cautions } from './Cautions';
 import { Hearing } from './Hearing';
+import { Language } from './Language';
 import { NotHere } from './NotHere';
 import { Unfinished } from './Unfinished';
 import { WhoSpeaks } from './WhoSpeaks';
@@ -23,6 +24,7 @@ export function StartGate({ seat }: { seat: Seat }) {
   const unfinished = useSeat(seat, (state) => state.unfinished);
   const microphone = useSeat(seat, (state) => state.microphone.state);
   const ear = useSeat(seat, (state) => state.ear.state);
+  const isHeard = useSeat(seat, (state) => state.language.isHeard);
   const [routine, setRoutine] = useState(routines[0]?.id ?? '');
   const [notHere, setNotHere] = useState<EquipmentId[]>([]);
   const [asked, setAsked] = useState(false);
@@ -35,7 +37,7 @@ export function StartGate({ seat }: { seat: Seat }) {
   const chosen = book.routines[routine];
   const equipment = chosen === undefined ? [] : equipmentOf(book, chosen);
   const missing = equipment.map(({ id }) => id).filter((id) => notHere.includes(id));
-  const canHear = !CANNOT_HEAR.includes(microphone) && ear !== 'failed';
+  const canHear = isHeard && !CANNOT_HEAR.includes(microphone) && ear !== 'failed';
   const begin = (listen: 'microphone' | 'hands') => {
     if (asked) return seat.begin({ routine, listen, ...(missing.length > 0 && { missing }) });
     setReminded(true);
@@ -72,15 +74,17 @@ export function StartGate({ seat }: { seat: Seat }) {
           It speaks each cue, listens for what you saw, and decides the next drill with you. Your
           hands and eyes stay on the athlete.
         </p>
-        <div className="rehearsal">
-          <p>
-            New here? A recorded coach runs the session and the real ear listens. No microphone is
-            needed.
-          </p>
-          <button type="button" onClick={() => seat.watchRehearsal(routine)}>
-            Watch a rehearsal
-          </button>
-        </div>
+        {isHeard && (
+          <div className="rehearsal">
+            <p>
+              New here? A recorded coach runs the session and the real ear listens. No microphone is
+              needed.
+            </p>
+            <button type="button" onClick={() => seat.watchRehearsal(routine)}>
+              Watch a rehearsal
+            </button>
+          </div>
+        )}
       </header>
 
       {unfinished !== null && <Unfinished seat={seat} head={unfinished} />}
@@ -106,13 +110,15 @@ export function StartGate({ seat }: { seat: Seat }) {
 
         <NotHere equipment={equipment} missing={notHere} onChange={setNotHere} />
 
-        <Hearing seat={seat} />
+        <Language seat={seat} />
 
-        <WhoSpeaks seat={seat} />
+        {isHeard && <Hearing seat={seat} />}
+
+        {isHeard && <WhoSpeaks seat={seat} />}
 
         <YourMusic seat={seat} />
 
-        <YourVoice seat={seat} />
+        {isHeard && <YourVoice seat={seat} />}
       </div>
 
       <Cautions>
@@ -137,7 +143,9 @@ export function StartGate({ seat }: { seat: Seat }) {
         </p>
       </Cautions>
 
-      <div className="begin">{canHear ? [byVoice, byTouch] : [byTouch, byVoice]}</div>
+      <div className="begin">
+        {!isHeard ? byTouch : canHear ? [byVoice, byTouch] : [byTouch, byVoice]}
+      </div>
     </main>
   );
 }

@@ -9,6 +9,7 @@ import { commandOf } from './replies';
 import { Stage } from './Stage';
 import { Troubles } from './Troubles';
 import { Twins } from './Twins';
+import { Typed } from './Typed';
 import './run.css';
 import './twins.css';
 
@@ -18,6 +19,7 @@ const USES_KEYS = 'button, a, input, select, textarea, summary';
 export function RunScreen({ seat }: { seat: Seat }) {
   const rehearsal = useSeat(seat, (state) => state.rehearsal);
   const hears = useSeat(seat, (state) => state.microphone.state === 'hears');
+  const isHeard = useSeat(seat, (state) => state.language.isHeard);
   const screen = useRef<HTMLElement>(null);
   useEffect(() => screen.current?.focus(), []);
   useEffect(() => {
@@ -53,6 +55,7 @@ export function RunScreen({ seat }: { seat: Seat }) {
         {hears && <LevelMeter seat={seat} />}
         <Troubles seat={seat} />
         <Twins seat={seat} />
+        {!isHeard && <Typed seat={seat} />}
       </div>
       <button type="button" className="stop" onClick={() => seat.reply(commandOf('stop'))}>
         <Shape name="stop" /> Stop

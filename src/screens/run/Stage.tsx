@@ -13,6 +13,7 @@ import { sayable } from './sayable';
 /** The one thing now, to be read from three metres: name, side, and count or time left. */
 export function Stage({ seat }: { seat: Seat }) {
   const view = useSeat(seat, (state) => state.view);
+  const isHeard = useSeat(seat, (state) => state.language.isHeard);
   const book = useSeat(seat, (state) => state.book);
   const silent = useSeat(seat, (state) => state.voice === 'none');
   const callWord = useSeat(seat, (state) => (state.rehearsal ? null : state.coach.callWord));
@@ -32,8 +33,8 @@ export function Stage({ seat }: { seat: Seat }) {
           <Shape name="question" /> {offerOf(view)}
         </p>
       )}
-      <Cue view={view} silent={silent} />
-      <Sayable book={book} view={view} callWord={callWord} />
+      <Cue view={view} lang={book.language} silent={silent} />
+      {isHeard && <Sayable book={book} view={view} callWord={callWord} />}
     </section>
   );
 }
@@ -123,12 +124,12 @@ const LONG_CUE_LETTERS = 60;
  * The caption of what is being spoken, largest while words are all there is. The voice says it, so
  * a screen reader is not told again (it would talk over the cue) unless there is no voice.
  */
-function Cue({ view, silent }: { view: View; silent: boolean }) {
+function Cue({ view, silent, lang }: { view: View; silent: boolean; lang: string }) {
   const text = view.cue?.text ?? '';
   const size =
     view.phase !== 'cueing' ? 'small' : text.length > LONG_CUE_LETTERS ? 'long' : 'large';
   return (
-    <p className={`cue cue-${size}`} aria-live={silent ? 'polite' : 'off'}>
+    <p lang={lang} className={`cue cue-${size}`} aria-live={silent ? 'polite' : 'off'}>
       {text}
     </p>
   );

@@ -1,0 +1,73 @@
+import type { Seat } from '../seat';
+import { Shape } from '../Shape';
+import { useSeat } from '../useSeat';
+
+/** The name of a language as the gate says it: "Spanish". */
+const nameOf = (language: string): string =>
+  new Intl.DisplayNames(['en'], { type: 'language' }).of(language) ?? language;
+
+/** The name as those who speak it write it: "Español". */
+function ownNameOf(language: string): string {
+  const name = new Intl.DisplayNames([language], { type: 'language' }).of(language) ?? language;
+  return name.charAt(0).toLocaleUpperCase(language) + name.slice(1);
+}
+
+/** The language of the cues, and which ear and which voice there are for it. */
+export function Language({ seat }: { seat: Seat }) {
+  const { chosen, all, isHeard, notFetched } = useSeat(seat, (state) => state.language);
+  const routines = useSeat(seat, (state) => state.routines);
+  return (
+    <fieldset className="card language">
+      <legend>Language</legend>
+      <div className="choices">
+        {all.map((language) => (
+          <label key={language} className="choice">
+            <input
+              type="radio"
+              name="language"
+              value={language}
+              checked={language === chosen}
+              onChange={() => seat.chooseLanguage(language)}
+            />
+            <span lang={language}>{ownNameOf(language)}</span>
+          </label>
+        ))}
+      </div>
+      {notFetched !== null && (
+        <p role="alert" className="trouble">
+          <Shape name="notice" /> {nameOf(notFetched)} could not be fetched. Check the connection,
+          then choose it again.
+        </p>
+      )}
+      {!isHeard && (
+        <>
+          <p>
+            In {nameOf(chosen)} there is: {routines.map(({ name }) => name).join(', ')}.
+          </p>
+          <p>
+            <Shape name="ear" /> The recogniser on this device hears English only. Answer in{' '}
+            {nameOf(chosen)} by typed words, or by touch, keys and pedal. “Begin by touch” is the
+            way in, and the microphone stays off.
+          </p>
+          <DeviceVoice seat={seat} language={nameOf(chosen)} />
+        </>
+      )}
+    </fieldset>
+  );
+}
+
+/** Sayso's own voice speaks English alone, so another language needs one of the device. */
+function DeviceVoice({ seat, language }: { seat: Seat; language: string }) {
+  const { device, speaks } = useSeat(seat, (state) => state.voices);
+  const voice = device.find(({ id }) => id === speaks) ?? device[0];
+  return voice === undefined ? (
+    <p role="status" className="trouble">
+      <Shape name="notice" /> This device has no {language} voice, so every cue is shown in large
+      type, and each count is a tone. Voices can be added in the settings of the device.
+    </p>
+  ) : (
+    <p role="status">
+      <Shape name="voice" /> {voice.name} speaks, a voice of this device.
+    </p>
+  );
+}
