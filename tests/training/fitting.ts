@@ -7,7 +7,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { loadBook } from '../../src/cues/fromFolder';
-import { understand } from '../../src/domain/hearing/understanding';
+import { LINES, understand } from '../../src/domain/hearing/understanding';
 import { DEFAULT_SETTINGS } from '../../src/domain/log';
 import {
   ACTS_FROM,
@@ -35,8 +35,6 @@ export interface Clip {
   decibels: number;
   /** Length of what was said. */
   seconds: number;
-  /** How far its loud parts stand above its quiet ones. */
-  aboveDecibels: number;
   /** By head: one look or two; none where nothing could be heard. */
   heard: Look[][];
 }
@@ -52,10 +50,13 @@ export interface Look {
 
 /** Keeps the other weights small. */
 const HELD_BACK = 0.002;
-/** A reply heard wrong weighs as much as so many other clips. */
-const WRONG_COUNTS = 3;
-/** Share of what is no reply that may be acted on. */
+/** What is no reply weighs as much as so many right ones: what counts are the few that come near. */
+const OTHERS_COUNT = 8;
+/** A reply heard wrong is a wrong grade. */
+const WRONG_COUNTS = 10;
+/** Share of what is no reply that may be acted on at a question. */
 const OTHERS_ACTED_ON = 0.01;
+const HIGHEST_OFFSET = 2;
 const STEPS = 25;
 const FIFTHS = [0, 1, 2, 3, 4];
 
@@ -64,13 +65,13 @@ const isNoReply = ({ kind }: Clip) => ['talk', 'words', 'people'].includes(kind)
 
 /**
  * Logistic regression, by Newton's steps, of "a reply, and heard right" against other talk, other
- * words and replies heard wrong; then the offset is moved down until only OTHERS_ACTED_ON of what
- * is no reply is acted on.
+ * words and replies heard wrong; then the offset by its own rule.
  */
 export function fit(clips: Clip[], head: number): Belief {
-  const rows = clips.flatMap(({ kind, heard }) => {
-    const [look] = heard[head] ?? [];
-    if (look === undefined || kind === 'noise') return [];
+  const rows = clips.flatMap((clip) => {
+    const [look] = clip.heard[head] ?? [];
+    if (look === undefined || clip.kind === 'noise') return [];
+    const refused = isNoReply(clip) ? OTHERS_COUNT : clip.kind === 'reply' ? WRONG_COUNTS : 1;
     const all = weighedBy(look.evidence);
     const free = all.filter(({ weight }) => weight !== 'unexplained');
     const held = all.find(({ weight }) => weight === 'unexplained')?.value ?? 0;
@@ -79,7 +80,7 @@ export function fit(clips: Clip[], head: number): Belief {
         values: [1, ...free.map(({ value }) => value)],
         held: UNEXPLAINED * held,
         right: look.right ? 1 : 0,
-        counts: kind === 'reply' && !look.right ? WRONG_COUNTS : 1,
+        counts: look.right ? 1 : refused,
       },
     ];
   });
@@ -103,10 +104,21 @@ export function fit(clips: Clip[], head: number): Belief {
   }
   const [offset = 0, fitPerPhone = 0, surePerPhone = 0, phones = 0, lead = 0] = weights;
   const belief = { offset, fitPerPhone, surePerPhone, phones, unexplained: UNEXPLAINED, lead };
-  const others = clips.filter(isNoReply);
-  const acted = () => others.filter((clip) => judged(clip, head, belief).verdict === 'act').length;
-  while (acted() > OTHERS_ACTED_ON * others.length) belief.offset -= 0.05;
-  return belief;
+  return { ...belief, offset: offsetFor(belief, clips, head) };
+}
+
+/** The highest with which no more than OTHERS_ACTED_ON of what is no reply is acted on at a question. */
+export function offsetFor(belief: Belief, clips: Clip[], head: number): number {
+  const others = clips.filter((clip) => isNoReply(clip) && clip.prompt !== 'idle');
+  const isTooHigh = (offset: number) => {
+    const acted = others.filter(
+      (clip) => judged(clip, head, { ...belief, offset }).verdict === 'act',
+    );
+    return acted.length > OTHERS_ACTED_ON * others.length;
+  };
+  let offset = HIGHEST_OFFSET;
+  while (isTooHigh(offset)) offset -= 0.05;
+  return Math.round(100 * offset) / 100;
 }
 
 type Verdict = 'act' | 'ask' | 'ignore';
@@ -116,12 +128,12 @@ export function judged(
   { prompt, heard }: Clip,
   head: number,
   belief: Belief,
-): { look: Look | undefined; verdict: Verdict } {
+): { look: Look | undefined; confidence: number; verdict: Verdict } {
   const [first, second] = (heard[head] ?? []).map((look) => ({
     look,
     confidence: confidenceOf(look.evidence, belief),
   }));
-  if (first === undefined) return { look: undefined, verdict: 'ignore' };
+  if (first === undefined) return { look: undefined, confidence: 0, verdict: 'ignore' };
   const isAgain = second !== undefined && isLookedAtAgain(first.confidence);
   const { look, confidence } = isAgain && second.confidence > first.confidence ? second : first;
   const settings = { ...DEFAULT_SETTINGS, confidence };
@@ -130,9 +142,9 @@ export function judged(
     // Some replies are asked about however surely they are heard.
     const surely = understand(book, prompt, look.text, { ...settings, confidence: 1 });
     const isSure = surely.verdict === 'confirm' && confidence >= ACTS_FROM;
-    return { look, verdict: isSure && look.right ? 'act' : 'ask' };
+    return { look, confidence, verdict: isSure && look.right ? 'act' : 'ask' };
   }
-  return { look, verdict: verdict === 'accept' ? 'act' : 'ignore' };
+  return { look, confidence, verdict: verdict === 'accept' ? 'act' : 'ignore' };
 }
 
 /** A share with Wilson's 95 % interval. */
@@ -180,18 +192,40 @@ export function report(clips: Clip[], head: number, believing: Believing): strin
 }
 
 /** Distances of the second reading, as natural logarithms. */
-const DISTANCES = [0, 0.5, 1, 1.5, 2, 3, 4, 5, 6, 8, 12, 100];
+const DISTANCES = [0, 1, 2, 3, 4, 5, 6, 12, 100];
 
-/** How often each of two readings of a reply is the true one, by how far the second is behind. */
-export function closeness(clips: Clip[], head: number): string {
-  const looks = clips.flatMap(({ kind, heard }) => (kind === 'reply' ? (heard[head] ?? []) : []));
+/** How often the second reading is the true one in place of the first, by how far it is behind. */
+export function closeness(clips: Clip[], head: number, believing: Believing): string {
+  const looks = clips.flatMap((clip) => {
+    const { look } = judged(clip, head, believing(clip));
+    return clip.kind === 'reply' && look ? [look] : [];
+  });
   return DISTANCES.slice(1)
     .map((below, at) => {
       const from = DISTANCES[at] ?? 0;
       const some = looks.filter(({ evidence: { lead } }) => lead >= from && lead < below);
-      const first = some.filter(({ right }) => right).length;
-      const second = some.filter(({ otherRight }) => otherRight).length;
-      return `second reading ${from} to ${below} behind, ${some.length} looks: the first is true ${share(first, some.length)}, the second ${share(second, some.length)}`;
+      const second = some.filter(({ right, otherRight }) => otherRight && !right).length;
+      return `second reading ${from} to ${below} behind, ${some.length} replies: true in ${share(second, some.length)}`;
+    })
+    .join('\n');
+}
+
+/** What acts at idle, but for what halts or hurts, from several lines of confidence. */
+export function idleLines(clips: Clip[], head: number, believing: Believing): string {
+  const acting = clips.flatMap((clip) => {
+    const { look, confidence } = judged(clip, head, believing(clip));
+    if (clip.prompt !== 'idle' || look === undefined) return [];
+    const from = (confidence: number) =>
+      understand(book, 'idle', look.text, { ...DEFAULT_SETTINGS, confidence }).verdict === 'accept';
+    const isPlain = from(1) && !from(LINES.harm.act);
+    return isPlain ? [{ confidence, isSaid: look.right, isNone: isNoReply(clip) }] : [];
+  });
+  const said = acting.filter(({ isSaid }) => isSaid);
+  const none = acting.filter(({ isNone }) => isNone);
+  return [0.5, 0.6, 0.7, 0.8, 0.9]
+    .map((line) => {
+      const over = (some: typeof acting) => some.filter(({ confidence }) => confidence >= line);
+      return `at idle from ${line}: ${over(said).length} of ${said.length} right commands, ${over(none).length} of what is no reply`;
     })
     .join('\n');
 }
@@ -223,8 +257,11 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
       console.log(`head ${head}`);
       if (verb === 'fit') {
         console.log(fit(clips, head));
-        console.log(`each fifth left out\n${report(clips, head, leftOut(clips, head))}`);
-        console.log(closeness(clips, head));
+        console.log(`the committed curve's offset: ${offsetFor(committed, clips, head)}`);
+        const apart = leftOut(clips, head);
+        console.log(`each fifth left out\n${report(clips, head, apart)}`);
+        console.log(closeness(clips, head, apart));
+        console.log(idleLines(clips, head, apart));
       }
       console.log(`the committed curve\n${report(clips, head, () => committed)}`);
     }

@@ -1,10 +1,11 @@
 /**
  * Measures heads side by side on the same clips, at real prompts: replies of kept and taught voices
  * in kept noises and in babble that begins long before, other talk, other words, people, noise.
- *   npx tsx tests/training/measuring.ts [--people FOLDER] [--small HEAD.onnx] OUT.jsonl COUNT SEED \
- *     KEPT-SHARE HEAD.onnx...
+ *   npx tsx tests/training/measuring.ts [--people FOLDER] [--short N] [--small HEAD.onnx] \
+ *     OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...
  * FOLDER: recordings of people who say what is no reply, as people.sh gathers them; each is heard
  * once, after COUNT other clips. What is no reply is heard at a prompt and at idle.
+ * N: so many replies of one word at the end; few of the COUNT are so short, most of a coach's are.
  * HEAD.onnx: heads on the encoder; --small one on the sound alone, which comes last.
  * KEPT-SHARE: 1 for voices and noises that had no part in training or thresholds, 0 for the others.
  * Needs Debian's flite, espeak-ng, festival, festvox-kdlpc16k and festvox-us-slt-hts.
@@ -23,7 +24,6 @@ import { understand } from '../../src/domain/hearing/understanding';
 import type { Grammar } from '../../src/domain/hearing/grammar';
 import type { CueBook } from '../../src/domain/script';
 import { EAR_ASSETS, installedPath } from '../../src/ear/assets.mjs';
-import { FRAME } from '../../src/ear/detecting';
 import type { Lexicon } from '../../src/ear/lexicon';
 import { readWav } from '../../src/ear/node';
 import { confidenceOf, rivalOf } from '../../src/ear/confidence';
@@ -133,24 +133,12 @@ function lookingWith(reader: PhoneReader) {
   };
 }
 
-/** Decibels by which the loudest fifth of the sound is above its quietest tenth. */
-function aboveTheRoom(sound: Float32Array): number {
-  const levels: number[] = [];
-  for (let at = 0; at + FRAME <= sound.length; at += FRAME) {
-    const power = sound.subarray(at, at + FRAME).reduce((sum, x) => sum + x * x, 0) / FRAME;
-    levels.push(10 * Math.log10(power + 1e-10));
-  }
-  levels.sort((a, b) => a - b);
-  const share = (of: number) => levels[Math.floor(of * (levels.length - 1))] ?? 0;
-  return share(0.8) - share(0.1);
-}
-
 async function measure(
   out: string,
-  { count, seed, keptShare }: Record<'count' | 'seed' | 'keptShare', number>,
+  { count, seed, keptShare, short }: Record<'count' | 'seed' | 'keptShare' | 'short', number>,
   { heads, small, people }: { heads: string[]; small: string | undefined; people: string[] },
 ): Promise<void> {
-  const random = randomFrom(seed);
+  let random = randomFrom(seed);
   const pick = <T>(from: readonly T[]) => from[Math.floor(random() * from.length)] as T;
   const book = loadBook('scripts-cues', 'en');
   // Sets ask what checks ask, of more faults.
@@ -189,16 +177,27 @@ async function measure(
     const text = walk(grammars.get(prompt)!, random).join(' ');
     return understoodAt(book, prompt, text) === null ? replyAt(prompt) : text;
   };
+  const oneWordAt = (prompt: string): string => {
+    const { arcs, finals } = grammars.get(prompt)!;
+    const whole = arcs.filter(({ from, to }) => from === 0 && finals.includes(to));
+    const to = pick([...new Set(whole.map((arc) => arc.to))]);
+    return pick(whole.filter((arc) => arc.to === to)).words;
+  };
   const others = ['talk', 'talk', 'word', 'noise', 'words'] as const;
   writeFileSync(out, '');
-  for (let index = 0; index < count + people.length; index += 1) {
+  const firstShort = count + people.length;
+  for (let index = 0; index < firstShort + short; index += 1) {
+    // Short ones can be had by themselves.
+    if (index === firstShort) random = randomFrom(seed + 1);
+    const isShort = index >= firstShort;
     const person = people[index - count];
     const kept = random() < keptShare;
     const [voice, say] = pick(kept ? KEPT : TAUGHT);
-    const kind = person !== undefined ? 'people' : random() < 0.55 ? 'reply' : pick(others);
+    const isReply = isShort || (person === undefined && random() < 0.55);
+    const kind = person !== undefined ? 'people' : isReply ? 'reply' : pick(others);
     const asked = random() < SAID_AT_IDLE ? 'idle' : pick(prompts);
     const text = {
-      reply: () => replyAt(asked),
+      reply: () => (isShort ? oneWordAt(asked) : replyAt(asked)),
       talk: () => pick(OTHER_TALK),
       word: () => pick(OTHER_WORDS),
       words: () => [1, 2, 3].map(() => pick(OTHER_WORDS)).join(' '),
@@ -240,7 +239,7 @@ async function measure(
       });
       const clip: Clip = {
         ...{ index, kind, prompt, text, kept, speaker: person === undefined ? voice : 'people' },
-        ...{ noise: noise.name, decibels, seconds, aboveDecibels: aboveTheRoom(sound) },
+        ...{ noise: noise.name, decibels, seconds },
         heard: byHead.map((all) => (all[at] ?? []).map(looked)),
       };
       appendFileSync(out, `${JSON.stringify(clip)}\n`);
@@ -249,20 +248,25 @@ async function measure(
 }
 
 const { values, positionals } = parseArgs({
-  options: { people: { type: 'string' }, small: { type: 'string' } },
+  options: { people: { type: 'string' }, short: { type: 'string' }, small: { type: 'string' } },
   allowPositionals: true,
 });
 const [out, count, seed, keptShare, ...heads] = positionals;
-const { people, small } = values;
+const { people, small, short = '0' } = values;
 if (out === undefined || heads.length === 0) {
   console.error(
-    'Say: measuring.ts [--people FOLDER] [--small HEAD.onnx] OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...',
+    'Say: measuring.ts [--people FOLDER] [--short N] [--small HEAD.onnx] OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...',
   );
   process.exitCode = 2;
 } else
   await measure(
     out,
-    { count: Number(count), seed: Number(seed), keptShare: Number(keptShare) },
+    {
+      count: Number(count),
+      seed: Number(seed),
+      keptShare: Number(keptShare),
+      short: Number(short),
+    },
     {
       ...{ heads, small },
       people: people
