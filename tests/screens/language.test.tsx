@@ -104,7 +104,7 @@ describe('typed replies during a session', () => {
   it('are told by a few that fit the question, in the words of the book', () => {
     show(running);
     expect(screen.getByText(/Type your answer/).textContent).toContain(
-      'pasa · limitado · espalda arqueada · peso adelante · dolor',
+      'pasa · limitada · espalda arqueada · peso adelante · dolor',
     );
     show({ ...running, view: viewAfter([{ type: 'listen', prompt: 'pain/how-much' }]) });
     expect(screen.getByText(/Type your answer/).textContent).toContain('cero · tres · diez');

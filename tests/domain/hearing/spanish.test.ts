@@ -75,7 +75,7 @@ describe('Spanish as coaches type it', () => {
     );
     expect(heard('set/deadlift', 'mas rapido').readback).toBe('más rápido');
     expect(heard('idle', 'izquierda uno cuarenta y cinco limitado').readback).toBe(
-      'izquierda, ciento cuarenta y cinco, limitado',
+      'izquierda, ciento cuarenta y cinco, limitada',
     );
     expect(heard('set/deadlift', 've al peso muerto rumano').readback).toBe(
       'ir a el peso muerto rumano',
