@@ -31,6 +31,7 @@ export const rehearseVerb: Verb = {
     'that second; "@audio FILE.wav" through the recogniser; "#" a comment; an empty line silence.\n' +
     '--athlete: {"passLineDegrees": 150, "stature": "175 cm", "ageYears": 30, ...}: settings that\n' +
     'differ from the usual, and what is known of the athlete, the bell and the blocks at hand;\n' +
+    '"words" is how much is said: learning, normal or tones;\n' +
     '"missingEquipment" names what the gym lacks, "allowedAlone" the drills allowed alone.',
   async run(args) {
     const { values, positionals } = parse(args, [

@@ -49,6 +49,10 @@ describe('a file of --athlete', () => {
     });
   });
 
+  it('says how much is said', () => {
+    expect(read({ words: 'tones' }).settings).toEqual({ ...DEFAULT_SETTINGS, words: 'tones' });
+  });
+
   it('takes numbers: clear ones as they are, others under a name that says millimetres', () => {
     expect(read({ stature: 175, ageYears: 30 }).athlete?.statureMillimetres).toBe(1750);
     const millimetres = { kneeMillimetres: 480, blocksMillimetres: [100, 50] };
@@ -63,6 +67,7 @@ describe('a file of --athlete', () => {
       { passLineDegrees: 500 },
       /passLineDegrees must be a .*20 to 200/,
     ],
+    ['words of no step', { words: 'few' }, /words is one of learning, normal, tones/],
     ['a pain above ten', { painRefersAbove: 12 }, /painRefersAbove must be a number, 0 to 10/],
     ['no sets at all', { ladderSets: 0 }, /ladderSets must be a number, 1 to 60/],
     ['pain that goes on above the line', { painGoesOnUpTo: 6 }, /painGoesOnUpTo \(6\) .* \(5\)/],

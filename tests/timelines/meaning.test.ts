@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ASK_AGAIN_SECONDS, WAIT_FROM_SECONDS } from '../../src/session/questionMachine';
+import { textOf } from '../../src/domain/script';
 import { book, run, sessionOf, type Session } from './sessions';
 
 /** What was said from the moment that a coach's words were heard. */
@@ -343,6 +344,45 @@ describe('many undos', () => {
     const findings = session.entries.filter(({ type }) => type === 'finding');
     expect(findings.length).toBeGreaterThanOrEqual(8);
     expect(cuesAfter(session, 'take that back')[0]).toBe(book.lines['say.nothing-to-undo']);
+  });
+});
+
+describe('few words', () => {
+  const setUps = [...Object.values(book.checks), ...Object.values(book.drills)].flatMap(
+    ({ setUp, setUpAgain }) => [...setUp, ...setUpAgain].map(textOf),
+  );
+  const whys = Object.entries(book.lines).flatMap(([key, text]) =>
+    key.startsWith('because.') && !text.includes('{') ? [text] : [],
+  );
+
+  it('in tones says no set-up and no why, but cautions, pain, offers and what comes next', () => {
+    const session = sessionOf('overhead-in-tones');
+    const { cues } = session;
+    expect(cues.filter((cue) => [...setUps, ...whys].includes(cue))).toEqual([]);
+    expect(cues).toContain('Left, ribs, not a pass?');
+    expect(cues).toContain(book.lines['ask.pain-number']);
+    expect(cuesAfter(session, 'that one is known').join(' ')).toMatch(/That may go on/);
+    for (const id of ['overhead-passive', ...drills(session)]) {
+      const script = book.checks[id] ?? book.drills[id];
+      expect(cues.filter((cue) => cue === script?.caution)).toHaveLength(1);
+      expect(cues.join(' ').toLowerCase()).toContain(script?.name);
+    }
+  });
+
+  it('by voice: all words, the usual ones, then tones, each from the next step on', () => {
+    const session = sessionOf('words-by-voice');
+    const said = (from: string, to: string) => {
+      const after = cuesAfter(session, from);
+      return after.slice(0, after.length - cuesAfter(session, to).length);
+    };
+    const [bench, bell] = [book.drills['bench-hinge'], book.drills['bell-hinge']];
+    const again = (bench?.setUpAgain ?? []).map(textOf);
+    expect(said('her back rounded', 'fewer words')).toEqual(expect.arrayContaining(again));
+    const later = cuesAfter(session, 'knees came forward');
+    expect(later).toContain('Set two.');
+    expect(later.filter((cue) => (bell?.setUpAgain ?? []).map(textOf).includes(cue))).toEqual([]);
+    const last = cuesAfter(session, 'back rounded');
+    expect(last.filter((cue) => setUps.includes(cue) || cue === 'Set two.')).toEqual([]);
   });
 });
 
