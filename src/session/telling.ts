@@ -35,23 +35,17 @@ export function tellingTexts({ book, log, readback, texts, decision }: SessionCo
 
 /** More than a why: pain, a cap, a warning sign, what cannot be done, the end. Always told. */
 const ALWAYS_TOLD = /^(1|6|7|12)\.|^9\.8$/;
-/** The same again: which it is says enough, since what changed is told as it is set up. */
-const SAME_AGAIN = ['2.2', '3.1', '3.2', '3.3', '9.1'];
+/** The same again: which set it is says enough, since what changed is told as it is set up. */
+const SAME_AGAIN = ['2.2', '3.1', '3.2', '3.3'];
 
 function becauseOf(book: CueBook, decision: Decision, words: Words): string {
   const { because, rule, step, from, to } = decision;
   if (namesSide(decision)) return '';
   if (words === 'learning' || ALWAYS_TOLD.test(rule)) return because;
   if (words === 'tones') return '';
-  return from === to && SAME_AGAIN.includes(rule) ? whichOf(book, step) : because;
-}
-
-/** "Set two." */
-function whichOf({ lines, vocabulary: { numbers } }: CueBook, step: Step): string {
-  if (step.do === 'set') return say(lines, 'say.set', { number: numberSpoken(numbers, step.set) });
-  if (step.do === 'check')
-    return say(lines, 'say.try', { number: numberSpoken(numbers, step.try) });
-  return '';
+  if (from !== to || step.do !== 'set' || !SAME_AGAIN.includes(rule)) return because;
+  const number = numberSpoken(book.vocabulary.numbers, step.set);
+  return say(book.lines, 'say.set', { number });
 }
 
 /** The step begins with its side, so a reason that only says that need not be said. */
