@@ -89,9 +89,11 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
     kinds: wantsKinds ? kinds : [],
     redFlags,
     unsure:
+      mayCorrect(vocabulary, segments) ||
       segments.some(
         (segment) => means(segment, 'unsure') && !(said.pairs > 0 && isSame(vocabulary, segment)),
-      ) || means(segments.at(-1), 'corrections'),
+      ) ||
+      means(segments.at(-1), 'corrections'),
     told: segments.some((segment, index) => segment.tells || isNo(vocabulary, segments, index)),
   };
 }
@@ -102,6 +104,13 @@ const takenByFault = (segment: Segment, { expected }: Asked): boolean =>
 
 const isNo = (vocabulary: Vocabulary, segments: Segment[], index: number): boolean =>
   isRefusal(vocabulary, segments, index) || means(segments[index], 'negators');
+
+/** "Pasa no limitado": where "no" is "not" too and no comma tells, it may take back the result. */
+const mayCorrect = ({ talk }: Vocabulary, segments: Segment[]): boolean =>
+  segments.some(
+    ({ text, after }, index) =>
+      !after && talk.refusalsApart.includes(text) && means(segments[index - 1], 'result'),
+  );
 
 /** A negation reaches over small words to what it denies, never over punctuation. */
 function deniedAt(vocabulary: Vocabulary, segments: Segment[], index: number): boolean {

@@ -62,6 +62,12 @@ describe('Spanish as coaches type it', () => {
       'knees-forward',
     ]);
     expect(heard('check/hinge-bar', 'pasa, no, limitado').reply?.result).toBe('short');
+    // Typed without commas: it may be either, unless a value follows, so it is asked about.
+    for (const text of ['pasa no limitado', 'pasa no espalda redonda', 'limpia no llega'])
+      expect(heard('check/hinge-bar', text), text).toMatchObject({ verdict: 'confirm' });
+    expect(heard('idle', 'izquierda uno cuarenta no uno cincuenta limitado').reply).toMatchObject({
+      angleDegrees: 150,
+    });
     // A side follows what it is of.
     expect(heard('set/deadlift', 'la rodilla izquierda me duele').reply).toMatchObject({
       side: 'left',
