@@ -65,5 +65,8 @@ export const performingLine = fromCallback<
   }
   if (line.text !== null) say(line.text);
   else if (!timed) finish(startMilliseconds);
-  return () => cancels.forEach((cancel) => cancel());
+  // A last count rings out; what is said next waits for it.
+  return () => {
+    if (!over) cancels.forEach((cancel) => cancel());
+  };
 });

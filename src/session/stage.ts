@@ -158,6 +158,7 @@ export function createStage(
       }
       const seconds = secondsOf(text);
       show({ type: 'cue', text, seconds });
+      quietFromMilliseconds = dueMilliseconds + (HEAD_START_SECONDS + seconds) * 1000;
       // In the time of the plan: the count after it sounds as much later as this one.
       const timer = clock.setTimeout(ended, dueMilliseconds + seconds * 1000 - clock.now());
       return () => {
