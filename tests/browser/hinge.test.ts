@@ -1,4 +1,3 @@
-import { textOf } from '../../src/domain/script';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/domain/log';
 import { bookOf } from '../../src/cli/verb';
@@ -6,8 +5,9 @@ import { opensAtSeconds } from './rehearsed';
 import { begin, open, untilStored, watchSound, type Opened } from './opening';
 import { spokenFile } from './speaking';
 
-/** The first cue of the next set: the drill's short set-up. */
-const NEXT_CUE = textOf(bookOf().drills['bell-hinge']?.setUpAgain[0] ?? '');
+/** The first cue of the next set: its one fix. */
+const NEXT_CUE =
+  bookOf().drills['bell-hinge']?.fixes.find(({ fault }) => fault === 'knees-forward')?.cue ?? '';
 
 let opened: Opened | undefined;
 afterEach(async () => {

@@ -1,10 +1,10 @@
-import { textOf } from '../../src/domain/script';
 import { afterEach, expect, it } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { open, untilStored, watchSound, type Opened } from './opening';
 
-/** The first cue of the next set: the drill's short set-up. */
-const NEXT_CUE = textOf(bookOf().drills['bell-hinge']?.setUpAgain[0] ?? '');
+/** The first cue of the next set: its one fix. */
+const NEXT_CUE =
+  bookOf().drills['bell-hinge']?.fixes.find(({ fault }) => fault === 'knees-forward')?.cue ?? '';
 
 let opened: Opened | undefined;
 afterEach(async () => {
