@@ -96,7 +96,7 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     language: z.string().regex(/^[a-z]{2,3}$/, 'allowed: a language code such as en'),
     numbers,
     sides: every(['left', 'right', 'both'] as const, readable),
-    sidesStand: z.enum(['before', 'after']),
+    adjectivesStand: z.enum(['before', 'after']),
     sideVerbs: z.array(word).default([]),
     same: ways.extend({
       beforeSide: ways,

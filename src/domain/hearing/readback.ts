@@ -12,6 +12,7 @@ import type { Reply } from './reply';
  */
 export function readbackOf(book: CueBook, reply: Reply): string | null {
   const { numbers, sides, results, pain, redFlags, commands, goTo, same } = book.vocabulary;
+  const isBefore = book.vocabulary.adjectivesStand === 'before';
   const spoken: string[] = [];
   const say = (words: string | undefined) => {
     if (words) spoken.push(words);
@@ -33,7 +34,8 @@ export function readbackOf(book: CueBook, reply: Reply): string | null {
   if (reply.pain === 0) say(pain.none.say[0]);
   else if (reply.result === 'pain' || reply.pain !== null) {
     const much = reply.pain === null ? '' : numberSpoken(numbers, reply.pain);
-    say([kind, pain.readback, much].filter(Boolean).join(' '));
+    const named = isBefore ? [kind, pain.readback] : [pain.readback, kind];
+    say([...named, much].filter(Boolean).join(' '));
   } else say(kind);
   if (reply.command === 'go-to') {
     const script = book.drills[reply.target ?? ''] ?? book.checks[reply.target ?? ''];

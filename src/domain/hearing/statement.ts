@@ -165,7 +165,7 @@ function resultsIn(segments: Segment[], denied: (index: number) => boolean): Res
 
 /** Without sides "sits right back" and "left the bar behind" name none; "shifted right" does. */
 function isNoSide(
-  { sideVerbs, sidesStand }: Vocabulary,
+  { sideVerbs, adjectivesStand }: Vocabulary,
   segments: Segment[],
   index: number,
 ): boolean {
@@ -178,7 +178,7 @@ function isNoSide(
     !segment.after &&
     !told &&
     !means(before, 'askedOf') &&
-    !isOwned(sidesStand === 'before' ? next : before)
+    !isOwned(adjectivesStand === 'before' ? next : before)
   );
 }
 

@@ -132,8 +132,8 @@ export interface Vocabulary {
   language: string;
   numbers: NumberWords;
   sides: Record<'left' | 'right' | 'both', ReadableWays>;
-  /** Where a side stands: "right knee" or "rodilla derecha". */
-  sidesStand: 'before' | 'after';
+  /** Where a word stands that says which: "right knee", "sharp pain" or "rodilla derecha". */
+  adjectivesStand: 'before' | 'after';
   /** Words of a side that also tell what something did ("the bar left the legs"). */
   sideVerbs: string[];
   same: SameWays;

@@ -79,6 +79,7 @@ describe('Spanish as coaches type it', () => {
     expect(heard('set/deadlift', 'rodillas adelante y dolor dos').readback).toBe(
       'rodillas adelante, dolor dos',
     );
+    expect(heard('set/deadlift', 'un pinchazo, cuatro').readback).toBe('dolor punzante cuatro');
     expect(heard('set/deadlift', 'mas rapido').readback).toBe('más rápido');
     expect(heard('idle', 'izquierda uno cuarenta y cinco limitado').readback).toBe(
       'izquierda, ciento cuarenta y cinco, limitada',
