@@ -8,6 +8,7 @@ import { loudestOf } from './loudness';
 import type { Following } from './meaning';
 import { LONGEST_SECONDS, type HeardWords, type Look, type Recogniser } from './recognising';
 import { HEARD_RATE } from './resampling';
+import { isUrgentIn } from './urgent';
 import {
   COMBINED_SILENCE_SECONDS,
   FRAME_SECONDS,
@@ -41,6 +42,9 @@ const ENDING_SECONDS: Record<Following, number> = {
 const LONG_PHONE_SECONDS = 0.3;
 /** A phone is clearest within it: so much more on both sides is still the word's. */
 const HALF_PHONE_SECONDS = 0.05;
+/** So many looks in a row that believe the same words, and so much longer a wait, tell others' talk. */
+const OTHERS_FROM_LOOKS = 4;
+const OTHERS_AFTER_SECONDS = 0.35;
 /** A grade far below the coach's loudness is asked about. */
 const DOUBTED = ACTS_FROM - 0.01;
 
@@ -194,12 +198,16 @@ export class Listening {
 
   private isBelieved(heard: HeardWords | null): heard is HeardWords {
     if (heard === null) return false;
-    return heard.confidence >= (this.parts.urgent.has(heard.text) ? HALTS_FROM : ASKS_FROM);
+    return heard.confidence >= (this.isUrgent(heard.text) ? HALTS_FROM : ASKS_FROM);
+  }
+
+  private isUrgent(text: string): boolean {
+    return isUrgentIn(this.parts.urgent, text);
   }
 
   /** A reply that is not sure may be the first half of something; a stop word need not be. */
   private endsAfter({ text, confidence, following }: HeardWords): number {
-    const isSure = confidence >= ACTS_FROM || this.parts.urgent.has(text);
+    const isSure = confidence >= ACTS_FROM || this.isUrgent(text);
     return ENDING_SECONDS[isSure ? following : 'more'];
   }
 
@@ -211,9 +219,12 @@ export class Listening {
     const { silenceSeconds, following } = looked.heard;
     // More may follow: then whatever else sounded like a phone was perhaps the rest of it.
     const ended = following === 'nothing' ? Infinity : (looked.talk?.endedSeconds ?? Infinity);
+    // ... but not where look after look believes the same words: then it is others who talk.
+    const isOthers = looked.agreed >= OTHERS_FROM_LOOKS;
+    const quietSeconds = isOthers ? Math.max(ended, silenceSeconds - OTHERS_AFTER_SECONDS) : ended;
     const isQuiet = looked.spokenFrames === spokenFrames;
     const byPhones =
-      Math.min(silenceSeconds, ended) + (isQuiet ? this.nowSeconds - looked.atSeconds : 0);
+      Math.min(silenceSeconds, quietSeconds) + (isQuiet ? this.nowSeconds - looked.atSeconds : 0);
     return trailingSeconds > 0
       ? Math.min(trailingSeconds, byPhones)
       : byPhones - LONG_PHONE_SECONDS;
@@ -223,7 +234,7 @@ export class Listening {
   private settle(): void {
     const { segmenter, looked, believed } = this;
     if (this.told === null && believed !== null && (looked?.agreed ?? 0) >= 2)
-      if (this.parts.urgent.has(believed.text)) this.tellWords(believed);
+      if (this.isUrgent(believed.text)) this.tellWords(believed);
     const silence = segmenter.trailingSeconds;
     if (believed !== null && this.isSeen && this.silence >= this.endsAfter(believed))
       return this.close(believed);
@@ -285,7 +296,13 @@ export class Listening {
       ...{ text, confidence, prompt },
       ...(other && { other }),
       ...(phones && { phones }),
+      ...(looked?.heard && { beganSecondsAgo: this.sinceBegun(looked.heard, looked) }),
     });
+  }
+
+  /** From the first phone of the words until now. */
+  private sinceBegun({ spokenSeconds, silenceSeconds }: HeardWords, looked: Looked): number {
+    return spokenSeconds + silenceSeconds + this.nowSeconds - looked.atSeconds;
   }
 
   /** What was attended when the talk began. */
@@ -299,8 +316,7 @@ export class Listening {
     const { spokenFrames, trailingSeconds } = this.segmenter;
     const { grammar, lexicon, looked } = this;
     if (grammar === undefined) return;
-    const sound = this.segmenter.sound();
-    const look = await this.parts.recogniser.look(sound, grammar, lexicon);
+    const { look, sound } = await this.lookFromWhereItBegan(grammar, lexicon);
     const decibels = look.heard === null ? -Infinity : loudestOf(wordsOf(look.heard, sound));
     const isSure = (look.heard?.confidence ?? 0) >= ACTS_FROM;
     const heard = this.doubted(look.heard, grammar, decibels);
@@ -315,6 +331,24 @@ export class Listening {
     };
     this.lookedAtSeconds = this.nowSeconds;
   }
+
+  /**
+   * Where nothing is believed once it is over, with more from before: a slow "st" begins before
+   * all that the detector hears.
+   */
+  private async lookFromWhereItBegan(
+    grammar: Grammar,
+    lexicon: Lexicon,
+  ): Promise<{ look: Look; sound: Float32Array }> {
+    const sound = this.segmenter.sound();
+    const look = await this.parts.recogniser.look(sound, grammar, lexicon);
+    const isOver = this.segmenter.trailingSeconds >= READY_SILENCE_SECONDS;
+    const more = isOver && !this.isBelieved(look.heard) ? this.segmenter.soundFromEarlier() : null;
+    if (more === null) return { look, sound };
+    const again = await this.parts.recogniser.look(more, grammar, lexicon);
+    return this.isBelieved(again.heard) ? { look: again, sound: more } : { look, sound };
+  }
+
   /** What is said far below the coach's loudness may be said at the next rack. */
   private doubted(heard: HeardWords | null, grammar: Grammar, decibels: number): HeardWords | null {
     if (heard === null || heard.confidence < ACTS_FROM) return heard;

@@ -54,7 +54,8 @@ export function followingOf(grammar: Grammar, text: string): Following {
     for (const arc of arcsFrom(grammar, state)) goOn(arc.to, whole, joined(added, arc));
   };
   const joined = (added: Added, { words, means = told ? undefined : words }: Arc): Added => {
-    if (means === undefined || said.has(means)) return added;
+    // A "stop" is told by itself as well, so nothing waits for it.
+    if (means === undefined || said.has(means) || means.includes('"command":"stop"')) return added;
     return means.includes('pain') && added !== 'more' ? 'pain' : 'more';
   };
   const follow = (state: number, rest: string): void => {

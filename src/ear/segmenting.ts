@@ -7,6 +7,8 @@ export const PRE_ROLL_SECONDS = 0.25;
 /** More of it, up to this, where the detector half heard it: a slow "st" lasts 0.35 s. */
 const HALF_HEARD_SECONDS = 0.5;
 const HALF_HEARD_AT = 0.15;
+/** The last sound of a reply dies away in this time. */
+const DYING_SECONDS = 0.2;
 /** Silence that ends a click, and talk that was let go. */
 export const SINGLE_SILENCE_SECONDS = 0.3;
 /** Silence that ends a reply which could still go on. */
@@ -31,8 +33,10 @@ export type Segmenting = 'silent' | 'onset' | 'speaking' | 'trailing' | 'too-sho
  * silence has followed (`trailingSeconds`) and then takes the segment.
  */
 export class Segmenter {
-  private frames: Float32Array[] = [];
-  private readonly earlier: Earlier[] = [];
+  private frames: Judged[] = [];
+  private readonly earlier: Judged[] = [];
+  /** What lay before the pre-roll of the open segment. */
+  private before: Judged[] = [];
   private speaking = false;
   private rising = 0;
   private voiced = 0;
@@ -45,7 +49,7 @@ export class Segmenter {
     if (this.dropped || this.speaking) this.loudness.push(frame);
     if (this.dropped) return this.waitForSilence(frame, speech);
     if (!this.speaking) return this.wait(frame, speech);
-    this.frames.push(frame);
+    this.frames.push({ frame, speech });
     const lasts = speech >= (this.trailing > 0 ? BEGINS_AT : LASTS_ABOVE);
     if (lasts && !this.loudness.hasFallen) {
       this.voiced += 1;
@@ -82,21 +86,28 @@ export class Segmenter {
 
   /** The sound of the open segment so far. */
   sound(): Float32Array {
-    const sound = new Float32Array(this.frames.length * FRAME);
-    this.frames.forEach((frame, index) => sound.set(frame, index * FRAME));
-    return sound;
+    return joined(this.frames);
+  }
+
+  /** The same with a quarter of a second more before it; null where there is no more. */
+  soundFromEarlier(): Float32Array | null {
+    return this.before.length === 0 ? null : joined([...this.before, ...this.frames]);
   }
 
   /** Keeps the last seconds of the open segment; what was said before them is settled. */
   forget(exceptSeconds: number): void {
     this.frames = this.frames.slice(-Math.ceil(exceptSeconds / FRAME_SECONDS));
+    this.before = [];
   }
 
   /** Closes the segment. */
   reset(): void {
-    // What was said is settled: it draws no more of itself into what comes next.
-    for (const frame of this.frames.slice(-preRollFrames)) this.keep(frame, 0);
+    // What was said is settled: it draws no more of itself into what comes next. A soft first
+    // consonant may lie in the silence after it.
+    const first = this.frames.length - Math.max(0, this.trailing - dyingFrames);
+    this.frames.forEach(({ frame, speech }, at) => this.keep(frame, at < first ? 0 : speech));
     this.frames = [];
+    this.before = [];
     this.speaking = false;
     this.rising = 0;
     this.voiced = 0;
@@ -141,19 +152,25 @@ export class Segmenter {
     const usual = this.earlier.length - preRollFrames - this.rising;
     const halfHeard = this.earlier.findIndex((each) => each.speech >= HALF_HEARD_AT);
     const from = Math.max(0, Math.min(usual, halfHeard - ONSET_FRAMES));
-    this.frames = this.earlier
-      .splice(0)
-      .slice(from)
-      .map((each) => each.frame);
+    const all = this.earlier.splice(0);
+    this.before = all.slice(0, from);
+    this.frames = all.slice(from);
     return 'onset';
   }
 }
 
-/** A frame from before the onset, and how far it was heard as speech. */
-interface Earlier {
+/** A frame, and how far it was heard as speech. */
+interface Judged {
   frame: Float32Array;
   speech: number;
 }
 
+function joined(frames: Judged[]): Float32Array {
+  const sound = new Float32Array(frames.length * FRAME);
+  frames.forEach(({ frame }, index) => sound.set(frame, index * FRAME));
+  return sound;
+}
+
 const preRollFrames = Math.ceil(PRE_ROLL_SECONDS / FRAME_SECONDS);
+const dyingFrames = Math.ceil(DYING_SECONDS / FRAME_SECONDS);
 const halfHeardFrames = Math.ceil(HALF_HEARD_SECONDS / FRAME_SECONDS);

@@ -7,3 +7,7 @@ export const URGENT = [
   ...['stop', 'stop stop', 'stop it', 'stop there', 'stop now', 'please stop', 'halt'],
   ...['pause', 'wait', 'hold on', 'hang on'],
 ];
+
+/** Whether an utterance halts, by itself or after a reply: "knees came forward stop". */
+export const isUrgentIn = (urgent: ReadonlySet<string>, text: string): boolean =>
+  urgent.has(text) || urgent.has(text.slice(text.lastIndexOf(' ') + 1));

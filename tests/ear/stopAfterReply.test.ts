@@ -2,6 +2,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { wordsOf } from '../../src/cues/grammarWords';
 import { grammarOf } from '../../src/domain/hearing/building';
+import { understand } from '../../src/domain/hearing/understanding';
+import { DEFAULT_SETTINGS } from '../../src/domain/log';
 import { HALTS_FROM } from '../../src/ear/confidence';
 import type { Detector } from '../../src/ear/detecting';
 import { lexiconFor } from '../../src/ear/lexicon';
@@ -12,6 +14,7 @@ import { URGENT } from '../../src/ear/urgent';
 import { joined, SAYSO_VOICE, spoken } from './speech';
 
 const book = bookOf();
+const SURELY = { ...DEFAULT_SETTINGS, confidence: 1 };
 const lexicon = lexiconFor(wordsOf(book));
 let parts: { recogniser: Recogniser; detector: Detector };
 beforeAll(async () => {
@@ -50,5 +53,22 @@ describe('a slow "stop" after another reply', () => {
       await spoken('stop', { voice, before: seconds, after: 1.5 }),
     );
     expect(await haltsIn(sound)).toEqual([reply, 'stop']);
+  });
+});
+
+describe('a "stop" in one breath with the reply before it', () => {
+  it.each([
+    ['knees forward', 0.15],
+    ['knees forward', 0.5],
+    ['limited', 0.3],
+  ])('halts: "%s" and %d s later', async (reply, seconds) => {
+    const voice = SAYSO_VOICE;
+    const sound = joined(
+      await spoken(reply, { voice, before: 1, after: 0 }),
+      await spoken('stop', { voice, before: seconds, after: 1.5 }),
+    );
+    const halts = await haltsIn(sound);
+    const meant = halts.map((text) => understand(book, 'idle', text, SURELY).reply?.command);
+    expect(meant).toContain('stop');
   });
 });

@@ -60,6 +60,8 @@ export function graphOf(book: CueBook, id: PromptId, { callWord }: GrammarOption
       ? []
       : addResults(graph, book, prompt, { from: called, instead }, end);
   addPain(graph, book, [...open, ...graded], end);
+  // "Knees came forward" and, a breath later, "stop".
+  graph.patterns(graded, end, book.vocabulary.stopWords, { says: { command: 'stop' } });
   if (prompt.kind === 'pain-kind' || prompt.kind === 'pain-number')
     for (const [painKind, { say }] of entries(book.vocabulary.pain.kinds))
       graph.patterns(open, end, say, { says: { painKind } });
@@ -190,10 +192,10 @@ function addResults(
   const faults =
     prompt.kind === 'result' ? [...prompt.faults] : early ? Object.keys(book.faults) : [];
   const first = graph.state(true);
-  if (faults.length > 0) {
+  const second = faults.length > 0 ? graph.state(true) : null;
+  if (second !== null) {
     const article = graph.state();
     const joined = graph.state();
-    const second = graph.state(true);
     // "No rib flare" denies one.
     const plain = starts.filter((state) => !instead.includes(state));
     for (const word of book.vocabulary.goTo.articles.slice(0, 1)) graph.word(plain, article, word);
@@ -201,7 +203,7 @@ function addResults(
     for (const word of book.vocabulary.numbers.and.slice(0, 1)) graph.word([first], joined, word);
     addFaults(graph, book, faults, [first, joined, failed], second);
   }
-  return [held, failed, first];
+  return [held, failed, first, ...(second === null ? [] : [second])];
 }
 
 function addFaults(graph: Graph, book: CueBook, ids: FaultId[], froms: number[], to: number): void {

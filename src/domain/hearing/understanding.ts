@@ -62,14 +62,14 @@ function meant(book: CueBook, asked: Prompt, words: Words, options: UnderstandOp
   const same = sameAt(book, asked, words);
   if (same) return same;
   const settled = asked.kind === 'confirm' ? atConfirm(book, asked, words, options) : null;
-  if (settled) return settled;
+  if (settled) return stopping(book, asked, words, options, settled);
   const unpraised = withoutPraise(book, words.words);
   const command = ordered ? null : commandAt(book, asked, unpraised);
   const said =
     (command && commanded(book, asked, unpraised, command, options)) ??
     replied(book, asked, withoutMovingOn(book, words), options);
-  if (stopsToo(book, words.words, said))
-    return { ...said, reply: { ...said.reply, command: 'stop' } };
+  const stopped = stopping(book, asked, words, options, said);
+  if (stopped !== said) return stopped;
   return said.verdict === 'ignore' && !ordered && mayStop(book, words) ? ASKS_TO_STOP : said;
 }
 
@@ -122,10 +122,31 @@ function sameAt(book: CueBook, asked: Prompt, { words, question }: Words): Under
   return { reply: { ...NO_REPLY, same: true, ...said }, verdict: 'confirm', sure: 1 };
 }
 
-/** A "stop" that pain follows without a pause for breath ("stop it hurts"). */
-function stopsToo(book: CueBook, words: Words['words'], { reply, verdict }: Understood): boolean {
-  const { stopWords } = book.vocabulary;
-  return isHarm(reply) && verdict !== 'ignore' && stopWords.includes(words[0]?.text ?? '');
+/**
+ * A "stop" that pain follows without a pause for breath ("stop it hurts"), or that follows any
+ * reply so: of "elbows bent stop" the stop is no part of the fault.
+ */
+function stopping(
+  book: CueBook,
+  asked: Prompt,
+  { words, question }: Words,
+  options: UnderstandOptions,
+  said: Understood,
+): Understood {
+  const { stopWords, talk } = book.vocabulary;
+  const isStop = (word: Words['words'][number] | undefined) =>
+    word !== undefined && stopWords.includes(word.text);
+  if (said.verdict === 'ignore' || said.reply.command === 'stop') return said;
+  const stopped = (reply: Reply): Understood => ({
+    reply: { ...reply, command: 'stop' },
+    verdict: 'accept',
+    sure: 1,
+  });
+  if (isHarm(said.reply) && isStop(words[0])) return stopped(said.reply);
+  const before = words.slice(0, -1);
+  const denied = talk.negators.includes(before.at(-1)?.text ?? '');
+  if (!isStop(words.at(-1)) || denied || question) return said;
+  return stopped(meant(book, asked, { words: before, question: false }, options).reply);
 }
 
 /** "Done, pass, moving on": a result says that it is done, and moves on by itself. */
