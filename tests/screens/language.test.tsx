@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, screen } from '@testing-library/react';
-import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { act, cleanup, fireEvent, screen } from '@testing-library/react';
+import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { loadBook } from '../../src/cues/fromFolder';
 import type { SeatState } from '../../src/screens/seat';
 import { STATE, viewAfter } from './fakeSeat';
@@ -67,8 +67,13 @@ describe('the language at the gate', () => {
   });
 
   it('that the device has no voice for says that cues are shown', () => {
+    vi.useFakeTimers();
     show(SPANISH);
+    // They may come late.
+    expect(text()).toContain('Looking for a Spanish voice on this device.');
+    act(() => void vi.advanceTimersByTime(3000));
     expect(text()).toContain('This device has no Spanish voice, so every cue is shown');
+    vi.useRealTimers();
   });
 
   it('that the device has a voice for says which', () => {

@@ -1,3 +1,4 @@
+import { useEffect, useState } from 'react';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
@@ -56,18 +57,27 @@ export function Language({ seat }: { seat: Seat }) {
   );
 }
 
+/** Voices have been seen to arrive 2 to 3 s after loading. */
+const VOICES_WAIT_MS = 3000;
+
 /** Sayso's own voice speaks English alone, so another language needs one of the device. */
 function DeviceVoice({ seat, language }: { seat: Seat; language: string }) {
   const { device, speaks } = useSeat(seat, (state) => state.voices);
+  const [hasWaited, setHasWaited] = useState(false);
+  useEffect(() => {
+    const timer = window.setTimeout(() => setHasWaited(true), VOICES_WAIT_MS);
+    return () => window.clearTimeout(timer);
+  }, []);
   const voice = device.find(({ id }) => id === speaks) ?? device[0];
-  return voice === undefined ? (
-    <p role="status" className="trouble">
-      <Shape name="notice" /> This device has no {language} voice, so every cue is shown in large
-      type, and each count is a tone. Voices can be added in the settings of the device.
-    </p>
-  ) : (
-    <p role="status">
-      <Shape name="voice" /> {voice.name} speaks, a voice of this device.
+  const isMissing = voice === undefined && hasWaited;
+  return (
+    <p role="status" className={isMissing ? 'trouble' : ''}>
+      <Shape name={isMissing ? 'notice' : 'voice'} />{' '}
+      {voice !== undefined
+        ? `${voice.name} speaks, a voice of this device.`
+        : isMissing
+          ? `This device has no ${language} voice, so every cue is shown in large type, and each count is a tone. Voices can be added in the settings of the device.`
+          : `Looking for a ${language} voice on this device.`}
     </p>
   );
 }
