@@ -85,7 +85,7 @@ describe('Spanish as coaches type it', () => {
       'izquierda, ciento cuarenta y cinco, limitada',
     );
     expect(heard('set/deadlift', 've al peso muerto rumano').readback).toBe(
-      'ir a el peso muerto rumano',
+      'toca el peso muerto rumano',
     );
   });
 });
