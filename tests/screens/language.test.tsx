@@ -52,6 +52,14 @@ describe('the language at the gate', () => {
     expect(text()).toContain('by typed words, or by touch, keys and pedal');
   });
 
+  it('leaves the words of the screen English for a screen reader, and names what is not', () => {
+    show(SPANISH);
+    expect(screen.getByRole('main').lang).toBe('en');
+    expect(screen.getByRole('radio', { name: 'Bisagra' }).closest('label')?.innerHTML).toContain(
+      '<span lang="es">Bisagra</span>',
+    );
+  });
+
   it('that no ear hears offers nothing that needs the ear', () => {
     const seat = show(SPANISH);
     for (const name of [

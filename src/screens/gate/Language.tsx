@@ -43,7 +43,8 @@ export function Language({ seat }: { seat: Seat }) {
       {!isHeard && (
         <>
           <p>
-            In {nameOf(chosen)} there is: {routines.map(({ name }) => name).join(', ')}.
+            In {nameOf(chosen)} there is:{' '}
+            <span lang={chosen}>{routines.map(({ name }) => name).join(', ')}</span>.
           </p>
           <p>
             <Shape name="ear" /> The recogniser on this device hears English only. Answer in{' '}

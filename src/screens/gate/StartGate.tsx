@@ -65,7 +65,7 @@ export function StartGate({ seat }: { seat: Seat }) {
   );
 
   return (
-    <main className="page gate">
+    <main className="page gate" lang="en">
       <header>
         <h1 ref={heading} tabIndex={-1}>
           Sayso
@@ -102,7 +102,7 @@ export function StartGate({ seat }: { seat: Seat }) {
                   checked={id === routine}
                   onChange={() => setRoutine(id)}
                 />
-                <span>{name}</span>
+                <span lang={book.language}>{name}</span>
               </label>
             ))}
           </div>
