@@ -24,22 +24,22 @@ export const UNEXPLAINED = 0.3;
 
 /** Fitted on generated speech and people's words that are no replies; offset by rule (public/ear/MODEL.md). */
 export const BELIEF: Belief = {
-  offset: -3.3,
-  fitPerPhone: 1.45,
-  surePerPhone: 2.07,
-  phones: 0.48,
+  offset: -3.7,
+  fitPerPhone: 0.73,
+  surePerPhone: 3.28,
+  phones: 0.56,
   unexplained: UNEXPLAINED,
-  lead: 1.33,
+  lead: 1.15,
 };
 
 /** The small reader's, fitted on the same sound. */
 export const SMALL_BELIEF: Belief = {
-  offset: -2.3,
-  fitPerPhone: 1.27,
-  surePerPhone: 2.54,
-  phones: 0.45,
+  offset: -3.7,
+  fitPerPhone: 0.98,
+  surePerPhone: 2.88,
+  phones: 0.51,
   unexplained: UNEXPLAINED,
-  lead: 1.52,
+  lead: 1.91,
 };
 
 /** From here a reply may be acted on; below ASKS_FROM it is other talk. */

@@ -4,7 +4,7 @@ import { posteriorsOf, type Posteriors } from './posteriors';
 
 /** Turns 16 kHz mono sound into what each of its moments says of every phone. */
 export interface PhoneReader {
-  /** One row every 12 ms. Takes one call at a time. */
+  /** One row every 24 ms. Takes one call at a time. */
   read(samples: Float32Array): Promise<Posteriors>;
   /** How far replies in its rows are to be believed. */
   belief: Belief;

@@ -10,7 +10,7 @@ export interface Posteriors {
 }
 
 /** Seconds of one row. */
-export const ROW_SECONDS = 0.012;
+export const ROW_SECONDS = 0.024;
 /** A row in which the head finds it less likely than this that there is no phone is talk. */
 const BLANK_LIKELY = Math.log(0.5);
 
@@ -21,7 +21,7 @@ export interface Talk {
 }
 
 /** A silence of so many rows, 0.65 s, divides one talk from the next. */
-const DIVIDING_ROWS = 54;
+const DIVIDING_ROWS = 27;
 
 /** The talk after the last silence that divides; null where nobody talks. */
 export function latestTalk({ log, frames }: Posteriors): Talk | null {
@@ -39,7 +39,7 @@ export function latestTalk({ log, frames }: Posteriors): Talk | null {
 /** What was before the latest talk counts so much against a reply. */
 const EARLIER_COUNTS = 0.25;
 /** Sound before the first clear phone that still belongs to the talk. */
-const BEFORE_TALK_ROWS = 25;
+const BEFORE_TALK_ROWS = 12;
 
 /**
  * By row: the score of all before it as no part of the reply. In a room full of talk the sound

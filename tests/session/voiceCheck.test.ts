@@ -39,7 +39,7 @@ function started(lines = LINES) {
         },
         prepare: () => undefined,
         adjust: () => undefined,
-      duck: () => undefined,
+        duck: () => undefined,
       },
       tones: { play: (name) => tones.push(name) },
       clock: {
