@@ -16,6 +16,8 @@ const ANYWHERE: Record<string, Command> = {
   r: 'repeat',
   u: 'undo',
   k: 'skip',
+  d: 'done',
+  n: 'next',
   '?': 'help',
   '+': 'louder',
   '-': 'quieter',

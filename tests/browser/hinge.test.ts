@@ -41,12 +41,9 @@ describe('one hinge check and one set', () => {
   it('by a microphone, with the network gone: heard, graded, decided, and the next drill cued', async () => {
     // A page is some seconds behind a rehearsal; each question is asked again 8 s after it opened.
     const [check = 0] = opensAtSeconds(['knees forward']);
-    // Into the set's cues: its work is over at once, and the question opens.
-    const done = check + 24;
     const microphone = await spokenFile('hinge', [
       { atSeconds: check + 4, text: 'knees forward' },
-      { atSeconds: done, text: 'done' },
-      { atSeconds: done + 6, text: 'knees forward' },
+      { atSeconds: check + 30, text: 'knees forward' },
     ]);
     opened = await open({ microphone });
     const { page, context, complaints } = opened;
@@ -59,6 +56,8 @@ describe('one hinge check and one set', () => {
     await untilStored(page, (log) => findings(log).length > 0, 20);
     await sound.loudest();
     await page.getByRole('heading', { name: 'Bell hinge' }).waitFor();
+    // Its work is over at once, and its question opens; over its own voice "done" would not count.
+    await page.keyboard.press('d');
     const log = await untilStored(page, (log) => decisions(log).length > 2, 60);
     expectHinge(log);
     await page.getByText('set 2').waitFor();

@@ -34,7 +34,7 @@ const drill = (id: string, area: Area, name: string, more: Partial<DrillScript>)
   setUpAgain: [],
   settleSeconds: 5,
   steps: [],
-  ask: 'How was the set?',
+  ask: 'What was that set like?',
   good: '',
   fixes: [],
   easier: null,

@@ -268,7 +268,7 @@ export const STATES: Record<string, SeatState> = {
   'run-set-open': run([
     RDL,
     phase('asking'),
-    cue('How was the set?'),
+    cue('What was that set like?'),
     phase('listening'),
     listen('set/romanian-deadlift'),
   ]),

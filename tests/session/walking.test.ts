@@ -219,7 +219,7 @@ describe('the shortest paths of the smaller machines', () => {
         stage: inert,
         prompt: 'set/bell-hinge',
         side: null,
-        ask: 'How was the set?',
+        ask: 'What was that set like?',
         kept: null,
         openedAtMilliseconds: null,
         mayStayUnanswered: false,

@@ -8,9 +8,8 @@ import { Cautions } from './Cautions';
 import { Hearing } from './Hearing';
 import { Language } from './Language';
 import { NotHere } from './NotHere';
+import { Sound } from './Sound';
 import { Unfinished } from './Unfinished';
-import { WhoSpeaks } from './WhoSpeaks';
-import { YourMusic } from './YourMusic';
 import { YourVoice } from './YourVoice';
 import './gate.css';
 
@@ -114,9 +113,7 @@ export function StartGate({ seat }: { seat: Seat }) {
 
         {isHeard && <Hearing seat={seat} />}
 
-        {isHeard && <WhoSpeaks seat={seat} />}
-
-        <YourMusic seat={seat} />
+        <Sound seat={seat} hasVoices={isHeard} />
 
         {isHeard && <YourVoice seat={seat} />}
       </div>

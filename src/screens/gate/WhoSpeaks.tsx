@@ -15,8 +15,8 @@ export function WhoSpeaks({ seat }: { seat: Seat }) {
   const field = useId();
   const note = useId();
   return (
-    <section className="card who-speaks" aria-labelledby={`${field}-title`}>
-      <h2 id={`${field}-title`}>Who speaks</h2>
+    <section className="who-speaks" aria-labelledby={`${field}-title`}>
+      <h3 id={`${field}-title`}>Who speaks</h3>
       <label htmlFor={field}>Voice of the cues</label>
       <select
         id={field}

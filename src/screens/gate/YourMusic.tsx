@@ -8,8 +8,8 @@ export function YourMusic({ seat }: { seat: Seat }) {
   const { name, trouble } = useSeat(seat, (state) => state.music);
   const field = useId();
   return (
-    <section className="card your-music" aria-labelledby={`${field}-title`}>
-      <h2 id={`${field}-title`}>Music</h2>
+    <section className="your-music" aria-labelledby={`${field}-title`}>
+      <h3 id={`${field}-title`}>Music</h3>
       {name === null ? (
         <>
           <label htmlFor={field}>A sound file of this device, played over and over</label>

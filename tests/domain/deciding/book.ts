@@ -55,7 +55,7 @@ const drill = (
   setUpAgain: [],
   settleSeconds: 0,
   steps: [],
-  ask: 'How was the set?',
+  ask: 'What was that set like?',
   good: 'Like this.',
   fixes: faults.map((fault) => ({ fault, cue: `Mind the ${fault}.` })),
   easier: { load: 'lighter', cue: 'Take less.' },
