@@ -274,7 +274,13 @@ describe('what only the whole check finds', () => {
   });
 
   it.each([
-    [HINGE, 'ask: What was that set like?', 'ask: Clean set.', 'ask', /heard as a reply at idle: held/],
+    [
+      HINGE,
+      'ask: What was that set like?',
+      'ask: Clean set.',
+      'ask',
+      /heard as a reply at idle: held/,
+    ],
     [HINGE, /caution: .*/, 'caution: Stop.', 'caution', /heard as a reply at idle: stop/],
     ['says.yaml', /say.paused: .*/, 'say.paused: Pause.', 'say.paused', /pause/],
     ['says.yaml', /ask.pain-number: .*/, 'ask.pain-number: Seven.', 'ask.pain-number', /pain 7/],
