@@ -26,6 +26,6 @@ test('a drill as it would be heard: nothing overlaps, clicks or clips, lines are
 
 test('words that a recogniser writes are compared as words', () => {
   expect(wordsWrong('Six slow ones.', '6 slow ones')).toEqual({ wrong: 0, of: 3 });
-  expect(wordsWrong('What was that set like?', 'cow is the set')).toEqual({ wrong: 2, of: 4 });
+  expect(wordsWrong('How was the set?', 'cow is the set')).toEqual({ wrong: 2, of: 4 });
   expect(wordsWrong('Put the bell down.', '')).toEqual({ wrong: 4, of: 4 });
 });
