@@ -72,7 +72,7 @@ const PEAK = 0.5;
 /** Below this peak there is no sound, only the converter's own noise. */
 const SILENT_PEAK = 5e-4;
 
-/** Another meaning this near, in natural logarithms, is handed on beside the best; further behind it was never true. */
+/** Another meaning this near, in natural logarithms, is handed on beside the best; further behind it was hardly ever. */
 const CLOSE = 3;
 
 /** Below this a second look has never helped; from ACTS_FROM none is needed. */
