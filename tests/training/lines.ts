@@ -7,7 +7,8 @@ import { randomFrom } from '../ear/noises';
 import { nearWords } from './near';
 import { sentence } from './talk';
 
-export type Kind = 'reply' | 'short' | 'number' | 'near' | 'mixed' | 'talk' | 'dictionary';
+export type Kind =
+  'reply' | 'short' | 'urgent' | 'number' | 'near' | 'mixed' | 'talk' | 'dictionary';
 
 /** One thing to say; phones are outputs of the head. */
 export interface Line {
@@ -20,23 +21,26 @@ export interface Line {
 
 /** Of a hundred lines. */
 const SHARES: [Kind, number][] = [
-  ['reply', 20],
-  ['short', 12],
-  ['number', 14],
-  ['near', 14],
+  ['reply', 24],
+  ['short', 15],
+  ['urgent', 6],
+  ['number', 11],
+  ['near', 13],
   ['mixed', 5],
-  ['talk', 9],
-  ['dictionary', 26],
+  ['talk', 8],
+  ['dictionary', 18],
 ];
 const RIVALS = 6;
 
 /**
  * So many lines of all kinds, or of replies, short replies and numbers alone. `common`: word lists,
  * commonest first; only words of the CMU dictionary with one pronunciation are used of them.
+ * `urgent`: stop words, pain and red flags, which are said more often than they come by chance.
  */
 export function writtenLines(options: {
   grammars: Grammar[];
   common: string[][];
+  urgent: string[];
   seed: number;
   lines: number;
   onlyReplies: boolean;
@@ -71,8 +75,10 @@ export function writtenLines(options: {
   const dictionaryWords = (length: number) =>
     Array.from({ length }, () => pick(pick([...lists, lists[0] ?? []])));
   const saying: Record<Kind, () => string[]> = {
-    reply: () => walk(pick(options.grammars), random),
+    // A part lost from a long reply is a wrong grade, so half of them run on.
+    reply: () => walk(pick(options.grammars), random, pick([0.55, 0.25])),
     short: () => pick(short).split(' '),
+    urgent: () => pick(options.urgent).split(' '),
     number,
     near: () => Array.from({ length: pick([1, 1, 1, 2, 3]) }, () => pick(nearReplies)),
     mixed: () => {
@@ -83,7 +89,7 @@ export function writtenLines(options: {
     dictionary: () => dictionaryWords(pick([1, 1, 2, 2, 3, 4, 5, 6])),
   };
   const shares = SHARES.filter(
-    ([kind]) => !options.onlyReplies || ['reply', 'short', 'number'].includes(kind),
+    ([kind]) => !options.onlyReplies || ['reply', 'short', 'urgent', 'number'].includes(kind),
   );
   const whole = shares.reduce((sum, [, share]) => sum + share, 0);
   const kindOf = (): Kind => {
@@ -115,13 +121,16 @@ export function writtenLines(options: {
   });
 }
 
-/** Any path through the grammar; groups of words that lead to one place weigh the same. */
-export function walk(grammar: Grammar, random: () => number): string[] {
+/**
+ * Any path through the grammar, ended at so many of the places where it may end; groups of words
+ * that lead to one place weigh the same.
+ */
+export function walk(grammar: Grammar, random: () => number, endShare = 0.55): string[] {
   const pick = <T>(from: readonly T[]) => from[Math.floor(random() * from.length)] as T;
   const said: string[] = [];
   for (let state = 0; ;) {
     const arcs = grammar.arcs.filter(({ from }) => from === state);
-    if (arcs.length === 0 || (grammar.finals.includes(state) && random() < 0.55)) break;
+    if (arcs.length === 0 || (grammar.finals.includes(state) && random() < endShare)) break;
     const to = pick([...new Set(arcs.map((arc) => arc.to))]);
     const arc = pick(arcs.filter((other) => other.to === to));
     said.push(...arc.words.split(' '));

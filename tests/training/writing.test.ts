@@ -7,6 +7,7 @@ import { phoneDistance } from './near';
 const write = (seed: number, onlyReplies = false) =>
   writtenLines({
     grammars: [phrases('confirm', ['yes', 'no', 'held', 'help', 'knees forward'])],
+    urgent: ['stop'],
     common: [['window', 'orange', 'yet', 'nose', 'hell', 'past']],
     seed,
     lines: 300,
@@ -16,7 +17,16 @@ const write = (seed: number, onlyReplies = false) =>
 test('a small run writes lines of every kind, each with its phones', () => {
   const lines = write(1);
   expect(lines).toHaveLength(300);
-  const kinds: Kind[] = ['dictionary', 'mixed', 'near', 'number', 'reply', 'short', 'talk'];
+  const kinds: Kind[] = [
+    'dictionary',
+    'mixed',
+    'near',
+    'number',
+    'reply',
+    'short',
+    'talk',
+    'urgent',
+  ];
   expect([...new Set(lines.map(({ kind }) => kind))].sort()).toEqual(kinds);
   for (const { phones } of lines)
     for (const phone of phones) expect(PHONES[phone - 1]).toBeDefined();

@@ -8,6 +8,8 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { loadBook } from '../../src/cues/fromFolder';
 import { grammarOf } from '../../src/domain/hearing/building';
 import { promptsOf } from '../../src/domain/hearing/prompts';
+import { urgentReplies } from '../bench/hearing/replies';
+import { randomFrom } from '../ear/noises';
 import { writtenLines } from './lines';
 
 /** Debian's package scowl: commonest words first. */
@@ -15,6 +17,7 @@ const COMMON = ['10', '20', '35'].map((size) => `/usr/share/dict/scowl/english-w
 const SEED = 23;
 export const LINES = 60_000;
 const KEPT_LINES = 4_000;
+const URGENT_REPLIES = 600;
 
 const [out, count = String(LINES)] = process.argv.slice(2);
 if (out === undefined || !COMMON.every(existsSync)) {
@@ -24,8 +27,9 @@ if (out === undefined || !COMMON.every(existsSync)) {
   const book = loadBook('scripts-cues', 'en');
   const grammars = promptsOf(book).map(({ prompt }) => grammarOf(book, prompt));
   const common = COMMON.map((path) => readFileSync(path, 'latin1').split('\n'));
+  const urgent = urgentReplies(book, URGENT_REPLIES, randomFrom(SEED)).map(({ text }) => text);
   const write = (seed: number, lines: number, onlyReplies: boolean) =>
-    writtenLines({ grammars, common, seed, lines, onlyReplies });
+    writtenLines({ grammars, common, urgent, seed, lines, onlyReplies });
   const written = {
     lines: write(SEED, Number(count), false),
     kept: write(SEED + 1, KEPT_LINES, true),
