@@ -83,6 +83,18 @@ export function attachHands(
 ): Cancel {
   const onKey = (event: KeyboardEvent) => void hands.key(event);
   page.addEventListener('keydown', onKey);
+  const detach = attachHeadset(hands, headset);
+  return () => {
+    page.removeEventListener('keydown', onKey);
+    detach();
+  };
+}
+
+/** Joins hands to the buttons of a headset alone, where the browser hands them on. */
+export function attachHeadset(
+  hands: Hands,
+  headset: Pick<MediaSession, 'setActionHandler'> | undefined,
+): Cancel {
   const handle = (action: MediaSessionAction, run: (() => void) | null) => {
     try {
       headset?.setActionHandler(action, run);
@@ -92,7 +104,6 @@ export function attachHands(
   };
   for (const [action, key] of HEADSET) handle(action, () => hands.key({ key }));
   return () => {
-    page.removeEventListener('keydown', onKey);
     for (const [action] of HEADSET) handle(action, null);
   };
 }

@@ -4,6 +4,8 @@ import workletAddress from './worklet.ts?worker&url';
 /** A microphone that is open. */
 export interface Microphone {
   sampleRate: number;
+  /** The sound of this page is taken out of it, so that a word spoken over that sound is heard. */
+  cancelsEcho: boolean;
   /** Its sound goes through this port from now on. */
   sendTo(port: MessagePort): void;
   close(): void;
@@ -26,6 +28,12 @@ const TROUBLE_OF: Record<string, EarTrouble> = {
   NotAllowedError: 'denied',
   SecurityError: 'denied',
 };
+
+/** Not where the browser says no or nothing, or cancels the sound of calls alone ('remote-only'). */
+function doesCancelEcho(track: MediaStreamTrack): boolean {
+  const { echoCancellation }: { echoCancellation?: unknown } = track.getSettings();
+  return echoCancellation === true || echoCancellation === 'all';
+}
 
 /**
  * Asks for the microphone. `ended` is called once if it is taken away later.
@@ -71,6 +79,7 @@ export async function openMicrophone(ended: () => void): Promise<Microphone | Ea
   void context.resume();
   return {
     sampleRate: context.sampleRate,
+    cancelsEcho: track !== undefined && doesCancelEcho(track),
     sendTo: (port) => gathering.port.postMessage(port, [port]),
     close,
   };

@@ -26,6 +26,8 @@ export interface DeviceEarOptions {
   urgent?: string[];
   /** How much of the models has arrived, 0 to 1. */
   onProgress?: (fraction: number) => void;
+  /** A microphone was opened, and whether words spoken over the sound of this page are heard in it. */
+  onMicrophone?: (hearsOverSound: boolean) => void;
   /** For the wait before a crashed worker is started again. */
   clock: Clock;
 }
@@ -180,7 +182,8 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
     worker.postMessage({ type: 'microphone', port: port2, sampleRate }, [port2]);
   };
   const kept = keepMicrophone(outside, clock, {
-    opened: () => {
+    opened: ({ cancelsEcho }) => {
+      options.onMicrophone?.(cancelsEcho);
       plug();
       if (trouble === 'unplugged') hearAgain();
     },

@@ -29,6 +29,7 @@ export function createParts(
   { book, lexicon, durations }: Cues,
   told: {
     onProgress: (fraction: number) => void;
+    onMicrophone: (hearsOverSound: boolean) => void;
     onCoach: () => void;
     onVoices: () => void;
   },
@@ -71,6 +72,7 @@ export function createParts(
         lexicon: coach.lexicon(),
         assetsBase,
         onProgress: told.onProgress,
+        onMicrophone: told.onMicrophone,
         clock,
       })
     : createNoEar();

@@ -3,6 +3,7 @@ import { DEFAULT_SETTINGS, type Entry } from '../domain/log';
 import { say } from '../domain/saying';
 import type { EquipmentId, RoutineId } from '../domain/script';
 import { LANGUAGES } from '../cues/page';
+import { attachHeadset } from '../ear/hands';
 import { manyEars } from '../ear/manyEars';
 import type { Cancel, Ear, EarTrouble, SessionEvent } from '../ports';
 import { createSeatStore, type MicrophoneState, type Seat, type SeatState } from '../screens/seat';
@@ -29,6 +30,7 @@ interface Running {
   startedAtMilliseconds: number;
   partner: RehearsalPartner | null;
   sleepAgain: Cancel;
+  detachHeadset: Cancel;
 }
 
 const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
@@ -43,6 +45,7 @@ const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
 export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   const parts: Parts = createParts(cues, {
     onProgress: (progress) => store.patch({ ear: { state: 'loading', progress } }),
+    onMicrophone: (hearsOverSound) => microphone({ hearsOverSound }),
     onCoach: () => store.patch({ coach: parts.coach.state() }),
     onVoices: () => store.patch({ voices: parts.voices.state() }),
   });
@@ -116,6 +119,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     running?.partner?.leave();
     running?.actor.stop();
     running?.sleepAgain();
+    running?.detachHeadset();
     underMusic.leave();
     running = null;
   }
@@ -152,7 +156,13 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
         ports: { clock, ear: listening, voice, tones, beats, records, screen: { show } },
       },
     });
-    running = { actor, startedAtMilliseconds, partner, sleepAgain: stayAwake() };
+    running = {
+      ...{ actor, startedAtMilliseconds, partner, sleepAgain: stayAwake() },
+      detachHeadset: attachHeadset(
+        hands,
+        'mediaSession' in navigator ? navigator.mediaSession : undefined,
+      ),
+    };
     store.patch({ where: 'run', rehearsal, view: viewOfLog(log) });
     actor.start();
   }

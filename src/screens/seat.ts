@@ -20,6 +20,8 @@ export interface SeatState {
     /** Loudness now, 0 to 1. */
     level: number;
     hearsWell: 'unknown' | 'quiet' | 'good' | 'loud';
+    /** A word spoken over Sayso's own sound is heard; not known before it is open. */
+    hearsOverSound?: boolean;
   };
   /** The recogniser; `progress` is 0 to 1, or null where it cannot be told. */
   ear: {

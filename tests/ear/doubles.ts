@@ -63,6 +63,7 @@ export function puppetEar(more: Partial<DeviceEarOptions> = {}) {
   const workers: PuppetWorker[] = [];
   const microphones: { ended: () => void; closed: boolean; ports: number }[] = [];
   let sampleRate = 48000;
+  let cancelsEcho = true;
   let inputs = ['built-in'];
   let devicesChanged: (() => void) | null = null;
   let answer: EarTrouble | 'opens' | 'never' = 'opens';
@@ -87,6 +88,7 @@ export function puppetEar(more: Partial<DeviceEarOptions> = {}) {
         microphones.push(opened);
         return Promise.resolve({
           sampleRate,
+          cancelsEcho,
           sendTo: () => {
             opened.ports += 1;
           },
@@ -112,6 +114,9 @@ export function puppetEar(more: Partial<DeviceEarOptions> = {}) {
     worker: () => workers.at(-1)!,
     microphoneAnswers: (how: EarTrouble | 'opens' | 'never') => {
       answer = how;
+    },
+    cannotCancelEcho: () => {
+      cancelsEcho = false;
     },
     /** These microphones are there now; what is opened next has this rate. */
     devices: async (there: string[], rate = 48000) => {

@@ -189,6 +189,18 @@ describe('the microphone', () => {
     expect(screen.getByText(/recogniser could not load/)).toBeTruthy();
   });
 
+  it.each([
+    [false, true],
+    [true, false],
+    [undefined, false],
+  ])('hears over Sayso’s voice: %s; says how to stop while it speaks: %s', (hears, isSaid) => {
+    const open = { state: 'hears', level: 0.2, hearsWell: 'good' } as const;
+    show({ microphone: { ...open, ...(hears !== undefined && { hearsOverSound: hears }) } });
+    const line = screen.queryByText(/cannot hear “stop” over Sayso’s voice/);
+    expect(line !== null).toBe(isSaid);
+    if (isSaid) expect(line?.textContent).toMatch(/screen, a key or the headset/);
+  });
+
   it('says that the small recogniser hears already, until the better one does', () => {
     const seat = show({ ear: { state: 'ready', progress: 1, size: 'small', why: null } });
     expect(screen.getByText(/small recogniser hears already/)).toBeTruthy();

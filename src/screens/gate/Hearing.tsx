@@ -16,6 +16,7 @@ const HEARS_WELL_WORDS: Record<SeatState['microphone']['hearsWell'], string> = {
 export function Hearing({ seat }: { seat: Seat }) {
   const microphone = useSeat(seat, (state) => state.microphone.state);
   const hearsWell = useSeat(seat, (state) => state.microphone.hearsWell);
+  const hearsOverSound = useSeat(seat, (state) => state.microphone.hearsOverSound ?? true);
   const ear = useSeat(seat, (state) => state.ear);
   const voice = useSeat(seat, (state) => state.voice);
   const deaf = !['unknown', 'asking', 'hears'].includes(microphone);
@@ -26,6 +27,12 @@ export function Hearing({ seat }: { seat: Seat }) {
         <p className={deaf ? 'trouble' : ''}>
           <Shape name={deaf ? 'notice' : 'ear'} /> {MICROPHONE_WORDS[microphone]}
         </p>
+        {microphone === 'hears' && !hearsOverSound && (
+          <p className="trouble">
+            <Shape name="notice" /> This microphone cannot hear “stop” over Sayso’s voice. While it
+            speaks, stop it by the screen, a key or the headset.
+          </p>
+        )}
         {ear.state === 'failed' && microphone !== 'failed' && (
           <p className="trouble">
             <Shape name="notice" /> The recogniser could not load, so replies come by touch and
