@@ -23,7 +23,7 @@ function browserSaying(settings: Record<string, unknown>): void {
       close = () => Promise.resolve();
     },
   );
-  vi.stubGlobal('AudioWorkletNode', class {});
+  vi.stubGlobal('AudioWorkletNode', function gathers() {});
 }
 afterEach(() => vi.unstubAllGlobals());
 
