@@ -21,6 +21,7 @@ import { createNoEar } from './noEar';
 import { createSpokenBeats } from './spokenBeats';
 import { createTyped } from './typed';
 import { createVoices } from './voices';
+import { createWordsShelf } from './wordsShelf';
 
 const loadRecords = async () => (await import('../records/dexieRecords')).createDexieRecords();
 
@@ -89,6 +90,7 @@ export function createParts(
     beats,
     voice: voices.voice,
     voices,
+    words: createWordsShelf(() => localStorage),
     ear,
     hands: createHands(),
     typed: createTyped(),

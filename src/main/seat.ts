@@ -1,5 +1,5 @@
 import { createActor, type ActorRefFrom } from 'xstate';
-import { DEFAULT_SETTINGS, type Entry } from '../domain/log';
+import { DEFAULT_SETTINGS, type Entry, type Words } from '../domain/log';
 import { say } from '../domain/saying';
 import type { EquipmentId, RoutineId } from '../domain/script';
 import { LANGUAGES } from '../cues/page';
@@ -19,6 +19,7 @@ import { createParts, type Parts } from './parts';
 import { RehearsalPartner } from './rehearsalPartner';
 import { musicUnder } from './musicUnder';
 import { stayAwake } from './wakefulness';
+import { tellingWords } from './wordsShelf';
 
 /** Sessions of the invented rehearsal are told apart by their name, and never offered again. */
 const REHEARSAL = 'rehearsal-';
@@ -59,6 +60,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     ear: { state: 'loading', progress: null },
     voice: 'unknown',
     voices: parts.voices.state(),
+    words: parts.words.load(),
     music: { name: null, trouble: false },
     unfinished: null,
     rehearsal: false,
@@ -111,6 +113,11 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   /** A line more may have been measured. */
   const voicesKnown = () => store.patch({ voices: parts.voices.state() });
 
+  function chooseWords(words: Words) {
+    parts.words.save(words);
+    store.patch({ words });
+  }
+
   const unlockSound = () => {
     tones.unlock().catch(() => undefined);
   };
@@ -148,12 +155,17 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
         device: deviceName(),
         routine,
         way: 'hands-on',
-        settings: DEFAULT_SETTINGS,
+        settings: rehearsal
+          ? DEFAULT_SETTINGS
+          : { ...DEFAULT_SETTINGS, words: store.state().words },
         missing,
         ...(callWord !== null && !rehearsal && { callWord }),
         utcOffsetMinutes: -new Date(clock.now()).getTimezoneOffset(),
         log,
-        ports: { clock, ear: listening, voice, tones, beats, records, screen: { show } },
+        ports: {
+          ...{ clock, ear: listening, voice, tones, beats, screen: { show } },
+          records: rehearsal ? records : tellingWords(records, chooseWords),
+        },
       },
     });
     running = {
@@ -242,6 +254,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
       parts.voices.choose(id);
       voice.say(say(book.lines, 'say.welcome', {}), { ended: voicesKnown });
     },
+    chooseWords,
     checkVoice() {
       unlockSound();
       void voiceCheck.begin();

@@ -1,5 +1,6 @@
 import type { OwnWords, ReplyName } from '../domain/hearing/coachWords';
 import type { CueBook, EquipmentId, RoutineId } from '../domain/script';
+import type { Words } from '../domain/log';
 import type { Reply } from '../domain/hearing/reply';
 import type { SessionHead } from '../ports';
 import type { LineResult } from '../session/voiceCheck';
@@ -34,6 +35,8 @@ export interface SeatState {
   };
   voice: 'unknown' | 'speaks' | 'none';
   voices: VoicesState;
+  /** How much is said in the next session. */
+  words: Words;
   /** The file that plays in the background; `trouble`: the last one could not be played. */
   music: { name: string | null; trouble: boolean };
   /** A session found at load that never ended, or null. */
@@ -126,6 +129,8 @@ export interface Seat {
   nowSeconds(): number;
   /** That voice speaks from now on, and says a line now, from a tap: `sayso` is the shipped one. */
   chooseVoice(id: string): void;
+  /** So much is said from the next session on; kept on this device. */
+  chooseWords(words: Words): void;
   /** Plays this file under the session, from a tap; it gives way to every word. */
   playMusic(file: File): void;
   removeMusic(): void;

@@ -1,5 +1,6 @@
 import type { Area, AreaOutcome, Side } from '../domain/areas';
 import type { Finding, Load, PainKind, RedFlag, Result } from '../domain/findings';
+import type { Words } from '../domain/log';
 import type { CueBook, PromptId } from '../domain/script';
 import type { Phase } from '../ports';
 import type { Told } from './view';
@@ -16,6 +17,13 @@ export const RESULT_WORDS: Record<Result, string> = {
   short: 'Short',
   pain: 'Pain',
   'not-tested': 'Not tested',
+};
+
+/** How much is said, by name. */
+export const WORDS_NAMES: Record<Words, string> = {
+  learning: 'Learning',
+  normal: 'Normal',
+  tones: 'Tones only',
 };
 
 export const SIDE_WORDS: Record<Side | 'both', string> = {

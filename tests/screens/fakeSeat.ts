@@ -21,6 +21,7 @@ export const STATE: SeatState = {
   microphone: { state: 'unknown', level: 0, hearsWell: 'unknown' },
   ear: { state: 'ready', progress: null },
   voice: 'speaks',
+  words: 'normal',
   music: { name: null, trouble: false },
   voices: { device: [], speaks: 'sayso', wordsPerMinute: null },
   unfinished: null,
@@ -36,7 +37,7 @@ export type Did =
   | ['rehearsal' | 'key', string]
   | ['tryMicrophone' | 'goOn' | 'discard' | 'leave' | 'checkVoice' | 'forgetVoice' | 'removeMusic']
   | ['type' | 'chooseLanguage', string]
-  | ['steerVoiceCheck' | 'setCallWord' | 'chooseVoice' | 'playMusic', string]
+  | ['steerVoiceCheck' | 'setCallWord' | 'chooseVoice' | 'chooseWords' | 'playMusic', string]
   | ['addOwnWords', ReplyName, string]
   | ['removeOwnWords', OwnWords]
   | ['reply', Reply];
@@ -79,6 +80,7 @@ export function fakeSeat(
     playMusic: (file) => did.push(['playMusic', file.name]),
     removeMusic: () => did.push(['removeMusic']),
     chooseVoice: (id) => did.push(['chooseVoice', id]),
+    chooseWords: (words) => did.push(['chooseWords', words]),
     checkVoice: () => did.push(['checkVoice']),
     steerVoiceCheck: (how) => did.push(['steerVoiceCheck', how]),
     forgetVoice: () => did.push(['forgetVoice']),

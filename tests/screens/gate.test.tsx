@@ -274,6 +274,31 @@ describe('who speaks', () => {
   });
 });
 
+describe('how much is said', () => {
+  const names = () =>
+    screen.getAllByRole<HTMLInputElement>('radio', { name: /^(Learn|Norm|Tones)/ });
+
+  it('is one of three, named in the line that folds it away, and changed with one tap', () => {
+    const seat = show({ words: 'tones' });
+    expect(names().map(({ value, checked }) => [value, checked])).toEqual([
+      ['learning', false],
+      ['normal', false],
+      ['tones', true],
+    ]);
+    expect(screen.getByText(/Voice, words, music/).textContent).toContain('tones only');
+    fireEvent.click(screen.getByRole('radio', { name: /^Learning/ }));
+    expect(seat.did).toEqual([['chooseWords', 'learning']]);
+    act(() => seat.patch({ words: 'learning' }));
+    expect(names()[0]?.checked).toBe(true);
+  });
+
+  it('has nothing that axe objects to when it is open', async () => {
+    show({});
+    document.querySelector('details.sound')?.setAttribute('open', '');
+    expect(await faultsOfPage()).toEqual([]);
+  });
+});
+
 describe('music', () => {
   it('is a file of the device, named while it plays, and taken away with one tap', () => {
     const seat = show({});

@@ -1,0 +1,37 @@
+import { WORDS, type Words } from '../../domain/log';
+import type { Seat } from '../seat';
+import { useSeat } from '../useSeat';
+import { WORDS_NAMES } from '../words';
+
+const MEANS: Record<Words, string> = {
+  learning: 'every set-up whole, and why',
+  normal: 'only what is new or changed',
+  tones: 'tones and counts; warnings and questions are still spoken',
+};
+
+/** How much is said in a session. */
+export function HowMuch({ seat }: { seat: Seat }) {
+  const chosen = useSeat(seat, (state) => state.words);
+  return (
+    <fieldset className="how-much">
+      <legend>How much is said</legend>
+      <div className="choices">
+        {WORDS.map((words) => (
+          <label key={words} className="choice">
+            <input
+              type="radio"
+              name="words"
+              value={words}
+              checked={words === chosen}
+              onChange={() => seat.chooseWords(words)}
+            />
+            <span>
+              {WORDS_NAMES[words]}: {MEANS[words]}
+            </span>
+          </label>
+        ))}
+      </div>
+      <p>“Fewer words” and “more words” change it during a session. It is remembered here.</p>
+    </fieldset>
+  );
+}
