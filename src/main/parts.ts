@@ -90,6 +90,7 @@ export function createParts(
     beats,
     voice: voices.voice,
     voices,
+    manner,
     words: createWordsShelf(() => localStorage),
     ear,
     hands: createHands(),

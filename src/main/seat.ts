@@ -147,6 +147,8 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     const ownCallWord = isHeard ? coach.callWord() : null;
     const callWord = began === undefined ? ownCallWord : (began.callWord ?? null);
     if (isHeard) void coach.fitEar(rehearsal ? 'stranger' : 'coach', callWord);
+    const way = began?.way ?? 'hands-on';
+    parts.manner.speakFor(way);
     const actor = createActor(sessionMachine, {
       input: {
         book: rehearsal || !isHeard ? book : coach.book(),
@@ -154,7 +156,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
         session,
         device: deviceName(),
         routine,
-        way: 'hands-on',
+        way,
         settings: rehearsal
           ? DEFAULT_SETTINGS
           : { ...DEFAULT_SETTINGS, words: store.state().words },

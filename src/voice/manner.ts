@@ -1,4 +1,6 @@
+import type { Way } from '../domain/areas';
 import type { VoiceChange } from '../ports';
+import { USUAL_WORDS_PER_MINUTE } from './pace';
 
 /** How lines are spoken at present. */
 export interface Manner {
@@ -30,11 +32,21 @@ export const adjusted = (manner: Manner, change: VoiceChange): Manner => {
   }
 };
 
-/** The one manner of voices and counts that share it; a change counts from the next line on. */
+/** The one manner of voices and counts that share it (counts keep their own pace); a change counts from the next line on. */
 export interface SharedManner {
   now(): Manner;
   adjust(change: VoiceChange): void;
+  /** At the pace of this way of running from now on; "slower" and "faster" stand as they were. */
+  speakFor(way: Way): void;
 }
+
+/** Many listen farther away, and move at once: 110 to 130 words a minute (common practice, no source). */
+const GROUP_WORDS_PER_MINUTE = 120;
+const PACE_STRETCHES: Record<Way, number> = {
+  'hands-on': 1,
+  alone: 1,
+  group: USUAL_WORDS_PER_MINUTE / GROUP_WORDS_PER_MINUTE,
+};
 
 /** Begins with a manner; `changed` is told each new one, so that it can be kept. */
 export function sharedManner(
@@ -42,11 +54,15 @@ export function sharedManner(
   changed: (manner: Manner) => void = () => undefined,
 ): SharedManner {
   let manner = begin;
+  let paceStretch = 1;
   return {
-    now: () => manner,
+    now: () => ({ ...manner, stretch: manner.stretch * paceStretch }),
     adjust(change) {
       manner = adjusted(manner, change);
       changed(manner);
+    },
+    speakFor(way) {
+      paceStretch = PACE_STRETCHES[way];
     },
   };
 }

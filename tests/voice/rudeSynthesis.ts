@@ -17,6 +17,8 @@ export interface Rudeness {
   cancelTakesMs?: number;
   /** It was left paused by the page before. */
   paused?: boolean;
+  /** How long it takes for a word at rate 1; 0.4 by default. */
+  secondsAWord?: number;
 }
 
 export interface Sounding {
@@ -41,7 +43,7 @@ class Utterance extends EventTarget {
 
 const PAUSE_TO_START_MS = 20;
 
-/** A synthesiser that speaks a word in 0.4 s, and is as rude as it is told to be. */
+/** A synthesiser that is as rude as it is told to be. */
 export const rudeSynthesis = (rudeness: Rudeness = {}) => {
   const said: Utterance[] = [];
   let sounding: { utterance: Utterance; since: number } | null = null;
@@ -57,7 +59,8 @@ export const rudeSynthesis = (rudeness: Rudeness = {}) => {
   const tell = (utterance: Utterance, type: string, error?: string) =>
     utterance.dispatchEvent(Object.assign(new Event(type), { error }));
   const later = (run: () => void, ms: number) => timers.push(setTimeout(run, ms));
-  const secondsOf = ({ text, rate }: Utterance) => (text.split(' ').length * 0.4) / rate;
+  const secondsOf = ({ text, rate }: Utterance) =>
+    (text.split(' ').length * (rudeness.secondsAWord ?? 0.4)) / rate;
 
   const speak = (utterance: Utterance) => {
     if (rudeness.throws) throw new Error('not allowed here');
