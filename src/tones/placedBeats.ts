@@ -1,27 +1,17 @@
-import type { Beats, Cancel, Clock } from '../ports';
+import type { Beats, Clock } from '../ports';
+import { playSound, type Output, type Sound } from '../sounding/playing';
 import { perceivedBeatSeconds } from './perceivedBeat';
 import { toneSamples } from './shapes';
 import { SoundClock } from './soundClock';
 
-/** Mono sound, samples between -1 and 1. */
-interface Samples {
-  samples: Float32Array<ArrayBuffer>;
-  sampleRate: number;
-}
-
 /** A count, and how long after its start it is felt to fall. */
-interface Count extends Samples {
+interface Count extends Sound {
   fallsAfterSeconds: number;
-}
-
-interface Output {
-  context: BaseAudioContext;
-  destination: AudioNode;
 }
 
 export interface PlacedBeatsOptions {
   /** Makes the sound of a count in the voice that counts; rejects where it cannot. */
-  make: (text: string) => Promise<Samples>;
+  make: (text: string) => Promise<Sound>;
   /** Asked for each beat, since a context may be replaced; throws where there is no sound. */
   output: () => Output;
   clock: Clock;
@@ -35,8 +25,6 @@ const READ_EVERY_MS = 25;
 const READ_ON_MS = 3000;
 /** A page that was frozen leaves out what it missed: a late count is a wrong one. */
 const TOO_LATE_MS = 250;
-/** Long enough to be free of a click, short enough to be silent at once. */
-const FADE_SECONDS = 0.008;
 
 /**
  * Counts and beats placed ahead on the clock of the sound itself. While sound is suspended (before
@@ -92,8 +80,8 @@ export const createPlacedBeats = ({ make, output, clock, volume }: PlacedBeatsOp
       const out = running();
       if (out === null || clock.now() - atMilliseconds > TOO_LATE_MS) return () => undefined;
       const sound = (text !== null && ready.get(text)) || tick;
-      const startSeconds = out.read.soundSecondsAt(atMilliseconds) - sound.fallsAfterSeconds;
-      return soundAt(out, sound, startSeconds, volume());
+      const atSeconds = out.read.soundSecondsAt(atMilliseconds) - sound.fallsAfterSeconds;
+      return playSound(out, sound, { volume: volume(), atSeconds }).stop;
     },
   };
 };
@@ -107,27 +95,4 @@ function outputOf(output: PlacedBeatsOptions['output']): Output | null {
     // A browser without sound still shows each beat.
     return null;
   }
-}
-
-function soundAt(
-  { context, destination }: Output,
-  { samples, sampleRate }: Samples,
-  atSeconds: number,
-  volume: number,
-): Cancel {
-  const buffer = context.createBuffer(1, samples.length, sampleRate);
-  buffer.copyToChannel(samples, 0);
-  const gain = context.createGain();
-  gain.gain.value = volume;
-  const source = context.createBufferSource();
-  source.buffer = buffer;
-  source.connect(gain).connect(destination);
-  source.onended = () => gain.disconnect();
-  source.start(Math.max(atSeconds, context.currentTime));
-  return () => {
-    const now = context.currentTime;
-    gain.gain.setValueAtTime(volume, now);
-    gain.gain.linearRampToValueAtTime(0, now + FADE_SECONDS);
-    source.stop(now + FADE_SECONDS);
-  };
 }

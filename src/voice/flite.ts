@@ -1,5 +1,6 @@
 import { ConsoleStdout, File, OpenFile, PreopenDirectory, WASI } from '@bjorn3/browser_wasi_shim';
-import { readWave, trimmed, type Sound } from './sound';
+import type { Sound } from '../sounding/playing';
+import { readWave, trimmed } from './sound';
 import { SAYSO_VOICE, type ShippedVoice } from './voices';
 
 /** The shipped synthesiser, ready to speak. */

@@ -1,4 +1,4 @@
-import type { Sound } from './sound';
+import type { Sound } from '../sounding/playing';
 import type { ShippedVoice } from './voices';
 
 /** Asks the worker for one line. `wasm`: address of the synthesiser, loaded once. */

@@ -4,7 +4,7 @@ import { fliteOf, type Flite } from './flite';
 
 export { COACH_VOICE, SAYSO_VOICE, type ShippedVoice } from './voices';
 export type { Flite } from './flite';
-export type { Sound } from './sound';
+export type { Sound } from '../sounding/playing';
 
 let loading: Promise<Flite> | undefined;
 

@@ -1,8 +1,7 @@
 import type { Cancel, Clock, Voice } from '../ports';
+import { playSound, type Output, type Playing, type Sound } from '../sounding/playing';
 import { sharedManner, type SharedManner } from './manner';
 import { oneAtATime } from './oneAtATime';
-import { playSound, type Output, type Playing } from './playing';
-import type { Sound } from './sound';
 import type { Synthesis } from './synthesis';
 import { SAYSO_VOICE, type ShippedVoice } from './voices';
 
@@ -67,7 +66,7 @@ export const createShippedVoice = ({
         const out = output();
         if (out.context.state !== 'running') return end('failed');
         watch((1000 * sound.samples.length) / sound.sampleRate + END_WAIT_MS);
-        const line = playSound(out, sound, volume(), () => end('spoken'));
+        const line = playSound(out, sound, { volume: volume(), ended: () => end('spoken') });
         silence = line.stop;
         playing = line;
         told.started();

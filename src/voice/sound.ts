@@ -1,8 +1,4 @@
-/** Mono sound, samples between -1 and 1. */
-export interface Sound {
-  samples: Float32Array<ArrayBuffer>;
-  sampleRate: number;
-}
+import type { Sound } from '../sounding/playing';
 
 const HEADER_BYTES = 44;
 

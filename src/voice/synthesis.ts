@@ -1,5 +1,5 @@
 import type { LineMade, VoiceWorker } from './messages';
-import type { Sound } from './sound';
+import type { Sound } from '../sounding/playing';
 import { spawnVoiceWorker } from './spawn';
 import type { ShippedVoice } from './voices';
 

@@ -1,5 +1,5 @@
 import type { LineMade, LineWanted, VoiceWorker } from '../../src/voice/messages';
-import type { Output } from '../../src/voice/playing';
+import type { Output } from '../../src/sounding/playing';
 import type { Sounding } from './rudeSynthesis';
 
 const RATE = 16000;

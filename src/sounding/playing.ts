@@ -1,5 +1,10 @@
 import type { Cancel } from '../ports';
-import type { Sound } from './sound';
+
+/** Mono sound, samples between -1 and 1. */
+export interface Sound {
+  samples: Float32Array<ArrayBuffer>;
+  sampleRate: number;
+}
 
 /** Where sound goes: an audio context and the node that leads out (a master gain). */
 export interface Output {
@@ -13,7 +18,7 @@ const FADE_SECONDS = 0.008;
 /** How fast a line gives way to somebody who speaks. */
 const TURN_SECONDS = 0.02;
 
-/** A sound that plays. */
+/** A sound that plays, or will. */
 export interface Playing {
   /** Fades out within 8 ms, and nothing more is told. Calling it again does nothing. */
   stop: Cancel;
@@ -21,19 +26,25 @@ export interface Playing {
   turnTo(volume: number): void;
 }
 
-/**
- * Plays a sound now, at `volume` 0 to 1; `ended` comes by the audio clock, not after a stop.
- * Throws where the context refuses to play.
- */
+export interface PlayOptions {
+  /** Amplitude, 0 to 1. */
+  volume: number;
+  /** When it begins, on the context's clock; at once where left out, and where that has passed. */
+  atSeconds?: number;
+  /** Comes by the audio clock, not after a stop. */
+  ended?: () => void;
+}
+
+/** The one place where a sound is started. Throws where the context refuses to play. */
 export const playSound = (
   { context, destination }: Output,
   { samples, sampleRate }: Sound,
-  volume: number,
-  ended: () => void,
+  { volume: begin, atSeconds = 0, ended }: PlayOptions,
 ): Playing => {
   const buffer = context.createBuffer(1, samples.length, sampleRate);
   buffer.copyToChannel(samples, 0);
   const gain = context.createGain();
+  let volume = begin;
   gain.gain.value = volume;
   const source = context.createBufferSource();
   source.buffer = buffer;
@@ -43,7 +54,7 @@ export const playSound = (
     gain.disconnect();
     if (!open) return;
     open = false;
-    ended();
+    ended?.();
   };
   const glide = (to: number, seconds: number) => {
     const now = context.currentTime;
@@ -52,7 +63,7 @@ export const playSound = (
     volume = to;
     return now + seconds;
   };
-  source.start();
+  source.start(Math.max(atSeconds, context.currentTime));
   return {
     stop() {
       if (!open) return;
