@@ -7,6 +7,7 @@ import type { Area, AreaOutcome, Side } from './domain/areas';
 import type { Finding, Load } from './domain/findings';
 import type { Reply, Verdict } from './domain/hearing/reply';
 import type { EndReason, Entry } from './domain/log';
+import type { Person } from './domain/people/person';
 import type { Pattern } from './domain/reporting/areaReport';
 import type { Outcome } from './domain/reporting/report';
 import type { PromptId } from './domain/script';
@@ -144,6 +145,17 @@ export interface SessionHead {
   routine: string;
   startedAt: string;
   ended: EndReason | null;
+  /** Whose session it is, by id; null where nobody was named. */
+  person: string | null;
+}
+
+/** Keeps who the athletes are, apart from the log. Each rejects with a problem as `Records` tells it. */
+export interface People {
+  /** In no order. */
+  all(): Promise<Person[]>;
+  /** Adds them, or replaces those of the same id: all of them or none. */
+  save(people: Person[]): Promise<void>;
+  remove(ids: string[]): Promise<void>;
 }
 
 /** `reason`: what went wrong; `say`: what the user can do about it. */

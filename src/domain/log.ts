@@ -41,6 +41,8 @@ export type Fact =
       /** Wall time, ISO 8601 with offset; everything after counts in `atSeconds`. */
       startedAt: string;
       settings: SessionSettings;
+      /** Whose session it is, by the id of people/person.ts; nobody named where left out. */
+      person?: string | undefined;
       /** Equipment that is not in this gym; none where left out. */
       missing?: EquipmentId[] | undefined;
       /** Drills that the coach allowed alone; none where left out. */

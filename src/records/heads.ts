@@ -10,12 +10,13 @@ export const headsOf = (entries: Entry[], known: SessionHead[] = []): SessionHea
   for (const entry of entries) {
     const session = sessionOf(entry.id);
     if (entry.type === 'started') {
-      const { routine, startedAt } = entry;
+      const { routine, startedAt, person = null } = entry;
       heads.set(session, {
         session,
         routine,
         startedAt,
         ended: heads.get(session)?.ended ?? null,
+        person,
       });
     }
     const head = heads.get(session);

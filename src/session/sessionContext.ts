@@ -27,6 +27,8 @@ export interface SessionInput {
   routine: RoutineId;
   way: Way;
   settings: SessionSettings;
+  /** Whose session it is, by id; nobody named where left out. */
+  person?: string | undefined;
   /** Equipment that is not in this gym. */
   missing?: EquipmentId[] | undefined;
   /** Drills that the coach allowed alone. */
@@ -123,7 +125,7 @@ export function openContext(
 
 /** What the log begins with; what is not known has no field in it. */
 function beginning(input: SessionInput, now: number): Extract<Fact, { type: 'started' }> {
-  const { book, routine, way, settings, athlete, angleTool, callWord } = input;
+  const { book, routine, way, settings, person, athlete, angleTool, callWord } = input;
   const { missing = [], allowedAlone = [] } = input;
   const blocks = athlete === undefined ? null : blocksFor(athlete);
   return {
@@ -133,6 +135,7 @@ function beginning(input: SessionInput, now: number): Extract<Fact, { type: 'sta
     way,
     startedAt: momentAt(now, input.utcOffsetMinutes ?? 0),
     settings,
+    ...(person !== undefined && { person }),
     ...(missing.length > 0 && { missing }),
     ...(allowedAlone.length > 0 && { allowedAlone }),
     ...(athlete !== undefined && { athlete }),

@@ -39,6 +39,7 @@ export const recordsContract = (name: string, create: () => Records): void => {
           routine: 'hinge',
           startedAt: '2026-05-01T08:30:00+00:00',
           ended: null,
+          person: null,
         },
         {
           session: 'early',

@@ -213,6 +213,7 @@ export const STATES: Record<string, SeatState> = {
       routine: 'hinge',
       startedAt: '2026-03-04T10:20:00+01:00',
       ended: null,
+      person: null,
     },
   },
   'gate-fitted': {
