@@ -4,6 +4,7 @@ import type { Step } from '../domain/deciding/step';
 import type { Reading } from '../domain/hearing/reply';
 import type { Fact } from '../domain/log';
 import { asDecided, isLoadSet, knownOf } from '../domain/pacing/known';
+import type { PacedLine } from '../domain/pacing/line';
 import { askOf, planStep } from '../domain/pacing/planning';
 import { wordsOf } from '../domain/pacing/words';
 import type { Entry } from '../domain/log';
@@ -27,26 +28,47 @@ export const stepOf = <D extends Step['do']>(
   return step as Extract<Step, { do: D }>;
 };
 
-export function attemptInput(context: SessionContext): AttemptInput {
-  const { book, log, stage, kept, place, blocks } = context;
+/** What is spoken in a step: its lines with its question last, and its counts. */
+export interface StepTexts {
+  texts: string[];
+  counts: string[];
+}
+
+/** All that is spoken in the check or set that is decided. */
+export function textsOf(context: SessionContext): StepTexts {
+  const lines = linesOf(context);
+  const counts = lines.flatMap(({ beats }) => beats.flatMap(({ text }) => text ?? []));
+  return {
+    texts: [
+      ...lines.flatMap(({ text }) => text ?? []),
+      askOf(context.book, stepOf(context, 'check', 'set')),
+    ],
+    counts: [...new Set(counts)],
+  };
+}
+
+function linesOf(context: SessionContext): PacedLine[] {
+  const { book, log, stage, blocks } = context;
   const step = stepOf(context, 'check', 'set');
   const before = asDecided(log);
-  const lines = planStep(book, step, stage.secondsOf, {
+  return planStep(book, step, stage.secondsOf, {
     blocks,
     words: wordsOf(before),
     known: knownOf(before, step.prompt),
     isLoadSet: step.do === 'set' && isLoadSet(before, step),
   });
-  const question = askOf(book, step);
-  const counts = lines.flatMap(({ beats }) => beats.flatMap(({ text }) => text ?? []));
-  stage.prepare([...lines.flatMap(({ text }) => text ?? []), question], [...new Set(counts)]);
+}
+
+export function attemptInput(context: SessionContext): AttemptInput {
+  const { book, stage, kept, place } = context;
+  const step = stepOf(context, 'check', 'set');
   const belongsHere = place.at === 'line' || place.prompt === step.prompt;
   return {
     stage,
     prompt: step.prompt,
     side: step.side,
-    lines,
-    ask: question,
+    lines: linesOf(context),
+    ask: askOf(book, step),
     place: belongsHere ? place : { at: 'line', index: 0 },
     kept: kept && weighed(context, kept),
   };

@@ -1,5 +1,6 @@
 import { assign, not, setup } from 'xstate';
 import { say } from '../domain/saying';
+import * as ahead from './ahead';
 import * as deciding from './deciding';
 import * as attempting from './attempting';
 import * as recording from './recording';
@@ -137,7 +138,7 @@ export const sessionMachine = session.createMachine({
         src: 'speaking',
         input: ({ context }) => ({
           stage: context.stage,
-          texts: telling.tellingTexts(context),
+          texts: ahead.toldTexts(context),
         }),
       },
       on: {
@@ -152,7 +153,7 @@ export const sessionMachine = session.createMachine({
       invoke: {
         id: 'attempt',
         src: 'check',
-        input: ({ context }) => attempting.attemptInput(context),
+        input: ({ context }) => ahead.attemptInput(context),
         onDone: {
           target: 'storing',
           actions: [
@@ -166,7 +167,7 @@ export const sessionMachine = session.createMachine({
       invoke: {
         id: 'attempt',
         src: 'set',
-        input: ({ context }) => attempting.attemptInput(context),
+        input: ({ context }) => ahead.attemptInput(context),
         onDone: {
           target: 'storing',
           actions: [

@@ -15,6 +15,7 @@ export const speaking = fromCallback<
 >(({ input: { stage, texts, isQuestion = false }, sendBack }) => {
   const left = texts.filter((text) => text !== '');
   const { clock } = stage;
+  if (left.length > 1) stage.prepare(left.slice(1), []);
   let cancel: Cancel | undefined;
   let breath: unknown;
   const next = () => {

@@ -9,6 +9,7 @@ import type { CueBook, PromptId } from '../../src/domain/script';
 import type { Hearing, Ports, RecordProblem, SessionEvent, ToneName } from '../../src/ports';
 import { memoryRecords } from '../../src/records/memoryRecords';
 import { sessionMachine } from '../../src/session/sessionMachine';
+import { createMaking } from './making';
 
 export const book: CueBook = bookOf();
 export const STARTED = Date.UTC(2026, 0, 5, 9);
@@ -22,6 +23,8 @@ export interface BenchOptions {
   /** What the store says of an entry; `silent` never answers. */
   store?: (entry: Entry) => RecordProblem | null | 'silent';
   voice?: 'speaks' | 'broken';
+  /** How long the voice takes to make a line before it sounds; no time where left out. */
+  makingSeconds?: number;
   utcOffsetMinutes?: number;
   callWord?: string;
 }
@@ -37,6 +40,7 @@ export function openBench(options: BenchOptions = {}) {
   const adjusted: string[] = [];
   const ducks: { isDucked: boolean; atMilliseconds: number }[] = [];
   const counts: { text: string | null; atMilliseconds: number }[] = [];
+  const making = createMaking(clock, options.makingSeconds ?? 0);
   let prompt: PromptId = 'idle';
   let sounding: string | null = null;
   let listener: (hearing: Hearing) => void = () => undefined;
@@ -54,25 +58,30 @@ export function openBench(options: BenchOptions = {}) {
       },
     },
     voice: {
-      say(text, { ended }) {
+      say(text, { started, ended }) {
         if (options.voice === 'broken') {
           const timer = clock.setTimeout(() => ended('failed'), 1);
           return () => clock.clearTimeout(timer);
         }
-        sounding = text;
-        const timer = clock.setTimeout(
-          () => {
-            sounding = null;
-            ended('spoken');
-          },
-          secondsOf(text) * 1000,
-        );
+        let timer: unknown;
+        const forget = making.whenMade(text, () => {
+          sounding = text;
+          started?.();
+          timer = clock.setTimeout(
+            () => {
+              sounding = null;
+              ended('spoken');
+            },
+            secondsOf(text) * 1000,
+          );
+        });
         return () => {
+          forget();
           clock.clearTimeout(timer);
           if (sounding === text) sounding = null;
         };
       },
-      prepare: () => undefined,
+      prepare: making.prepare,
       adjust: (change) => adjusted.push(change),
       duck: (isDucked) => ducks.push({ isDucked, atMilliseconds: clock.now() }),
     },
@@ -123,6 +132,7 @@ export function openBench(options: BenchOptions = {}) {
     adjusted,
     counts,
     ducks,
+    waits: making.waits,
     prompt: () => prompt,
     sounding: () => sounding,
     isOver: () => actor.getSnapshot().status !== 'active',
