@@ -46,6 +46,7 @@ export const recordsContract = (name: string, create: () => Records): void => {
           routine: 'hinge',
           startedAt: '2026-05-01T09:00:00+02:00',
           ended: 'completed',
+          person: null,
         },
       ]);
     });
