@@ -30,7 +30,8 @@ const CANCEL_WAIT_MS = 100;
  * Speaks with a voice of the browser, on the device only: a voice that needs a network sends the
  * lines away and breaks off without one. A line fails where no voice of the language has come
  * 3 s after creation, on any error, without a start in 1 s, and without an end in twice the
- * estimated time; each failure silences the browser, so that another voice can say the line.
+ * estimated time; each failure silences the browser, so that another voice can say the line. A
+ * line that the browser pauses by itself is said again from its start, once.
  * Before the first line there must have been a tap.
  */
 export const createBrowserVoice = ({
@@ -108,11 +109,29 @@ export const createBrowserVoice = ({
     return stop;
   };
 
+  /** Speaks a line; one that the engine pauses by itself is silenced and said again, once. */
   const speak = (
     engine: SpeechSynthesis,
     voice: SpeechSynthesisVoice,
     text: string,
     told: Told,
+  ): Cancel => {
+    const cancels: Cancel[] = [];
+    const again = () => {
+      const once = () =>
+        cancels.push(speakOnce(engine, voice, text, told, () => told.ended('failed')));
+      cancels.push(whenQuiet(once));
+    };
+    cancels.push(speakOnce(engine, voice, text, told, again));
+    return () => cancels.forEach((cancel) => cancel());
+  };
+
+  const speakOnce = (
+    engine: SpeechSynthesis,
+    voice: SpeechSynthesisVoice,
+    text: string,
+    told: Told,
+    paused: () => void,
   ): Cancel => {
     const utterance = utter(text);
     utterance.voice = voice;
@@ -160,6 +179,12 @@ export const createBrowserVoice = ({
       }
       told.started();
       told.ended('spoken');
+    });
+    utterance.addEventListener('pause', () => {
+      if (!open) return;
+      // What is paused does not always resume.
+      silence();
+      paused();
     });
     utterance.addEventListener('error', () => {
       gone();

@@ -77,6 +77,45 @@ describe('a browser voice gives up, so that another voice can say the line', () 
   });
 });
 
+describe('a line that the browser pauses by itself', () => {
+  const paused = (times: number) => enter({ pausesMidLine: { times, says: true } });
+
+  it('is cancelled at once and said again from its start, and told as begun once', async () => {
+    const { voice, said, sounding } = paused(1);
+    const line = saying(voice, 'Push the hips back');
+    await pass(700);
+    expect(said.map(({ text }) => text)).toEqual(['Push the hips back', 'Push the hips back']);
+    expect(sounding()?.text).toBe('Push the hips back');
+    await pass(5000);
+    expect(line.ended.mock.calls).toEqual([['spoken']]);
+    expect(line.started).toHaveBeenCalledTimes(1);
+  });
+
+  it('fails where it is paused again, so that another voice can say it', async () => {
+    const { voice, said } = paused(2);
+    const line = saying(voice, 'Push the hips back');
+    await pass(2000);
+    expect(line.ended.mock.calls).toEqual([['failed']]);
+    expect(said).toHaveLength(2);
+  });
+
+  it('stays silent where it was cancelled meanwhile', async () => {
+    const { voice, said, sounding } = paused(1);
+    const line = saying(voice, 'Push the hips back');
+    await pass(530);
+    line.cancel();
+    await pass(5000);
+    expect(said).toHaveLength(1);
+    expect(sounding()).toBeNull();
+  });
+
+  it('that does not say so is given up like one that never ends', async () => {
+    const ms = await failsAfter({ pausesMidLine: { times: 1, says: false } }, 'Stand tall');
+    expect(ms).toBeGreaterThan(1500);
+    expect(ms).toBeLessThan(4000);
+  });
+});
+
 describe('a browser voice', () => {
   it('speaks as soon as voices come late', async () => {
     const { voice, sounding } = enter({ voicesAfterMs: 2500 });

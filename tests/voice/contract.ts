@@ -22,10 +22,10 @@ const SOON_MS = 150;
 const LINE = 'Push the hips back';
 
 /** What every voice must do. Time stands still but for `pass`; a word takes 0.4 s. */
-export const voiceContract = (name: string, enter: () => Room): void => {
+export const voiceContract = (name: string, enter: () => Room | Promise<Room>): void => {
   describe(name, () => {
     it('says a line: begins once, ends once as spoken, then is silent', async () => {
-      const { voice, sounding } = enter();
+      const { voice, sounding } = await enter();
       const line = saying(voice, LINE);
       await pass(SOON_MS);
       expect(sounding()?.text).toBe(LINE);
@@ -40,7 +40,7 @@ export const voiceContract = (name: string, enter: () => Room): void => {
     });
 
     it('is silent within 50 ms of a cancel, and tells nothing more of that line', async () => {
-      const { voice, sounding } = enter();
+      const { voice, sounding } = await enter();
       const line = saying(voice, LINE);
       await pass(SOON_MS);
       line.cancel();
@@ -53,7 +53,7 @@ export const voiceContract = (name: string, enter: () => Room): void => {
     });
 
     it('never begins a line that was cancelled before it began', async () => {
-      const { voice, sounding } = enter();
+      const { voice, sounding } = await enter();
       const line = saying(voice, LINE);
       line.cancel();
       await pass(SOON_MS);
@@ -63,7 +63,7 @@ export const voiceContract = (name: string, enter: () => Room): void => {
     });
 
     it('says the next line at once after a cancel', async () => {
-      const { voice, sounding } = enter();
+      const { voice, sounding } = await enter();
       const line = saying(voice, LINE);
       await pass(SOON_MS);
       line.cancel();
@@ -76,7 +76,7 @@ export const voiceContract = (name: string, enter: () => Room): void => {
     });
 
     it('lets a new line take over: the older one is silent and told as failed', async () => {
-      const { voice, sounding } = enter();
+      const { voice, sounding } = await enter();
       const older = saying(voice, LINE);
       await pass(SOON_MS);
       const newer = saying(voice, 'Stand tall');
@@ -89,7 +89,7 @@ export const voiceContract = (name: string, enter: () => Room): void => {
     });
 
     it('speaks a line from inside the end of another', async () => {
-      const { voice } = enter();
+      const { voice } = await enter();
       const next = vi.fn();
       voice.say(LINE, { ended: () => voice.say('Stand tall', { ended: next }) });
       await pass(10_000);
@@ -97,7 +97,7 @@ export const voiceContract = (name: string, enter: () => Room): void => {
     });
 
     it('ends an empty line as spoken without a sound', async () => {
-      const { voice, sounding } = enter();
+      const { voice, sounding } = await enter();
       const line = saying(voice, '');
       await pass(SOON_MS);
       expect(line.ended.mock.calls).toEqual([['spoken']]);
@@ -105,7 +105,7 @@ export const voiceContract = (name: string, enter: () => Room): void => {
     });
 
     it('speaks louder, quieter, slower and faster from the next line on, within limits', async () => {
-      const { voice, sounding } = enter();
+      const { voice, sounding } = await enter();
       const heard = async () => {
         const line = saying(voice, LINE);
         await pass(SOON_MS);
@@ -134,7 +134,7 @@ export const voiceContract = (name: string, enter: () => Room): void => {
     });
 
     it('makes no sound while it prepares', async () => {
-      const { voice, sounding } = enter();
+      const { voice, sounding } = await enter();
       voice.prepare([LINE, 'Stand tall']);
       await pass(SOON_MS);
       expect(sounding()).toBeNull();

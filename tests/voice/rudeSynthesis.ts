@@ -17,6 +17,13 @@ export interface Rudeness {
   cancelTakesMs?: number;
   /** It was left paused by the page before. */
   paused?: boolean;
+  /**
+   * It pauses by itself in the middle of a line, the first so many times, and says so or not.
+   * Only a cancel, then `resume`, lets it speak again.
+   */
+  pausesMidLine?: { times: number; says: boolean };
+  /** What it speaks is thrown away where the page holds no reference to it, and then never ends. */
+  collects?: () => void;
   /** How long it takes for a word at rate 1; 0.4 by default. */
   secondsAWord?: number;
 }
@@ -42,6 +49,7 @@ class Utterance extends EventTarget {
 }
 
 const PAUSE_TO_START_MS = 20;
+const PAUSES_AFTER_MS = 500;
 
 /** A synthesiser that is as rude as it is told to be. */
 export const rudeSynthesis = (rudeness: Rudeness = {}) => {
@@ -50,6 +58,9 @@ export const rudeSynthesis = (rudeness: Rudeness = {}) => {
   let timers: ReturnType<typeof setTimeout>[] = [];
   let swallowsUntil = 0;
   let paused = rudeness.paused ?? false;
+  let pausesLeft = rudeness.pausesMidLine?.times ?? 0;
+  /** It paused in the middle of a line that was not cancelled yet. */
+  let stuck = false;
   const events = new EventTarget();
   const createdAt = Date.now();
   const here = () => Date.now() - createdAt >= (rudeness.voicesAfterMs ?? 0);
@@ -64,8 +75,9 @@ export const rudeSynthesis = (rudeness: Rudeness = {}) => {
 
   const speak = (utterance: Utterance) => {
     if (rudeness.throws) throw new Error('not allowed here');
+    if (rudeness.collects !== undefined) return speakCollected(new WeakRef(utterance));
     said.push(utterance);
-    if (Date.now() < swallowsUntil || paused) return;
+    if (Date.now() < swallowsUntil || paused || stuck) return;
     const { failsAtOnce } = rudeness;
     if (failsAtOnce !== undefined) {
       later(() => tell(utterance, 'error', failsAtOnce), 1);
@@ -76,6 +88,15 @@ export const rudeSynthesis = (rudeness: Rudeness = {}) => {
       sounding = { utterance, since: Date.now() };
       tell(utterance, 'start');
       if (rudeness.neverEnds) return;
+      if (pausesLeft > 0) {
+        pausesLeft -= 1;
+        later(() => {
+          stuck = true;
+          sounding = null;
+          if (rudeness.pausesMidLine?.says) tell(utterance, 'pause');
+        }, PAUSES_AFTER_MS);
+        return;
+      }
       later(
         () => {
           sounding = null;
@@ -86,7 +107,28 @@ export const rudeSynthesis = (rudeness: Rudeness = {}) => {
       );
     }, PAUSE_TO_START_MS);
   };
+  /** As `speak`, holding nothing of what it speaks but its words and how they sound. */
+  const speakCollected = (held: WeakRef<Utterance>) => {
+    const at = (run: (utterance: Utterance) => void) => () => {
+      rudeness.collects?.();
+      const utterance = held.deref();
+      if (utterance !== undefined) run(utterance);
+    };
+    const start = at((utterance) => {
+      const { text, volume, rate } = utterance;
+      const seconds = secondsOf(utterance);
+      sounding = { utterance: Object.assign(new Utterance(text), { volume, rate }), since: 0 };
+      tell(utterance, 'start');
+      const end = at((ended) => tell(ended, 'end'));
+      later(() => {
+        sounding = null;
+        end();
+      }, 1000 * seconds);
+    });
+    later(start, PAUSE_TO_START_MS);
+  };
   const cancel = () => {
+    stuck = false;
     for (const timer of timers) clearTimeout(timer);
     timers = [];
     const last = sounding?.utterance;
