@@ -1,7 +1,10 @@
 // @vitest-environment jsdom
 import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { bookOf } from '../../src/cli/verb';
+import { understandOverSpeech } from '../../src/domain/hearing/overSpeech';
 import { NO_REPLY, type Reply } from '../../src/domain/hearing/reply';
+import { DEFAULT_SETTINGS } from '../../src/domain/log';
 import { show, tell } from './rendering';
 import { cue, decision, finding, heard, listen, phase, STATES, step } from './states';
 
@@ -107,6 +110,31 @@ describe('what can be said now', () => {
     show(STATES[name]!);
     expect(sayables()).toEqual(words);
   });
+
+  it('while Sayso speaks is only what is taken then: a halt, pain and red flags', () => {
+    const overSpeech = ['stop', 'pause', 'pain', 'dizzy'];
+    const seat = show(STATES['run-cueing']!);
+    expect(sayables()).toEqual(overSpeech);
+    tell(seat, phase('asking'));
+    expect(sayables()).toEqual(overSpeech);
+    tell(seat, phase('listening'), listen('set/romanian-deadlift'));
+    expect(sayables()).toContain('held');
+    tell(seat, heard('knees forward', 'confirm', 'knees forward'), phase('confirming'));
+    expect(sayables()).toEqual(overSpeech);
+    tell(seat, listen('confirm'));
+    expect(sayables()).toEqual(['yes', 'no']);
+    tell(seat, { type: 'tone', name: 'accepted' });
+    expect(sayables()).toEqual(overSpeech);
+  });
+
+  it.each(['stop', 'pause', 'pain', 'dizzy'])(
+    'and "%s" is indeed taken over its voice',
+    (words) => {
+      const options = { ...DEFAULT_SETTINGS, confidence: 0.9 };
+      const { verdict } = understandOverSpeech(bookOf(), { text: words }, options, 'Stand tall.');
+      expect(verdict).not.toBe('ignore');
+    },
+  );
 });
 
 describe('touch twins send what would have been said', () => {

@@ -5,9 +5,13 @@ import { faultsAt } from './replies';
 
 const FAULTS_SHOWN = 2;
 
+/** All that is taken over Sayso's own voice, with one red flag for its kind. */
+const OVER_SPEECH = ['stop', 'pause', 'pain', 'dizzy'];
+
 /** The likely things to say at this moment; "stop" always works and has its own large button. */
 export function sayable(book: CueBook, view: View): string[] {
   if (view.phase === 'paused') return ['resume'];
+  if (isSpoken(view)) return OVER_SPEECH;
   switch (view.prompt) {
     case 'idle':
       return [...whileWorking(view), 'pause', 'pain'];
@@ -24,6 +28,13 @@ export function sayable(book: CueBook, view: View): string[] {
     }
   }
 }
+
+/** Words are being said that nothing but a halt or harm may break into. */
+const isSpoken = ({ phase, prompt }: View): boolean =>
+  phase === null ||
+  phase === 'cueing' ||
+  phase === 'asking' ||
+  (phase === 'confirming' && prompt !== 'confirm');
 
 function whileWorking({ phase, step }: View): string[] {
   if (phase === 'settling' || phase === 'resting') return ['ready'];
