@@ -30,21 +30,10 @@ async function answer(text: string): Promise<Entry[]> {
   if (findings(log).length === 0) await page.keyboard.press('y');
   return untilStored(page, (log) => findings(log).length > 0, 20);
 }
-/**
- * Stops as a coach does who sees no effect: says it again. On two cores the sound that a page makes
- * up as its microphone can break while it makes its own voice as well.
- */
+/** Stops as soon as a reply was taken: said once, it must land. */
 const stop = async () => {
-  const stopped = page.getByRole('heading', { name: 'Stopped' });
-  for (let times = 0; times < 3; times += 1) {
-    await say('stop', 1);
-    const isHeard = await stopped.waitFor({ timeout: 4000 }).then(
-      () => true,
-      () => false,
-    );
-    if (isHeard) return;
-  }
-  await stopped.waitFor({ timeout: 1 });
+  await say('stop', 1);
+  await page.getByRole('heading', { name: 'Stopped' }).waitFor({ timeout: 4000 });
 };
 
 /** A session by voice, to its first question: by keys past the welcome and the work. */

@@ -6,7 +6,7 @@ export async function formAtGate(
   name: 'Words of your own' | 'Call word',
 ): Promise<Locator> {
   const form = page.getByRole('form', { name });
-  if (!(await form.isVisible())) await page.locator('summary', { hasText: 'Words' }).click();
+  if (!(await form.isVisible())) await page.locator('summary', { hasText: /^Words/ }).click();
   return form;
 }
 

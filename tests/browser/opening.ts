@@ -2,9 +2,11 @@ import { fileURLToPath } from 'node:url';
 import type { BrowserContext, Page } from 'playwright-core';
 import type { Entry } from '../../src/domain/log';
 import { serveFolder } from '../../src/serving/serving.mjs';
+import type { Leak } from './handMicrophone';
 import { startChromium } from './starting';
 
-const dist = fileURLToPath(new URL('../../dist', import.meta.url));
+/** What `npm run build` builds. */
+const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
 
 export interface Opened {
   page: Page;
@@ -26,12 +28,16 @@ export interface OpenOptions {
   viewport?: { width: number; height: number };
   /** Runs in the page before anything of it. */
   before?: () => void;
+  /** What a microphone in the test's hand hears of the page's own sound; nothing where left out. */
+  leak?: Leak;
+  /** The built page; what `npm run build` builds where left out. */
+  folder?: string;
 }
 
 /** The built page in a real Chromium of its own, at its start gate. */
 export async function open(options: OpenOptions = {}): Promise<Opened> {
-  const { microphone, permission = 'granted', blocked, damaged, before } = options;
-  const served = await serveFolder(dist, { port: 0 });
+  const { microphone, permission = 'granted', blocked, damaged, before, leak } = options;
+  const served = await serveFolder(options.folder ?? DIST, { port: 0 });
   const started = await startChromium(
     [
       '--autoplay-policy=user-gesture-required',
@@ -41,6 +47,9 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
     options.viewport,
   );
   const { context } = started;
+  // Functions that tsx has compiled name what is in them, in the page too.
+  await context.addInitScript('globalThis.__name ??= (named) => named;');
+  if (leak) await context.addInitScript((heard) => Object.assign(window, { leak: heard }), leak);
   if (before) await context.addInitScript(before);
   const page = context.pages()[0] ?? (await context.newPage());
   const complaints: string[] = [];

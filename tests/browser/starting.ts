@@ -2,17 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type BrowserContext } from 'playwright-core';
-
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--use-fake-device-for-media-stream',
-];
+import { CHROMIUM, CHROMIUM_FLAGS } from './flags';
 
 /** A Chromium that has never been started before, and how to end it and leave nothing behind. */
 export interface Started {
@@ -24,13 +14,16 @@ export interface Started {
 export async function startChromium(
   flags: string[],
   viewport = { width: 390, height: 844 },
+  /** What a service worker fetches cannot be kept from arriving, so most do without one. */
+  serviceWorkers: 'allow' | 'block' = 'block',
 ): Promise<Started> {
   const profile = mkdtempSync(join(tmpdir(), 'sayso-chromium-'));
   const context = await chromium.launchPersistentContext(profile, {
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    executablePath: CHROMIUM,
     headless: true,
-    args: [...FLAGS, ...flags],
+    args: [...CHROMIUM_FLAGS, '--use-fake-device-for-media-stream', ...flags],
     viewport,
+    serviceWorkers,
   });
   return {
     context,

@@ -5,16 +5,11 @@ import { rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Readable, Writable } from 'node:stream';
+import { CHROMIUM, CHROMIUM_FLAGS } from '../../browser/flags';
 
 const FLAGS = [
+  ...CHROMIUM_FLAGS,
   '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
   '--autoplay-policy=no-user-gesture-required',
   '--remote-debugging-pipe',
 ];
@@ -38,11 +33,9 @@ interface Answer {
  */
 export function openBareChromium(): BareChromium {
   const profile = mkdtempSync(join(tmpdir(), 'sayso-chromium-'));
-  const browser = spawn(
-    process.env.CHROMIUM ?? '/usr/bin/chromium',
-    [...FLAGS, `--user-data-dir=${profile}`],
-    { stdio: ['ignore', 'ignore', 'ignore', 'pipe', 'pipe'] },
-  );
+  const browser = spawn(CHROMIUM, [...FLAGS, `--user-data-dir=${profile}`], {
+    stdio: ['ignore', 'ignore', 'ignore', 'pipe', 'pipe'],
+  });
   const [, , , to, from] = browser.stdio as [null, null, null, unknown, unknown] as [
     null,
     null,
