@@ -7,6 +7,7 @@ import type { Area, AreaOutcome, Side } from './domain/areas';
 import type { Finding, Load } from './domain/findings';
 import type { Reply, Verdict } from './domain/hearing/reply';
 import type { EndReason, Entry } from './domain/log';
+import type { Left } from './domain/people/left';
 import type { Person } from './domain/people/person';
 import type { Pattern } from './domain/reporting/areaReport';
 import type { Outcome } from './domain/reporting/report';
@@ -138,6 +139,15 @@ export interface Records {
   read(session: string): Promise<Entry[]>;
   /** Sessions, newest first. */
   sessions(): Promise<SessionHead[]>;
+  /**
+   * What each session left, newest first; read without the rest of the logs, however many there
+   * are.
+   */
+  outcomes(): Promise<SessionOutcomes[]>;
+  /** Adds entries in their order, all of them or none; ids that are there are left as they are. */
+  addAll(entries: Entry[]): Promise<void>;
+  /** Removes the sessions of the invented club, by their name, and nothing else: the rest stays. */
+  removeInvented(): Promise<void>;
 }
 
 export interface SessionHead {
@@ -148,6 +158,14 @@ export interface SessionHead {
   /** Whose session it is, by id; null where nobody was named. */
   person: string | null;
 }
+
+/** A session by its head, with how its areas stood and where it hurt anew. */
+export interface SessionOutcomes extends Left {
+  head: SessionHead;
+}
+
+/** Sessions of the invented club are named so, and those alone may be removed. */
+export const INVENTED_SESSION = 'invented-';
 
 /** Keeps who the athletes are, apart from the log. Each rejects with a problem as `Records` tells it. */
 export interface People {

@@ -1,65 +1,56 @@
-import { Dexie, type DexieOptions, type EntityTable } from 'dexie';
-import type { Entry } from '../domain/log';
-import type { Records } from '../ports';
-import { headsOf, sessionOf } from './heads';
-import { problemOf, RecordError } from './problems';
-
-interface Row {
-  /** Given by the database in the order of writing. */
-  order: number;
-  id: string;
-  session: string;
-  type: Entry['type'];
-  entry: Entry;
-}
+import { INVENTED_SESSION, type Records } from '../ports';
+import { openDatabase, rowOf, type Database, type Row } from './database';
+import { headsOf, outcomesOf } from './heads';
+import { RecordError } from './problems';
 
 /**
  * Keeps the log in the browser's database `name` (default `sayso`). `done(null)` comes only
  * when the entry is on the disk (strict durability); entries are written one after the other in
  * the order of `append`, and an id that is already there is left as it is. A failed write is
- * told and not tried again (see `keepTrying`). Reading rejects with a {@link RecordError}.
+ * told and not tried again (see `keepTrying`). Reading and `addAll` reject with a `RecordError`.
  * `database` replaces the browser's own, for tests.
  */
-export const createDexieRecords = (
-  name = 'sayso',
-  database: Pick<DexieOptions, 'indexedDB' | 'IDBKeyRange'> = {},
-): Records => {
-  const db = new Dexie(name, { ...database, chromeTransactionDurability: 'strict' });
-  db.version(1).stores({ entries: '++order, &id, session, type' });
-  const rows = db.table('entries') as EntityTable<Row, 'order'>;
+export const createDexieRecords = (name = 'sayso', database: Database = {}): Records => {
+  const { db, entries: rows, reach } = openDatabase(name, database);
 
-  // A failed opening is remembered by the library; asking again gives it another chance.
-  const opened = async () => {
-    if (!db.isOpen()) await db.open();
-  };
-  const write = async (entry: Entry) => {
-    await opened();
-    await db.transaction('rw', rows, async () => {
-      if ((await rows.where('id').equals(entry.id).count()) > 0) return;
-      await rows.add({ id: entry.id, session: sessionOf(entry.id), type: entry.type, entry });
-    });
-  };
-  const read = async (find: () => Promise<Row[]>): Promise<Entry[]> => {
-    try {
-      await opened();
-      return (await find()).map(({ entry }) => entry);
-    } catch (error) {
-      throw new RecordError(error);
-    }
-  };
+  const write = (entries: Parameters<Records['addAll']>[0]) =>
+    reach(() =>
+      db.transaction('rw', rows, async () => {
+        const ids = entries.map(({ id }) => id);
+        const there = new Set<string>();
+        await rows
+          .where('id')
+          .anyOf(ids)
+          .eachKey((id) => void there.add(String(id)));
+        await rows.bulkAdd(entries.filter(({ id }) => !there.has(id)).map(rowOf));
+      }),
+    );
+  const read = (find: () => Promise<Row[]>) =>
+    reach(async () => (await find()).map(({ entry }) => entry));
 
   let last: Promise<unknown> = Promise.resolve();
+  /** Changes come one after the other, whatever became of those before. */
+  const inTurn = <T>(change: () => Promise<T>): Promise<T> => {
+    const next = last.then(change);
+    last = next.catch(() => undefined);
+    return next;
+  };
   return {
     append(entry, done) {
-      last = last
-        .then(() => write(entry))
-        .then(
-          () => done(null),
-          (error: unknown) => done(problemOf(error)),
-        );
+      inTurn(() => write([entry])).then(
+        () => done(null),
+        (error: unknown) => done(new RecordError(error).problem),
+      );
     },
     read: (session) => read(() => rows.where('session').equals(session).sortBy('order')),
     sessions: async () =>
       headsOf(await read(() => rows.where('type').anyOf('started', 'ended').sortBy('order'))),
+    outcomes: async () =>
+      outcomesOf(await read(() => rows.where('tells').equals(1).sortBy('order'))),
+    addAll: (entries) => inTurn(() => write(entries)),
+    removeInvented: () =>
+      inTurn(() =>
+        reach(async () => void (await rows.where('session').startsWith(INVENTED_SESSION).delete())),
+      ),
   };
 };

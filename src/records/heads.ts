@@ -1,8 +1,13 @@
 import type { Entry } from '../domain/log';
-import type { SessionHead } from '../ports';
+import { leftBy } from '../domain/people/left';
+import { INVENTED_SESSION, type SessionHead, type SessionOutcomes } from '../ports';
 
 /** The session an entry belongs to: its id without device and number. */
 export const sessionOf = (id: string): string => id.split(':').slice(0, -2).join(':');
+
+/** The order of sessions that are listed. */
+export const newestFirst = (a: SessionHead, b: SessionHead): number =>
+  Date.parse(b.startedAt) - Date.parse(a.startedAt);
 
 /** Heads of `known` and of all sessions that were started in these entries, newest first. */
 export const headsOf = (entries: Entry[], known: SessionHead[] = []): SessionHead[] => {
@@ -22,5 +27,20 @@ export const headsOf = (entries: Entry[], known: SessionHead[] = []): SessionHea
     const head = heads.get(session);
     if (entry.type === 'ended' && head !== undefined) head.ended = entry.reason;
   }
-  return [...heads.values()].sort((a, b) => Date.parse(b.startedAt) - Date.parse(a.startedAt));
+  return [...heads.values()].sort(newestFirst);
+};
+
+/** Whether an entry, by its id, is of a session of the invented club. */
+export const isInvented = (id: string): boolean => sessionOf(id).startsWith(INVENTED_SESSION);
+
+/** The heads of these entries' sessions, newest first, each with what it left. */
+export const outcomesOf = (entries: Entry[]): SessionOutcomes[] => {
+  const own = new Map<string, Entry[]>();
+  for (const entry of entries) {
+    const session = sessionOf(entry.id);
+    const known = own.get(session);
+    if (known === undefined) own.set(session, [entry]);
+    else known.push(entry);
+  }
+  return headsOf(entries).map((head) => ({ head, ...leftBy(own.get(head.session) ?? []) }));
 };

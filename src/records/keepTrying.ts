@@ -1,6 +1,6 @@
 import type { Entry } from '../domain/log';
-import type { Clock, RecordProblem, Records, SessionHead } from '../ports';
-import { headsOf, sessionOf } from './heads';
+import type { Clock, RecordProblem, Records } from '../ports';
+import { headsOf, isInvented, newestFirst, outcomesOf, sessionOf } from './heads';
 import { problem } from './problems';
 
 /** A write that has not answered by now counts as failed; a disk write takes some ms. */
@@ -78,6 +78,16 @@ export const keepTrying = (records: Records, clock: Clock): Records => {
     }
   };
 
+  /** What is stored, or null where it cannot be read and something began here; else the error. */
+  const storedOrNone = async <T>(read: () => Promise<T>): Promise<T | null> => {
+    try {
+      return await read();
+    } catch (error) {
+      if (!kept.some(({ type }) => type === 'started')) throw error;
+      return null;
+    }
+  };
+
   return {
     append(entry, done) {
       if (!kept.some(({ id }) => id === entry.id)) kept.push(entry);
@@ -86,13 +96,22 @@ export const keepTrying = (records: Records, clock: Clock): Records => {
     },
     read: merged,
     async sessions() {
-      let stored: SessionHead[] = [];
-      try {
-        stored = await records.sessions();
-      } catch (error) {
-        if (!kept.some(({ type }) => type === 'started')) throw error;
-      }
-      return headsOf(kept, stored);
+      return headsOf(kept, (await storedOrNone(() => records.sessions())) ?? []);
+    },
+    async outcomes() {
+      const stored = await storedOrNone(() => records.outcomes());
+      const begun = kept.filter(({ type }) => type === 'started');
+      const here = stored === null ? begun : waiting.map(({ entry }) => entry);
+      const names = new Set(here.map(({ id }) => sessionOf(id)));
+      const own = await Promise.all([...names].map(async (name) => outcomesOf(await merged(name))));
+      const others = (stored ?? []).filter(({ head }) => !names.has(head.session));
+      return [...own.flat(), ...others].sort((a, b) => newestFirst(a.head, b.head));
+    },
+    addAll: (entries) => records.addAll(entries),
+    async removeInvented() {
+      await records.removeInvented();
+      const others = kept.filter(({ id }) => !isInvented(id));
+      kept.splice(0, kept.length, ...others);
     },
   };
 };

@@ -1,4 +1,5 @@
 import type { Records } from '../ports';
+import { loadedOnce } from './loadedOnce';
 import { problemOf } from './problems';
 
 /**
@@ -7,12 +8,7 @@ import { problemOf } from './problems';
  * the next call, and told by this one.
  */
 export function lazyRecords(load: () => Promise<Records>): Records {
-  let loading: Promise<Records> | null = null;
-  const records = () =>
-    (loading ??= load().catch((error: unknown) => {
-      loading = null;
-      throw error;
-    }));
+  const records = loadedOnce(load);
   return {
     append: (entry, done) => {
       records().then(
@@ -22,5 +18,8 @@ export function lazyRecords(load: () => Promise<Records>): Records {
     },
     read: async (session) => (await records()).read(session),
     sessions: async () => (await records()).sessions(),
+    outcomes: async () => (await records()).outcomes(),
+    addAll: async (entries) => (await records()).addAll(entries),
+    removeInvented: async () => (await records()).removeInvented(),
   };
 }

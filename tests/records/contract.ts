@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/domain/log';
 import type { RecordProblem, Records } from '../../src/ports';
-import { ended, finding, started } from './entries';
+import { ended, finding, outcome, painKind, started } from './entries';
 
 /** Appends and waits for the answer. */
 export const stored = (records: Records, entry: Entry): Promise<RecordProblem | null> =>
@@ -55,6 +55,83 @@ export const recordsContract = (name: string, create: () => Records): void => {
       const records = create();
       expect(await records.read('never')).toEqual([]);
       expect(await records.sessions()).toEqual([]);
+    });
+
+    it('tells what each session left, newest first, with whose it was', async () => {
+      const records = create();
+      const early = [
+        started('early', '2026-05-01T09:00:00+02:00', 'p1'),
+        { ...finding('early', 1), result: 'pain' as const, pain: 4 },
+        painKind('early', 2, 'sharp'),
+        outcome('early', 3, 'hinge', 'unfinished'),
+        outcome('early', 4, 'hinge', 'working'),
+        ended('early', 5),
+      ];
+      await records.addAll([...early, started('late', '2026-05-02T09:00:00+02:00')]);
+      await stored(records, finding('late', 1));
+      await stored(records, outcome('late', 2, 'squat'));
+      expect(await records.outcomes()).toEqual([
+        {
+          head: {
+            session: 'late',
+            routine: 'hinge',
+            startedAt: '2026-05-02T09:00:00+02:00',
+            ended: null,
+            person: null,
+          },
+          areas: [{ area: 'squat', outcome: 'ready', rung: 2 }],
+          newPainAt: [],
+        },
+        {
+          head: {
+            session: 'early',
+            routine: 'hinge',
+            startedAt: '2026-05-01T09:00:00+02:00',
+            ended: 'completed',
+            person: 'p1',
+          },
+          areas: [{ area: 'hinge', outcome: 'working', rung: 2 }],
+          newPainAt: ['hinge-unloaded'],
+        },
+      ]);
+    });
+
+    it('adds many at once in their order, and leaves what is there as it is', async () => {
+      const records = create();
+      await stored(records, started('mon'));
+      await stored(records, finding('mon', 1));
+      await records.addAll([{ ...finding('mon', 1), result: 'held' }, finding('mon', 2)]);
+      await records.addAll([started('tue'), finding('tue', 1)]);
+      expect(await records.read('mon')).toEqual([
+        started('mon'),
+        finding('mon', 1),
+        finding('mon', 2),
+      ]);
+      expect(await records.read('tue')).toEqual([started('tue'), finding('tue', 1)]);
+    });
+
+    it('removes the sessions of the invented club and nothing else', async () => {
+      const records = create();
+      const names = [
+        'invented-1',
+        'mon',
+        'invented-2',
+        'not-invented-',
+        'inventedness',
+        'Invented-3',
+      ];
+      for (const name of names) await stored(records, started(name));
+      await records.addAll([
+        finding('invented-1', 1),
+        finding('mon', 1),
+        outcome('mon', 2, 'squat'),
+      ]);
+      await records.removeInvented();
+      const left = (await records.sessions()).map(({ session }) => session).sort();
+      expect(left).toEqual(['Invented-3', 'inventedness', 'mon', 'not-invented-']);
+      expect(await records.outcomes()).toHaveLength(4);
+      expect(await records.read('invented-1')).toEqual([]);
+      expect(await records.read('mon')).toHaveLength(3);
     });
   });
 };

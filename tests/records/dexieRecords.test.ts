@@ -1,9 +1,9 @@
-import { IDBDatabase, IDBFactory, IDBKeyRange, IDBObjectStore } from 'fake-indexeddb';
+import { IDBDatabase, IDBFactory, IDBIndex, IDBKeyRange, IDBObjectStore } from 'fake-indexeddb';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { createDexieRecords } from '../../src/records/dexieRecords';
 import { RecordError } from '../../src/records/problems';
 import { stored } from './contract';
-import { finding, started } from './entries';
+import { ended, finding, outcome, started } from './entries';
 
 afterEach(() => void vi.restoreAllMocks());
 
@@ -94,4 +94,41 @@ describe("the browser's database", () => {
     await Promise.all(many.map((entry) => stored(records, entry)));
     expect(await records.read('mon')).toEqual(many);
   });
+
+  it('tells what 10,000 sessions left without reading anything else of them', async () => {
+    const { records } = open();
+    const sessions = Array.from({ length: 10_000 }, (_, at) => `s${String(at)}`);
+    const startedAt = '2031-03-01T09:00:00+00:00';
+    await records.addAll(
+      sessions.flatMap((name, at) => [
+        started(name, startedAt, `p${String(at % 40)}`),
+        finding(name, 1),
+        finding(name, 2),
+        outcome(name, 3, 'hinge'),
+        ended(name, 4),
+      ]),
+    );
+    const rows: unknown[] = [];
+    const getAll = IDBIndex.prototype.getAll;
+    vi.spyOn(IDBIndex.prototype, 'getAll').mockImplementation(function (
+      this: IDBIndex,
+      ...values: unknown[]
+    ) {
+      const request = getAll.apply(this, values as []);
+      request.addEventListener('success', () => rows.push(...(request.result as unknown[])));
+      return request;
+    });
+    const others = [
+      ...(['openCursor', 'get', 'getAll'] as const).map((how) =>
+        vi.spyOn(IDBObjectStore.prototype, how),
+      ),
+      vi.spyOn(IDBIndex.prototype, 'openCursor'),
+    ];
+    expect(await records.outcomes()).toHaveLength(10_000);
+    expect(rows).toHaveLength(30_000);
+    expect(new Set(rows.map((row) => (row as { type: string }).type))).toEqual(
+      new Set(['started', 'outcome', 'ended']),
+    );
+    for (const other of others) expect(other).not.toHaveBeenCalled();
+  }, 60_000);
 });

@@ -3,7 +3,7 @@ import type { RecordProblem, Records } from '../../src/ports';
 import { keepTrying } from '../../src/records/keepTrying';
 import { memoryRecords } from '../../src/records/memoryRecords';
 import { problem } from '../../src/records/problems';
-import { ended, finding, started } from './entries';
+import { ended, finding, outcome, started } from './entries';
 import { handClock } from './handClock';
 
 type Mode = RecordProblem['reason'] | 'works' | 'hangs' | 'unreadable';
@@ -14,6 +14,7 @@ const setUp = (mode: Mode = 'works') => {
   const clock = handClock();
   const world = { mode, tries: 0, late: [] as (() => void)[] };
   const rude: Records = {
+    ...memory,
     append(entry, done) {
       world.tries += 1;
       if (world.mode === 'works' || world.mode === 'unreadable') memory.append(entry, done);
@@ -24,6 +25,8 @@ const setUp = (mode: Mode = 'works') => {
       world.mode === 'unreadable' ? Promise.reject(new Error('no')) : memory.read(session),
     sessions: () =>
       world.mode === 'unreadable' ? Promise.reject(new Error('no')) : memory.sessions(),
+    outcomes: () =>
+      world.mode === 'unreadable' ? Promise.reject(new Error('no')) : memory.outcomes(),
   };
   return { world, memory, clock, records: keepTrying(rude, clock) };
 };
@@ -131,6 +134,20 @@ describe('records that keep trying', () => {
     expect((await records.sessions()).map(({ session }) => session)).toEqual(['tue', 'mon']);
   });
 
+  it('tell what a session left that is not stored yet, beside those that are', async () => {
+    const { world, records } = setUp();
+    for (const entry of [started('sun', '2026-04-30T09:00:00+02:00'), outcome('sun', 1, 'hinge')])
+      records.append(entry, vi.fn());
+    records.append(first, vi.fn());
+    world.mode = 'full';
+    records.append(outcome('mon', 1, 'squat', 'working'), vi.fn());
+    const left = () => records.outcomes().then((all) => all.map(({ areas }) => areas));
+    const squat = { area: 'squat', outcome: 'working', rung: 2 };
+    expect(await left()).toEqual([[squat], [{ area: 'hinge', outcome: 'ready', rung: 2 }]]);
+    world.mode = 'unreadable';
+    expect((await left())[0]).toEqual([squat]);
+  });
+
   it('read a session of this page from memory where the store cannot be read', async () => {
     const { world, records } = setUp();
     records.append(first, vi.fn());
@@ -147,5 +164,6 @@ describe('records that keep trying', () => {
     world.mode = 'unreadable';
     await expect(records.read('mon')).rejects.toThrow('no');
     await expect(records.sessions()).rejects.toThrow('no');
+    await expect(records.outcomes()).rejects.toThrow('no');
   });
 });
