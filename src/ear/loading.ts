@@ -1,10 +1,10 @@
+import { FileDamagedError, FileMissingError, type BuiltFile } from '../offline/fetching';
 import { createDetector, type Detector } from './detecting';
-import { ModelDamagedError, ModelMissingError, type EarFile } from './fetching';
 import { smallReader, strongReader, type PhoneReader, type Runtime } from './phoneReader';
 import type { EarSize, WhySmall } from './sizes';
 
 /** The ear's files by their path under `ear/`; the small head may be none of them. */
-export type EarFiles = Record<string, EarFile>;
+export type EarFiles = Record<string, BuiltFile>;
 
 const RUNTIME = 'ort/runtime.wasm.gz';
 const DETECTOR = 'vad.onnx';
@@ -30,14 +30,14 @@ export type Stronger = { make: () => Promise<PhoneReader> } | { why: WhySmall; d
  * Loads what hears first, and then, not to hold that up, what hears better.
  * @param fetchFile one of `files` by its path.
  * @param progress how much has arrived of what hears first, 0 to 1.
- * @throws ModelMissingError where neither size can be had.
+ * @throws FileMissingError where neither size can be had.
  */
 export async function loadEar(outside: {
   runtime: Runtime;
   files: EarFiles;
   fetchFile: (
     path: string,
-    file: EarFile,
+    file: BuiltFile,
     arrived?: (bytes: number) => void,
   ) => Promise<Uint8Array>;
   progress: (fraction: number) => void;
@@ -45,7 +45,7 @@ export async function loadEar(outside: {
   const { runtime, files, fetchFile, progress } = outside;
   const fetched = (path: string, arrived?: (bytes: number) => void) => {
     const file = files[path];
-    if (file === undefined) throw new ModelMissingError(`${path}: the page was built without it.`);
+    if (file === undefined) throw new FileMissingError(`${path}: the page was built without it.`);
     return fetchFile(path, file, arrived);
   };
   const hasSmall = SMALL in files;
@@ -62,7 +62,7 @@ export async function loadEar(outside: {
       const [encoder, head] = models;
       // Made once; 13 MB less to hold from then on.
       models = [];
-      if (encoder === undefined || head === undefined) throw new ModelMissingError('Made twice.');
+      if (encoder === undefined || head === undefined) throw new FileMissingError('Made twice.');
       return strongReader(runtime, { encoder, head });
     };
   };
@@ -76,7 +76,7 @@ export async function loadEar(outside: {
   const detector = await createDetector(runtime, vad);
   // It is compiled now.
   delete runtime.env.wasm.wasmBinary;
-  if (small === null || small instanceof ModelMissingError) {
+  if (small === null || small instanceof FileMissingError) {
     const make = strong ?? (await fetchStrong());
     return { detector, reader: await make(), size: 'strong', stronger: null };
   }
@@ -89,10 +89,10 @@ export async function loadEar(outside: {
 }
 
 const missed = (problem: unknown) => {
-  if (problem instanceof ModelMissingError) return problem;
+  if (problem instanceof FileMissingError) return problem;
   throw problem;
 };
 const whySmall = (problem: unknown): Stronger => ({
-  why: problem instanceof ModelDamagedError ? 'damaged' : 'missing',
+  why: problem instanceof FileDamagedError ? 'damaged' : 'missing',
   detail: String(problem),
 });

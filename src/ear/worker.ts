@@ -1,6 +1,7 @@
 import * as runtime from 'onnxruntime-web/wasm';
+import { unpacked } from '../offline/fetching';
+import { wholeFile } from '../offline/keeping';
 import { earWorker } from './earWorker';
-import { fetchEarFile } from './fetching';
 import { loadEar, type EarFiles } from './loading';
 import type { ToEarWorker } from './messages';
 
@@ -14,8 +15,8 @@ const handle = earWorker({
     loadEar({
       runtime,
       files: EAR_FILES,
-      fetchFile: (path, file, arrived) =>
-        fetchEarFile(`${assetsBase}ear/${path}`, file, arrived ? { arrived } : {}),
+      fetchFile: async (path, file, arrived) =>
+        unpacked((await wholeFile(assetsBase, `ear/${path}`, file, { arrived })).bytes),
       progress,
     }),
 });

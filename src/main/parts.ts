@@ -79,6 +79,7 @@ export function createParts(
     : createNoEar();
   if (isHeard) void coach.fitEar('coach');
   return {
+    assetsBase,
     book,
     isHeard,
     coach,

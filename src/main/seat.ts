@@ -1,4 +1,4 @@
-import { createActor, type ActorRefFrom } from 'xstate';
+import type { ActorRefFrom } from 'xstate';
 import { DEFAULT_SETTINGS, type Entry, type Words } from '../domain/log';
 import { say } from '../domain/saying';
 import type { EquipmentId, RoutineId } from '../domain/script';
@@ -8,8 +8,7 @@ import { manyEars } from '../ear/manyEars';
 import type { Cancel, Ear, EarTrouble, SessionEvent } from '../ports';
 import { createSeatStore, type MicrophoneState, type Seat, type SeatState } from '../screens/seat';
 import { EMPTY_VIEW, viewOf, viewOfLog } from '../screens/view';
-import { textsAtOnce } from '../session/ahead';
-import { sessionMachine } from '../session/sessionMachine';
+import type { sessionMachine } from '../session/sessionMachine';
 import { playSound } from '../sounding/playing';
 import { COACH_VOICE } from '../voice/voices';
 import { createVoiceCheckPlace } from './coach/voiceCheckPlace';
@@ -19,11 +18,15 @@ import { deviceName, randomName } from './names';
 import { createParts, type Parts } from './parts';
 import { RehearsalPartner } from './rehearsalPartner';
 import { musicUnder } from './musicUnder';
+import { createOffline } from './offline';
 import { stayAwake } from './wakefulness';
 import { tellingWords } from './wordsShelf';
 
 /** Sessions of the invented rehearsal are told apart by their name, and never offered again. */
 const REHEARSAL = 'rehearsal-';
+
+/** What runs a session comes behind the gate, which does not need it. */
+const loadSession = () => import('./sessionActor');
 
 interface Running {
   actor: ActorRefFrom<typeof sessionMachine>;
@@ -61,6 +64,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     voices: parts.voices.state(),
     words: parts.words.load(),
     music: { name: null, trouble: false },
+    offline: { state: 'unknown', what: 'page', progress: 0, newVersion: null },
     unfinished: null,
     rehearsal: false,
     coach: coach.state(),
@@ -71,6 +75,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   const voiceCheck = createVoiceCheckPlace({ parts, store, openMicrophone });
   const door = createDoor();
   let running: Running | null = null;
+  let isStarting = false;
   /** The unfinished session that was left alone. */
   let discarded: string | null = null;
 
@@ -89,8 +94,20 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   void lookForUnfinished();
   // Fetches the shipped voice behind the gate, and has the words ready that must come at once; not
   // before the ear hears, whose files are fewer and wanted sooner.
-  const prepareVoice = () => voice.prepare(textsAtOnce(book));
-  ear.ready.then(prepareVoice, prepareVoice);
+  const prepareVoice = () =>
+    loadSession().then(({ textsAtOnce }) => voice.prepare(textsAtOnce(book)), notAllArrived);
+  const offline = createOffline({
+    base: parts.assetsBase,
+    tell: tellOffline,
+    isFree: () => store.state().where === 'gate' && !isStarting,
+  });
+  const behindTheEar = () => void prepareVoice().then(offline.start);
+  ear.ready.then(behindTheEar, behindTheEar);
+
+  function tellOffline(change: Partial<SeatState['offline']>) {
+    store.patch({ offline: { ...store.state().offline, ...change } });
+  }
+  const notAllArrived = () => tellOffline({ state: 'incomplete' });
 
   async function lookForUnfinished() {
     const heads = await records.sessions().catch(() => []);
@@ -130,13 +147,18 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     running = null;
   }
 
-  function start(
+  async function start(
     session: string,
     routine: RoutineId,
     log: Entry[],
     rehearsal: boolean,
     missing?: EquipmentId[],
   ) {
+    if (isStarting) return;
+    isStarting = true;
+    const arrived = await loadSession().catch(notAllArrived);
+    isStarting = false;
+    if (arrived === undefined) return;
     endRunning();
     const partner = rehearsal ? createPartner() : null;
     const began = log.find((entry) => entry.type === 'started');
@@ -148,25 +170,21 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     if (isHeard) void coach.fitEar(rehearsal ? 'stranger' : 'coach', callWord);
     const way = began?.way ?? 'hands-on';
     parts.manner.speakFor(way);
-    const actor = createActor(sessionMachine, {
-      input: {
-        book: rehearsal || !isHeard ? book : coach.book(),
-        secondsOf: parts.secondsOf,
-        session,
-        device: deviceName(),
-        routine,
-        way,
-        settings: rehearsal
-          ? DEFAULT_SETTINGS
-          : { ...DEFAULT_SETTINGS, words: store.state().words },
-        missing,
-        ...(callWord !== null && !rehearsal && { callWord }),
-        utcOffsetMinutes: -new Date(clock.now()).getTimezoneOffset(),
-        log,
-        ports: {
-          ...{ clock, ear: listening, voice, tones, beats, screen: { show } },
-          records: rehearsal ? records : tellingWords(records, chooseWords),
-        },
+    const actor = arrived.createSessionActor({
+      book: rehearsal || !isHeard ? book : coach.book(),
+      secondsOf: parts.secondsOf,
+      session,
+      device: deviceName(),
+      routine,
+      way,
+      settings: rehearsal ? DEFAULT_SETTINGS : { ...DEFAULT_SETTINGS, words: store.state().words },
+      missing,
+      ...(callWord !== null && !rehearsal && { callWord }),
+      utcOffsetMinutes: -new Date(clock.now()).getTimezoneOffset(),
+      log,
+      ports: {
+        ...{ clock, ear: listening, voice, tones, beats, screen: { show } },
+        records: rehearsal ? records : tellingWords(records, chooseWords),
       },
     });
     running = {
@@ -266,6 +284,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
       (await import('./coach/words')).takeOwnWords(coach, reply, typed),
     removeOwnWords: (words) => coach.removeWords(words),
     setCallWord: async (typed) => (await import('./coach/words')).takeCallWord(coach, typed),
+    takeNewVersion: offline.takeNewVersion,
     leave() {
       voiceCheck.leave();
       endRunning();

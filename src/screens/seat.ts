@@ -39,6 +39,7 @@ export interface SeatState {
   words: Words;
   /** The file that plays in the background; `trouble`: the last one could not be played. */
   music: { name: string | null; trouble: boolean };
+  offline: OfflineState;
   /** A session found at load that never ended, or null. */
   unfinished: SessionHead | null;
   /** Replies come from a recording, not from a person in the room. */
@@ -47,6 +48,21 @@ export interface SeatState {
   /** The voice check that runs or has run; null where none was begun. */
   voiceCheck: VoiceCheckState | null;
   view: View;
+}
+
+/** Whether the page works without network. */
+export interface OfflineState {
+  /**
+   * `full`: there is no room on the device; `incomplete`: not everything arrived; `never`: this
+   * browser or address keeps nothing.
+   */
+  state: 'unknown' | 'fetching' | 'ready' | 'full' | 'incomplete' | 'never';
+  /** What is fetched now, to be kept. */
+  what: 'page' | 'recogniser' | 'voice';
+  /** 0 to 1, of everything that is kept. */
+  progress: number;
+  /** A new version of the page waits; `other-pages`: it cannot be taken while others are open. */
+  newVersion: 'waiting' | 'other-pages' | null;
 }
 
 /** The language of the cues; codes such as `en`. */
@@ -144,6 +160,8 @@ export interface Seat {
   removeOwnWords(words: OwnWords): void;
   /** Null where the word is taken, or where there is none from now on; else why not. */
   setCallWord(typed: string): Promise<string | null>;
+  /** Loads the page anew in the version that waits; nothing happens while a session runs. */
+  takeNewVersion(): void;
   /** Back to the start gate. */
   leave(): void;
 }

@@ -3,6 +3,7 @@ import type { Finding, Load, PainKind, RedFlag, Result } from '../domain/finding
 import type { Words } from '../domain/log';
 import type { CueBook, PromptId } from '../domain/script';
 import type { Phase } from '../ports';
+import type { OfflineState } from './seat';
 import type { Told } from './view';
 
 export const AREA_WORDS: Record<Area, string> = {
@@ -78,6 +79,27 @@ export const OUTCOME_WORDS: Record<AreaOutcome, string> = {
   working: 'Working',
   referred: 'Referred',
   unfinished: 'Unfinished',
+};
+
+export const OFFLINE_WORDS: Record<
+  Exclude<OfflineState['state'], 'unknown' | 'fetching'>,
+  string
+> = {
+  ready: 'Works without network from now on.',
+  full: 'No room on this device to keep Sayso. It works now, and needs the network next time.',
+  incomplete: 'Not all of Sayso has arrived. Until it has, it needs the network.',
+  never: 'Here Sayso needs the network each time it is opened.',
+};
+
+export const FETCHED_WORDS: Record<OfflineState['what'], string> = {
+  page: 'Not without network yet: the page is still being fetched.',
+  recogniser: 'Not without network yet: the recogniser is still being fetched.',
+  voice: 'Not without network yet: the voice is still being fetched.',
+};
+
+export const NEW_VERSION_WORDS: Record<NonNullable<OfflineState['newVersion']>, string> = {
+  waiting: 'A new version of Sayso is here.',
+  'other-pages': 'A new version of Sayso is here. Close its other pages first.',
 };
 
 const QUESTION_TITLES: Record<string, string> = {

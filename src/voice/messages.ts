@@ -1,10 +1,10 @@
 import type { Sound } from '../sounding/playing';
 import type { ShippedVoice } from './voices';
 
-/** Asks the worker for one line. `wasm`: address of the synthesiser, loaded once. */
+/** Asks the worker for one line. `assetsBase`: address of the page's folder, ending in a slash. */
 export interface LineWanted {
   id: number;
-  wasm: string;
+  assetsBase: string;
   text: string;
   voice: ShippedVoice;
 }

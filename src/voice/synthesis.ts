@@ -38,7 +38,7 @@ export const createSynthesis = ({
   spawn = spawnVoiceWorker,
 }: SynthesisOptions): Synthesis => {
   const page = typeof document === 'undefined' ? undefined : document.baseURI;
-  const wasm = new URL(`${assetsBase}voice/flite.wasm`, page).href;
+  const base = new URL(assetsBase, page).href;
   /** In the order of use, the latest last. */
   const lines = new Map<string, Promise<Sound>>();
   let queue: Job[] = [];
@@ -84,7 +84,7 @@ export const createSynthesis = ({
     working = { job, id: lastId };
     try {
       worker ??= started();
-      worker.postMessage({ id: lastId, wasm, text: job.text, voice: job.voice });
+      worker.postMessage({ id: lastId, assetsBase: base, text: job.text, voice: job.voice });
     } catch (error) {
       drop(`The voice could not be started: ${String(error)}`);
     }

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { UNFITTED } from '../../src/ear/coach/coachEar';
 import { createDetector } from '../../src/ear/detecting';
 import { earWorker } from '../../src/ear/earWorker';
-import { ModelMissingError } from '../../src/ear/fetching';
+import { FileMissingError } from '../../src/offline/fetching';
 import type { EarParts, Stronger } from '../../src/ear/loading';
 import type { FromEarWorker } from '../../src/ear/messages';
 import { nodeDetector, readerOf } from '../../src/ear/node';
@@ -103,7 +103,7 @@ describe('the worker', () => {
 
   test('says that a model is missing, and why', async () => {
     const { told } = await started(() =>
-      Promise.reject(new ModelMissingError('ear/vad.onnx: answered 404')),
+      Promise.reject(new FileMissingError('ear/vad.onnx: answered 404')),
     );
     expect(told).toMatchObject([{ type: 'failed', why: 'model-missing' }]);
   });
@@ -165,7 +165,7 @@ describe('two sizes of one ear', () => {
     expect(new Set(read)).toEqual(new Set(['small']));
   });
 
-  test('the strong one takes over between two replies, never in the middle of one', async () => {
+  test('the strong one joins between two replies, never in the middle of one', async () => {
     const { port, until, untilWords, read, bring, strong } = await sized();
     const sound = await spoken('pain seven', { before: 0.5, after: 1 });
     const onset = until('heard', ({ hearing }) => hearing.type === 'onset');
@@ -184,7 +184,7 @@ describe('two sizes of one ear', () => {
     const next = untilWords();
     port.send(await spoken('yes', { before: 0.3, after: 1 }));
     await next;
-    expect(new Set(read)).toEqual(new Set(['strong']));
+    expect(new Set(read)).toEqual(new Set(['small', 'strong']));
   });
 
   test.each(['missing', 'damaged'] as const)(

@@ -1,96 +1,10 @@
-import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { gzipSync } from 'node:zlib';
 import * as runtime from 'onnxruntime-web';
 import { describe, expect, test } from 'vitest';
 import { EAR_ASSETS, installedPath } from '../../src/ear/assets.mjs';
-import {
-  fetchEarFile,
-  ModelDamagedError,
-  ModelMissingError,
-  type EarFile,
-} from '../../src/ear/fetching';
 import { loadEar, type EarFiles } from '../../src/ear/loading';
 import type { Runtime } from '../../src/ear/phoneReader';
-
-const fileOf = (bytes: Uint8Array): EarFile => ({
-  bytes: bytes.length,
-  sha256: createHash('sha256').update(bytes).digest('hex'),
-});
-
-describe('a file of the ear', () => {
-  const right = new Uint8Array(5000).map((_, at) => at % 251);
-  /** A server whose answers are these, one after the other; and what it was asked. */
-  const server = (...answers: (Uint8Array | number | 'breaks off' | 'page')[]) => {
-    const caches: (RequestCache | undefined)[] = [];
-    const get: typeof fetch = (_, init) => {
-      caches.push(init?.cache);
-      const answer = answers.shift() ?? 404;
-      if (answer === 'page')
-        return Promise.resolve(
-          new Response('<!doctype html>', { headers: { 'content-type': 'text/html' } }),
-        );
-      if (typeof answer === 'number') return Promise.resolve(new Response('', { status: answer }));
-      const stream = new ReadableStream<Uint8Array>({
-        pull: (controller) => {
-          if (answer === 'breaks off') return controller.error(new Error('connection lost'));
-          // Bytes come in pieces.
-          controller.enqueue(answer.slice(0, 1999));
-          controller.enqueue(answer.slice(1999));
-          controller.close();
-        },
-      });
-      return Promise.resolve(new Response(stream));
-    };
-    return { get, caches };
-  };
-  const damaged = right.map((byte, at) => (at === 4000 ? byte ^ 1 : byte));
-
-  test('comes whole, and every piece is told', async () => {
-    let arrived = 0;
-    const { get, caches } = server(right);
-    const file = await fetchEarFile('/a', fileOf(right), {
-      fetch: get,
-      arrived: (bytes) => (arrived += bytes),
-    });
-    expect(file).toEqual(right);
-    expect(arrived).toBe(5000);
-    expect(caches).toEqual(['default']);
-  });
-
-  test.each([
-    ['with one bit changed', damaged],
-    ['cut short', right.slice(0, 4000)],
-    ['too long', new Uint8Array([...right, 7])],
-  ])('%s is fetched again once, past the cache', async (_, wrong) => {
-    let arrived = 0;
-    const { get, caches } = server(wrong, right);
-    const options = { fetch: get, arrived: (bytes: number) => void (arrived += bytes) };
-    expect(await fetchEarFile('/a', fileOf(right), options)).toEqual(right);
-    expect(caches).toEqual(['default', 'reload']);
-    expect(arrived).toBeGreaterThanOrEqual(5000);
-  });
-
-  test('damaged twice is given up, and named', async () => {
-    const { get } = server(damaged, damaged, right);
-    await expect(fetchEarFile('/ear/vad.onnx', fileOf(right), { fetch: get })).rejects.toThrow(
-      new ModelDamagedError('/ear/vad.onnx: arrived damaged, twice.'),
-    );
-  });
-
-  test.each([404, 'page', 'breaks off'] as const)('that answers %s is missing', async (answer) => {
-    const { get } = server(answer);
-    const fetched = fetchEarFile('/a', fileOf(right), { fetch: get });
-    await expect(fetched).rejects.toThrow(ModelMissingError);
-    await expect(fetched).rejects.not.toThrow(ModelDamagedError);
-  });
-
-  test('that is packed comes unpacked', async () => {
-    const packed = new Uint8Array(gzipSync(right));
-    const { get } = server(packed);
-    expect(await fetchEarFile('/a', fileOf(packed), { fetch: get })).toEqual(right);
-  });
-});
+import { FileDamagedError, FileMissingError } from '../../src/offline/fetching';
 
 describe('loading the ear', () => {
   const asset = (to: string) =>
@@ -142,14 +56,14 @@ describe('loading the ear', () => {
   });
 
   test('where the strong one does not come the small one is there, and says why', async () => {
-    const { parts } = load({ 'encoder.onnx': new ModelMissingError('answered 404') });
+    const { parts } = load({ 'encoder.onnx': new FileMissingError('answered 404') });
     expect(await (await parts).stronger).toMatchObject({ why: 'missing' });
-    const other = load({ 'phone-head.onnx': new ModelDamagedError('damaged, twice') });
+    const other = load({ 'phone-head.onnx': new FileDamagedError('damaged, twice') });
     expect(await (await other.parts).stronger).toMatchObject({ why: 'damaged' });
   });
 
   test('where the small one does not come the strong one hears', async () => {
-    const { parts } = load({ 'small-head.onnx': new ModelMissingError('answered 404') });
+    const { parts } = load({ 'small-head.onnx': new FileMissingError('answered 404') });
     expect(await parts).toMatchObject({ size: 'strong', stronger: null });
   });
 
@@ -160,7 +74,7 @@ describe('loading the ear', () => {
   });
 
   test.each(['vad.onnx', 'ort/runtime.wasm.gz'])('without %s nothing hears', async (path) => {
-    const { parts } = load({ [path]: new ModelMissingError(`${path}: answered 404`) });
+    const { parts } = load({ [path]: new FileMissingError(`${path}: answered 404`) });
     await expect(parts).rejects.toThrow(`${path}: answered 404`);
   });
 });

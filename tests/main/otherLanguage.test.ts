@@ -35,6 +35,8 @@ it('the page in a language without an ear or a voice runs by captions and typed 
   expect(seat.state().routines).toEqual([{ id: 'hinge', name: 'Bisagra' }]);
 
   seat.begin({ routine: 'hinge', listen: 'hands' });
+  // What runs a session is fetched behind the gate, in true time.
+  await vi.waitUntil(() => seat.state().where === 'run', { timeout: 10_000 });
   const cues = new Set<string>();
   seat.subscribe(() => cues.add(seat.state().view.cue?.text ?? ''));
   await until(seat, () => seat.state().view.phase === 'listening');

@@ -24,6 +24,7 @@ export const STATE: SeatState = {
   words: 'normal',
   music: { name: null, trouble: false },
   voices: { device: [], speaks: 'sayso', wordsPerMinute: null },
+  offline: { state: 'ready', what: 'page', progress: 1, newVersion: null },
   unfinished: null,
   rehearsal: false,
   coach: { readings: 0, ownWords: [], callWord: null, trouble: null },
@@ -35,7 +36,16 @@ export const STATE: SeatState = {
 export type Did =
   | ['begin', BeginChoice]
   | ['rehearsal' | 'key', string]
-  | ['tryMicrophone' | 'goOn' | 'discard' | 'leave' | 'checkVoice' | 'forgetVoice' | 'removeMusic']
+  | [
+      | 'tryMicrophone'
+      | 'goOn'
+      | 'discard'
+      | 'leave'
+      | 'checkVoice'
+      | 'forgetVoice'
+      | 'removeMusic'
+      | 'takeNewVersion',
+    ]
   | ['type' | 'chooseLanguage', string]
   | ['steerVoiceCheck' | 'setCallWord' | 'chooseVoice' | 'chooseWords' | 'playMusic', string]
   | ['addOwnWords', ReplyName, string]
@@ -93,6 +103,7 @@ export function fakeSeat(
       did.push(['setCallWord', typed]);
       return answer;
     },
+    takeNewVersion: () => did.push(['takeNewVersion']),
     leave: () => did.push(['leave']),
   };
 }

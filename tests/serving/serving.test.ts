@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { get as secureGet } from 'node:https';
 import { tmpdir } from 'node:os';
@@ -22,6 +22,7 @@ beforeAll(async () => {
   writeFileSync(join(dist, 'ear/encoder.onnx'), new Uint8Array([8, 0, 255]));
   writeFileSync(join(dist, 'ear/engine.wasm'), new Uint8Array([0, 97, 115, 109]));
   writeFileSync(join(dist, 'manifest.webmanifest'), '{}');
+  writeFileSync(join(dist, 'sw.js'), `// ${'what is kept '.repeat(500)}`);
   ({ port, close } = await serveFolder(dist, { port: 0 }));
 });
 
@@ -51,6 +52,7 @@ describe('a served folder', () => {
     ['/ear/engine.wasm', 'application/wasm'],
     ['/ear/encoder.onnx', 'application/octet-stream'],
     ['/manifest.webmanifest', 'application/manifest+json'],
+    ['/sw.js', 'text/javascript; charset=utf-8'],
   ])('gives %s as %s', async (path, type) => {
     const response = await at(path);
     expect(response.status).toBe(200);
@@ -93,6 +95,21 @@ describe('a served folder', () => {
     expect((await at('/', { headers: { 'if-none-match': etag } })).status).toBe(304);
     writeFileSync(join(dist, 'index.html'), '<!doctype html><title>Sayso, changed</title>');
     expect((await at('/', { headers: { 'if-none-match': etag } })).status).toBe(200);
+  });
+
+  it('asks for the service worker each time, so that a new version is found', async () => {
+    expect((await at('/sw.js')).headers.get('cache-control')).toBe('no-cache');
+  });
+
+  it('packs text where the browser unpacks it, and leaves models as they are', async () => {
+    const travelled = async (path: string, encodings: string) => {
+      const response = await at(path, { headers: { 'accept-encoding': encodings } });
+      return [response.headers.get('content-encoding'), (await response.arrayBuffer()).byteLength];
+    };
+    const { length } = readFileSync(join(dist, 'sw.js'));
+    expect(await travelled('/sw.js', 'gzip, br')).toEqual(['gzip', length]);
+    expect(await travelled('/sw.js', 'identity')).toEqual([null, length]);
+    expect(await travelled('/ear/encoder.onnx', 'gzip')).toEqual([null, 3]);
   });
 
   it('answers HEAD without a body and refuses POST', async () => {

@@ -10,6 +10,7 @@ import { Language } from './Language';
 import { NotHere } from './NotHere';
 import { Sound } from './Sound';
 import { Unfinished } from './Unfinished';
+import { WithoutNetwork } from './WithoutNetwork';
 import { YourVoice } from './YourVoice';
 import './gate.css';
 
@@ -84,6 +85,7 @@ export function StartGate({ seat }: { seat: Seat }) {
             </button>
           </div>
         )}
+        <WithoutNetwork seat={seat} />
       </header>
 
       {unfinished !== null && <Unfinished seat={seat} head={unfinished} />}
