@@ -1,10 +1,7 @@
 // @vitest-environment jsdom
 import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { bookOf } from '../../src/cli/verb';
-import { understandOverSpeech } from '../../src/domain/hearing/overSpeech';
 import { NO_REPLY, type Reply } from '../../src/domain/hearing/reply';
-import { DEFAULT_SETTINGS } from '../../src/domain/log';
 import { show, tell } from './rendering';
 import { cue, decision, finding, heard, listen, phase, STATES, step } from './states';
 
@@ -126,15 +123,6 @@ describe('what can be said now', () => {
     tell(seat, { type: 'tone', name: 'accepted' });
     expect(sayables()).toEqual(overSpeech);
   });
-
-  it.each(['stop', 'pause', 'pain', 'dizzy'])(
-    'and "%s" is indeed taken over its voice',
-    (words) => {
-      const options = { ...DEFAULT_SETTINGS, confidence: 0.9 };
-      const { verdict } = understandOverSpeech(bookOf(), { text: words }, options, 'Stand tall.');
-      expect(verdict).not.toBe('ignore');
-    },
-  );
 });
 
 describe('touch twins send what would have been said', () => {

@@ -33,6 +33,13 @@ describe('while Sayso speaks', () => {
     expect(isHalted(bench)).toBe(true);
   });
 
+  it.each(['stop', 'pause', 'pain', 'dizzy'])('"%s" is taken, as the screen says', (words) => {
+    const bench = speaking();
+    hear(bench, words, 0.4);
+    expect(bench.of('heard').map(({ verdict }) => verdict)).not.toContain('ignore');
+    expect(bench.of('heard')).toHaveLength(1);
+  });
+
   it('pain and red flags count', () => {
     const hurt = speaking();
     hear(hurt, 'sharp pain six', 0.5);
