@@ -1,4 +1,4 @@
-import { assign, not, setup } from 'xstate';
+import { and, assign, not, setup } from 'xstate';
 import { say } from '../domain/saying';
 import * as ahead from './ahead';
 import * as deciding from './deciding';
@@ -35,6 +35,7 @@ const session = setup({
     acknowledge: ({ context, event }) => showing.acknowledge(context, event),
     clearStored: assign({ unstored: [] }),
     showHeard: ({ context, event }) => showing.showHeard(context, event),
+    showNotTaken: ({ context, event }) => showing.showNotTaken(context, event),
     noteHeard: assign(({ context, event }) => recording.noteHeard(context, event)),
     keepEarly: assign(({ context, event }) => recording.keepEarly(context, event)),
     recordFlag: assign(({ context, event }) => recording.recordFlag(context, event)),
@@ -77,6 +78,8 @@ const session = setup({
     asks: ({ context }) => context.decision?.step.do === 'ask',
     isHeld: ({ context }) => isHeld(context),
     isTold: ({ context }) => context.told !== null && context.told === context.decision,
+    isWorking: ({ context: { told, decision, place } }) =>
+      told !== null && told === decision && place.at === 'line',
     isCheck: ({ context }) => context.decision?.step.do === 'check',
   },
 });
@@ -93,6 +96,12 @@ const passed = (meaning: Meaning, type: 'READY' | 'REP' | 'FINISHED' | 'REPEAT' 
     guard: heard(meaning),
     actions: ['showHeard', { type: 'passMeaning', params: type }],
   }) as const;
+/** What is of work alone is taken while it goes on, and nowhere else. */
+const ofWork = (meaning: Meaning, type: 'READY' | 'REP' | 'FINISHED') =>
+  [
+    { ...passed(meaning, type), guard: and([heard(meaning), 'isWorking']) },
+    { guard: heard(meaning), actions: 'showNotTaken' },
+  ] as const;
 
 /**
  * The whole session: decides from the log, tells why, performs the step, stores what came of it.
@@ -276,9 +285,9 @@ export const sessionMachine = session.createMachine({
         actions: ['showHeard', 'setWords', 'keepNotes', 'clearNotes'],
       },
       passed('repeat', 'REPEAT'),
-      passed('ready', 'READY'),
-      passed('rep', 'REP'),
-      passed('done', 'FINISHED'),
+      ...ofWork('ready', 'READY'),
+      ...ofWork('rep', 'REP'),
+      ...ofWork('done', 'FINISHED'),
       {
         guard: heard('kept'),
         actions: ['showHeard', 'keepEarly', { type: 'passMeaning', params: 'KEPT' }],

@@ -50,6 +50,12 @@ export function showHeard(context: SessionContext, event: SessionMachineEvent): 
   context.stage.show({ type: 'heard', text, verdict, readback, ...(either && { either }) });
 }
 
+/** Understood, but there is nothing now that it could do. */
+export function showNotTaken(context: SessionContext, event: SessionMachineEvent): void {
+  const { heard: text } = heardOf(context, event).reading;
+  context.stage.show({ type: 'heard', text, verdict: 'ignore', readback: null });
+}
+
 function eitherOf({ book }: SessionContext, reading: Reading) {
   const { reply, other } = reading;
   if (reply === null || other?.reply == null) return null;

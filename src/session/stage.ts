@@ -39,6 +39,7 @@ export interface Stage {
   saidAt(milliseconds: number): string | null;
   /** What was spoken is known: the voice is as before. */
   goOn(): void;
+  /** Silences every tone, and every count that was placed. */
   hush(): void;
   attend(prompt: PromptId): void;
   show(event: SessionEvent): void;
@@ -81,6 +82,8 @@ export function createStage(
   let line: { gaveWay: boolean } | null = null;
   /** The last lines, the latest last. */
   const lines: { text: string; from: number; until: number }[] = [];
+  /** Counts that were placed and may still sound; a last one rings on after its line. */
+  let ringing: { untilMilliseconds: number; silence: Cancel }[] = [];
   let givingWay: unknown = null;
   const goOn = () => {
     if (givingWay === null) return;
@@ -110,7 +113,8 @@ export function createStage(
     let timer: unknown;
     const said = { gaveWay: false };
     line = said;
-    const sounding = { text, from: clock.now(), until: Infinity };
+    const askedAtMilliseconds = clock.now();
+    const sounding = { text, from: askedAtMilliseconds, until: Infinity };
     lines.push(sounding);
     lines.splice(0, lines.length - REMEMBERED_LINES);
     const over = () => {
@@ -120,7 +124,13 @@ export function createStage(
       goOn();
     };
     const cancel = voice.say(text, {
+      started: () => {
+        // Until here it was only asked for: words that began before it are no echo of it.
+        sounding.from = clock.now();
+      },
       ended: (how) => {
+        // A voice that told of no start until its end sounded before.
+        if (clock.now() - sounding.from < seconds * 500) sounding.from = askedAtMilliseconds;
         over();
         if (how === 'spoken') return ended();
         // Nothing sounds, so the caption gets the time that the words would have taken.
@@ -150,15 +160,19 @@ export function createStage(
     },
     beat(text, dueMilliseconds, ended) {
       const { clock, beats } = ports;
-      const cancel = beats.place(text, dueMilliseconds + HEAD_START_SECONDS * 1000);
+      const soundsAtMilliseconds = dueMilliseconds + HEAD_START_SECONDS * 1000;
+      const seconds = text === null ? TONE_SECONDS.countdown : secondsOf(text);
+      const cancel = beats.place(text, soundsAtMilliseconds);
+      ringing = ringing.filter(({ untilMilliseconds }) => untilMilliseconds > clock.now());
+      const untilMilliseconds = soundsAtMilliseconds + seconds * 1000;
+      ringing.push({ untilMilliseconds, silence: cancel });
       if (text === null) {
         show({ type: 'tone', name: 'countdown' });
         ended();
         return cancel;
       }
-      const seconds = secondsOf(text);
       show({ type: 'cue', text, seconds });
-      quietFromMilliseconds = dueMilliseconds + (HEAD_START_SECONDS + seconds) * 1000;
+      quietFromMilliseconds = untilMilliseconds;
       // In the time of the plan: the count after it sounds as much later as this one.
       const timer = clock.setTimeout(ended, dueMilliseconds + seconds * 1000 - clock.now());
       return () => {
@@ -177,6 +191,8 @@ export function createStage(
     goOn,
     hush() {
       ports.tones.hush();
+      for (const { silence } of ringing) silence();
+      ringing = [];
       quietFromMilliseconds = 0;
     },
     attend: (prompt) => ports.ear.attend(prompt),

@@ -22,7 +22,8 @@ export interface BenchOptions {
   settings?: SessionSettings;
   /** What the store says of an entry; `silent` never answers. */
   store?: (entry: Entry) => RecordProblem | null | 'silent';
-  voice?: 'speaks' | 'broken';
+  /** `startless` tells that it began only when it ends. */
+  voice?: 'speaks' | 'broken' | 'startless';
   /** How long the voice takes to make a line before it sounds; no time where left out. */
   makingSeconds?: number;
   utcOffsetMinutes?: number;
@@ -39,7 +40,7 @@ export function openBench(options: BenchOptions = {}) {
   const tones: ToneName[] = [];
   const adjusted: string[] = [];
   const ducks: { isDucked: boolean; atMilliseconds: number }[] = [];
-  const counts: { text: string | null; atMilliseconds: number }[] = [];
+  const counts: { text: string | null; atMilliseconds: number; isCut: boolean }[] = [];
   const making = createMaking(clock, options.makingSeconds ?? 0);
   let prompt: PromptId = 'idle';
   let sounding: string | null = null;
@@ -66,10 +67,11 @@ export function openBench(options: BenchOptions = {}) {
         let timer: unknown;
         const forget = making.whenMade(text, () => {
           sounding = text;
-          started?.();
+          if (options.voice !== 'startless') started?.();
           timer = clock.setTimeout(
             () => {
               sounding = null;
+              started?.();
               ended('spoken');
             },
             secondsOf(text) * 1000,
@@ -88,8 +90,11 @@ export function openBench(options: BenchOptions = {}) {
     tones: { play: (name) => tones.push(name), hush: () => undefined },
     beats: {
       place(text, atMilliseconds) {
-        counts.push({ text, atMilliseconds });
-        return () => undefined;
+        const count = { text, atMilliseconds, isCut: false };
+        counts.push(count);
+        return () => {
+          count.isCut = true;
+        };
       },
       prepare: () => undefined,
     },

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { secondsOf } from '../../src/cli/durations';
 import { openBench } from './bench';
 
 /** Counts of one exhale, in the order they sound. */
@@ -29,5 +30,27 @@ describe('the counts of an exhale', () => {
       expect(said?.text).toBe(['one', 'two', 'three', 'four'][count - 1]);
     }
     expect(cues).toContain('one');
+  });
+
+  it('stop with "stop", also the last, which rings on after its line', () => {
+    const { bench } = exhaled();
+    const phases = () => bench.of('phase');
+    const before = phases().length;
+    bench.clock.runUntil(() => phases().length > before, 60_000);
+    expect(phases().at(-1)?.phase).not.toBe('exhaling');
+    const last = bench.counts.at(-1);
+    expect(last?.isCut).toBe(false);
+    expect((last?.atMilliseconds ?? 0) + 1000 * secondsOf(last?.text ?? '')).toBeGreaterThan(
+      bench.clock.now(),
+    );
+    bench.hand({ command: 'stop' });
+    expect(last?.isCut).toBe(true);
+  });
+
+  it('ring out where the work just goes on', () => {
+    const { bench } = exhaled();
+    const counted = bench.counts.length;
+    bench.clock.runUntil(() => bench.counts.length > counted + 8 || bench.isOver(), 600_000);
+    expect(bench.counts.filter(({ isCut }) => isCut)).toEqual([]);
   });
 });

@@ -69,6 +69,29 @@ describe('while Sayso speaks', () => {
     expect(bench.logged('finding')).toHaveLength(1);
   });
 
+  it('a reply that began before the voice did is taken, though the line was asked for', () => {
+    const late = () => {
+      const bench = openBench({ makingSeconds: 0.5 });
+      bench.seconds(0.8);
+      expect(bench.sounding()).not.toBeNull();
+      return bench;
+    };
+    const before = late();
+    hear(before, 'fewer words', 0.35);
+    expect(before.logged('words')).toHaveLength(1);
+    const over = late();
+    hear(over, 'fewer words', 0.25);
+    expect(over.logged('words')).toEqual([]);
+  });
+
+  it('a voice that never tells when it begins is taken to have begun when it was asked', () => {
+    const bench = openBench({ voice: 'startless' });
+    bench.seconds(0.1);
+    bench.clock.runUntil(() => bench.sounding() === null, 60_000);
+    hear(bench, 'fewer words', 0.5);
+    expect(bench.logged('words')).toEqual([]);
+  });
+
   it('words that the line itself says are its echo, though they name pain', () => {
     const bench = openBench();
     bench.untilAsked();

@@ -117,3 +117,30 @@ describe('what is told between the steps', () => {
     expect(bench.of('beat')).toHaveLength(before);
   });
 });
+
+describe.each(['done', 'ready', 'rep'] as const)('"%s" by hand', (command) => {
+  it('is shown as not taken in the welcome, which goes on', () => {
+    const bench = openBench();
+    bench.seconds(0.8);
+    const line = bench.sounding();
+    bench.hand({ command });
+    expect(bench.of('heard').map(({ verdict }) => verdict)).toEqual(['ignore']);
+    expect(bench.sounding()).toBe(line);
+  });
+
+  it('is shown as not taken at an open question, which stays open', () => {
+    const bench = openBench();
+    bench.untilAsked();
+    bench.hand({ command });
+    expect(bench.of('heard').map(({ verdict }) => verdict)).toEqual(['ignore']);
+    bench.hear('knees came forward');
+    expect(bench.logged('finding')).toHaveLength(1);
+  });
+
+  it('is taken in the work', () => {
+    const bench = openBench();
+    bench.clock.runUntil(() => bench.of('beat').length > 0, 600_000);
+    bench.hand({ command });
+    expect(bench.of('heard').map(({ verdict }) => verdict)).toEqual(['accept']);
+  });
+});
