@@ -1,4 +1,3 @@
-import { FileMissingError } from '../offline/fetching';
 import { keepAll, type BuiltFiles, type Keeping } from '../offline/keeping';
 import type { Asked } from '../offline/serviceWorker';
 import type { OfflineState } from '../screens/seat';
@@ -52,8 +51,8 @@ export function createOffline({
         tell({ state: 'fetching', what: whatOf(path), progress: keptBytes / bytes }),
       );
       tell({ state: isAll ? 'ready' : 'full' });
-    } catch (problem) {
-      if (!(problem instanceof FileMissingError)) throw problem;
+    } catch {
+      // Missing, damaged, or the network went: the next load, or the network's return, tries again.
       tell({ state: 'incomplete' });
     }
   };

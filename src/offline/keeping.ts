@@ -80,7 +80,7 @@ async function keep(
   bytes: Uint8Array<ArrayBuffer>,
   sent: Headers,
 ): Promise<boolean> {
-  if (shelf === null) return false;
+  if (shelf === null || !(await hasRoomFor(bytes.length))) return false;
   const headers = new Headers(sent);
   // They told how it travelled.
   for (const name of ['content-encoding', 'content-length', 'transfer-encoding', 'vary'])
@@ -92,6 +92,15 @@ async function keep(
     // No room: it is used now, and fetched again the next time.
     return false;
   }
+}
+
+/** Left to the record of sessions, some hundreds of them, which shares the device's room. */
+const LEFT_BYTES = 10_000_000;
+
+async function hasRoomFor(bytes: number): Promise<boolean> {
+  const { storage } = navigator as Partial<Navigator>;
+  const { quota = Infinity, usage = 0 } = (await storage?.estimate()) ?? {};
+  return usage + bytes + LEFT_BYTES <= quota;
 }
 
 /** One at a time of a name, in all pages and workers of this origin. */
@@ -109,8 +118,9 @@ export interface Keeping {
 }
 
 /**
- * Fetches what is not on the shelf yet, the small files first. Where there is no room for all of it,
- * what it brought goes again: the record of sessions needs the room more.
+ * Fetches what is not on the shelf yet, the small files first and the page itself last: it is
+ * never there without the scripts it names. Where there is no room for all of it, what it brought
+ * goes again: the record of sessions needs the room more.
  * @returns whether there was room
  * @throws FileMissingError, FileDamagedError where a file cannot be had
  */
@@ -124,7 +134,7 @@ export async function keepAll(
   const there = new Set((await shelf.keys()).map(({ url }) => url));
   const missing = Object.entries(files)
     .filter(([path, file]) => !there.has(keyOf(base, path, file)))
-    .sort(([, a], [, b]) => a.bytes - b.bytes);
+    .sort(([a, one], [b, other]) => isPage(a) - isPage(b) || one.bytes - other.bytes);
   const sum = (some: BuiltFile[]) => some.reduce((total, { bytes }) => total + bytes, 0);
   const bytes = sum(Object.values(files));
   const brought: string[] = [];
@@ -143,6 +153,8 @@ export async function keepAll(
   }
   return true;
 }
+
+const isPage = (path: string) => Number(path.endsWith('.html'));
 
 /** Takes everything off the shelf but these. */
 export async function dropOthers(base: string, files: BuiltFiles): Promise<void> {

@@ -1,0 +1,25 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { expect, it } from 'vitest';
+
+const dist = fileURLToPath(new URL('../../dist', import.meta.url));
+/** Packed. A phone on a slow network (1.6 Mbit/s, common practice) has it in a second. */
+const BUDGET_BYTES = 200_000;
+
+it('all scripts that the gate waits for are under 200 kB, packed', () => {
+  const html = readFileSync(join(dist, 'index.html'), 'utf8');
+  const named = [...html.matchAll(/<(?:script|link)\b[^>]*?(?:src|href)="([^"]+\.js)"/g)];
+  const sizes = named.map(([, path = '']) => ({
+    path,
+    bytes: gzipSync(readFileSync(join(dist, path))).length,
+  }));
+  // The first script and, at least, the cues beside it.
+  expect(sizes.length).toBeGreaterThan(1);
+  const total = sizes.reduce((sum, { bytes }) => sum + bytes, 0);
+  const largest = sizes.sort((one, other) => other.bytes - one.bytes);
+  expect(total, largest.map(({ path, bytes }) => `${path} ${bytes}`).join('\n')).toBeLessThan(
+    BUDGET_BYTES,
+  );
+});
