@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openBench } from './bench';
+import { openBench, type Bench } from './bench';
 
 /** In the middle of the first line that is said. */
 const speaking = () => {
@@ -8,6 +8,9 @@ const speaking = () => {
   expect(bench.sounding()).not.toBeNull();
   return bench;
 };
+/** Words that began while the line was being said. */
+const overVoice = (bench: Bench, text: string, confidence = 0.9) =>
+  bench.ear({ type: 'words', text, confidence, prompt: bench.prompt(), beganSecondsAgo: 0.3 });
 const ducked = (bench: ReturnType<typeof openBench>) => bench.ducks.map(({ isDucked }) => isDucked);
 
 describe('a line that is being said', () => {
@@ -25,6 +28,29 @@ describe('a line that is being said', () => {
     const bench = speaking();
     bench.ear({ type: 'onset' });
     bench.seconds(2.1);
+    expect(ducked(bench)).toEqual([true, false]);
+  });
+
+  it.each([
+    ['nothing more is heard of it', () => undefined],
+    ['it was nothing', (bench: Bench) => bench.ear({ type: 'nothing' })],
+    ['it was talk', (bench: Bench) => bench.hear('we were there on Sunday')],
+    ['it was a reply', (bench: Bench) => overVoice(bench, 'knees came forward')],
+    ['it was half a stop', (bench: Bench) => overVoice(bench, 'stop', 0.2)],
+  ])('is never cut by mistake, so it is said once and to its end: %s', (_, then) => {
+    const undisturbed = speaking();
+    const bench = speaking();
+    const [first] = bench.cues();
+    bench.ear({ type: 'onset' });
+    bench.seconds(0.4);
+    then(bench);
+    undisturbed.seconds(0.4);
+    for (let step = 0; step < 100; step += 1) {
+      bench.seconds(0.1);
+      undisturbed.seconds(0.1);
+      expect(bench.sounding()).toBe(undisturbed.sounding());
+    }
+    expect(bench.cues().filter((text) => text === first)).toHaveLength(1);
     expect(ducked(bench)).toEqual([true, false]);
   });
 
