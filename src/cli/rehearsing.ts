@@ -30,6 +30,12 @@ export interface Rehearsal {
   missing?: EquipmentId[] | undefined;
   allowedAlone?: DrillId[] | undefined;
   callWord?: string | undefined;
+  /** Names the session in entry ids. Default `rehearsal`. */
+  session?: string | undefined;
+  /** Whose session it is, by id; nobody named where left out. */
+  person?: string | undefined;
+  /** When it begins, milliseconds since 1970. Default a fixed moment. */
+  startsAtMilliseconds?: number | undefined;
   secondsOf: (text: string) => number;
   replies: Replies;
   /** What the recogniser makes of a sound file at a prompt, and how long the sound lasts. */
@@ -60,11 +66,12 @@ export interface Rehearsed {
  * record as in the app, without waiting.
  */
 export function rehearse(rehearsal: Rehearsal): Rehearsed {
-  const clock = createVirtualClock(STARTED_AT_MILLISECONDS);
+  const { session = 'rehearsal', startsAtMilliseconds = STARTED_AT_MILLISECONDS } = rehearsal;
+  const clock = createVirtualClock(startsAtMilliseconds);
   const said: Said[] = [];
   const timeline: TimedEvent[] = [];
   const entries: Entry[] = [];
-  const secondsNow = () => (clock.now() - STARTED_AT_MILLISECONDS) / 1000;
+  const secondsNow = () => (clock.now() - startsAtMilliseconds) / 1000;
   const partner = createPartner(rehearsal, clock, secondsNow);
   const records = memoryRecords();
   const ports: Ports = {
@@ -93,11 +100,12 @@ export function rehearse(rehearsal: Rehearsal): Rehearsed {
       book: rehearsal.book,
       ports,
       secondsOf: rehearsal.secondsOf,
-      session: 'rehearsal',
+      session,
       device: 'cli',
       routine: rehearsal.routine,
       way: rehearsal.way,
       settings: rehearsal.settings,
+      person: rehearsal.person,
       athlete: rehearsal.athlete,
       angleTool: rehearsal.angleTool,
       missing: rehearsal.missing,

@@ -30,8 +30,8 @@ export const headsOf = (entries: Entry[], known: SessionHead[] = []): SessionHea
   return [...heads.values()].sort(newestFirst);
 };
 
-/** Whether an entry, by its id, is of a session of the invented club. */
-export const isInvented = (id: string): boolean => sessionOf(id).startsWith(INVENTED_SESSION);
+/** Whether a session, by its name, is of the invented club; its people are named in the same way. */
+export const isInvented = (name: string): boolean => name.startsWith(INVENTED_SESSION);
 
 /** The heads of these entries' sessions, newest first, each with what it left. */
 export const outcomesOf = (entries: Entry[]): SessionOutcomes[] => {

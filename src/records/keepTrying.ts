@@ -110,7 +110,7 @@ export const keepTrying = (records: Records, clock: Clock): Records => {
     addAll: (entries) => records.addAll(entries),
     async removeInvented() {
       await records.removeInvented();
-      const others = kept.filter(({ id }) => !isInvented(id));
+      const others = kept.filter(({ id }) => !isInvented(sessionOf(id)));
       kept.splice(0, kept.length, ...others);
     },
   };

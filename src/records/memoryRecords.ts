@@ -25,7 +25,7 @@ export const memoryRecords = (): Records => {
       return Promise.resolve();
     },
     removeInvented: () => {
-      for (const id of [...entries.keys()]) if (isInvented(id)) entries.delete(id);
+      for (const id of [...entries.keys()]) if (isInvented(sessionOf(id))) entries.delete(id);
       return Promise.resolve();
     },
   };
