@@ -82,6 +82,7 @@ const talk = z.strictObject({
   askedOf: phrases,
   questions: phrases,
   unsure: phrases,
+  keeping: phrases,
   likewise: phrases,
   joins: phrases,
   telling: phrases,
@@ -107,7 +108,12 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     parts: z.record(name, z.array(phrase).min(1)),
     states: z.record(
       name,
-      z.strictObject({ words: phrases, nouns: phrases, alone: z.boolean().default(false) }),
+      z.strictObject({
+        words: phrases,
+        nouns: phrases,
+        alone: z.boolean().default(false),
+        ofOnlyFault: z.array(name).default([]),
+      }),
     ),
     faults: z.array(fault).min(1),
     pain: z.strictObject({

@@ -27,11 +27,12 @@ export function commandSaid(
   allowed: readonly Command[],
   area: Area | null,
 ): CommandSaid | null {
-  const halt = haltIn(meanings, words);
+  const halt = haltIn(meanings, words) ?? answerIn(meanings, words, allowed);
   if (halt) return halt;
   const comma = words.findIndex((word) => word.after);
   for (const length of comma > 0 ? [words.length, comma] : [words.length]) {
     const texts = words.slice(0, length).map(({ text }) => text);
+    if (isOrder(meanings, texts)) continue;
     for (const phrase of unwrapped(book, texts)) {
       const found = sameCommand(meanings, phrase, allowed);
       if (found) return { ...found, target: null, length };
@@ -41,6 +42,31 @@ export function commandSaid(
     }
   }
   return null;
+}
+
+/** "Pause right there, two seconds" is said to the athlete. */
+const isOrder = ({ phrases, commands }: Meanings, texts: string[]): boolean => {
+  const whole = texts.join(' ');
+  return !commands.has(whole) && (phrases.get(whole)?.some(({ is }) => is === 'orders') ?? false);
+};
+
+/** Words that may stand before an answer: a name, or a yes of another language. */
+const BEFORE_ANSWER = 2;
+
+/** "Haan, yes yes": an answer after a comma, and before it nothing that means anything. */
+function answerIn(
+  { phrases, commands }: Meanings,
+  words: Word[],
+  allowed: readonly Command[],
+): CommandSaid | null {
+  const comma = words.findLastIndex((word) => word.after);
+  const before = words.slice(0, comma);
+  if (comma <= 0 || comma > BEFORE_ANSWER) return null;
+  if (before.some(({ text }) => phrases.has(text) || commands.has(text))) return null;
+  const answers = (['yes', 'no'] as const).filter((each) => allowed.includes(each));
+  const last = words.slice(comma).map(({ text }) => text);
+  const found = sameCommand({ commands }, last, answers);
+  return found && { ...found, target: null, length: words.length };
 }
 
 /** "No, stop" is a stop: after a comma as before it. */
@@ -72,7 +98,7 @@ export function unwrapped(book: CueBook, texts: string[]): string[][] {
 
 /** A command, perhaps said several times in several ways ("stop, stop it"). */
 function sameCommand(
-  meanings: Meanings,
+  meanings: Pick<Meanings, 'commands'>,
   phrase: string[],
   allowed: readonly Command[],
 ): { command: Command; clear: boolean } | null {

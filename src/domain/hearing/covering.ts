@@ -27,11 +27,11 @@ export function ofKind(segments: Segment[]): Segment[] {
   return kinds.length > 0 ? kinds.flat() : segments;
 }
 
-/** Segments between punctuation. */
-export function clausesOf(segments: Segment[]): Segment[][] {
+/** Segments between punctuation, and between joining words where those part too. */
+export function clausesOf(segments: Segment[], parts?: 'joins'): Segment[][] {
   const clauses: Segment[][] = [[]];
   for (const segment of segments) {
-    if (segment.after) clauses.push([]);
+    if (segment.after || (parts && means(segment, parts))) clauses.push([]);
     clauses.at(-1)?.push(segment);
   }
   return clauses;

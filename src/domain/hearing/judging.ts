@@ -112,7 +112,7 @@ function spokenResult(book: CueBook, said: Statement): Exclude<Result, 'pain'> |
   const kinds = said.faults.faults.map((fault) => book.faults[fault]?.kind);
   if (kinds.includes('position') || said.results.includes('lost')) return 'lost';
   if (kinds.includes('range') || said.results.includes('short')) return 'short';
-  if (said.results.includes('failed')) return null;
   if (said.results.includes('not-tested')) return 'not-tested';
+  if (said.results.includes('failed')) return null;
   return said.results.includes('held') ? 'held' : null;
 }

@@ -10,6 +10,7 @@ import { means, segmentsOf, type Segment } from './segments';
 import { isEmpty, type Asked, type Statement } from './statement';
 import { talkFrom } from './talk';
 import { IGNORED, isHarm, type Understood, type UnderstandOptions } from './understood';
+import type { ResultWord } from './vocabulary';
 import type { Words } from './words';
 
 /** Share of unknown words up to which a reply is acted on, and up to which it is asked about. */
@@ -45,6 +46,8 @@ export function replied(
   const own = (meaning: Meaning) => meaning.is !== 'fault' || expected.has(meaning.fault);
   const ownStates = (meaning: Meaning) =>
     own(meaning) && (meaning.is !== 'state' || states.has(meaning.state));
+  // A bare "squatting" where squats are graded is no fault of another area.
+  const isTold = (meaning: Meaning) => asked.kind !== 'result' || own(meaning);
   const strange = ({ said }: { said: Statement }) =>
     said.faults.faults.some((fault) => !expected.has(fault)) ||
     said.results.length + said.faults.pairs === 0;
@@ -54,7 +57,7 @@ export function replied(
     if (narrow && !strange(narrow) && narrow.said.faults.pairs >= found.said.faults.pairs)
       found = narrow;
   }
-  if (found && found.said.results.length + found.said.faults.pairs === 0) found = read(() => true);
+  if (found && found.said.results.length + found.said.faults.pairs === 0) found = read(isTold);
   if (!found || isEmpty(found.said)) return IGNORED;
   const judged = judge(book, found.said, expected, options);
   const decision = decided(asked, found, judged);
@@ -101,14 +104,24 @@ function decided(
     (reply.side === 'left' || reply.side === 'right');
   const asks = doubtful || cut || guessed || strange || !fits || unknown > UNKNOWN.act;
   const open = judged.asks === 'grade' && unknown > 0;
+  const untested = reply.result === 'not-tested' && isClause(segments, 'not-tested');
   if (
     open ||
-    unknown > UNKNOWN.ask ||
+    (unknown > UNKNOWN.ask && !untested) ||
     !isWorthAsking(asked, said, graded || answers || said.kinds.length > 0)
   )
     return IGNORED;
   return { reply, verdict: asks ? 'confirm' : 'accept', sure, against, asks: judged.asks };
 }
+
+/** A clause says this result and nothing that is not understood, whatever stands round it. */
+const isClause = (segments: Segment[], result: ResultWord): boolean =>
+  clausesOf(segments, 'joins').some(
+    (each) =>
+      each.some(({ meanings }) =>
+        meanings.some((one) => one.is === 'result' && one.result === result),
+      ) && each.every(({ by }) => by !== 'unknown'),
+  );
 
 /** What can be said of these faults. */
 const statesOf = ({ vocabulary }: CueBook, faults: ReadonlySet<FaultId>): Set<string> =>

@@ -42,7 +42,10 @@ export function faultsSaid(
 ): FaultsSaid {
   const said: FaultsSaid = { faults: [], denied: [], unclear: false, loose: [], pairs: 0 };
   const order = [
-    vocabulary.faults.filter(({ id }) => expected.has(id)),
+    withOnlyFaults(
+      vocabulary,
+      vocabulary.faults.filter(({ id }) => expected.has(id)),
+    ),
     vocabulary.faults.filter(({ id }) => !expected.has(id)),
   ];
   const taken = new Set<number>();
@@ -52,6 +55,7 @@ export function faultsSaid(
   let joined = false;
   let last: string[] = [];
   let likewise = false;
+  const isOfOnly = (state: string) => (vocabulary.states[state]?.ofOnlyFault ?? []).length > 0;
   /** `noun`: a bare "no" before it denies it; before a state it may be a lost comma. */
   const note = ({ fault, good }: Pair, noun: boolean) => {
     if (refused && !noun && !negated) said.unclear = true;
@@ -75,7 +79,8 @@ export function faultsSaid(
     } else if (means(segment, 'negators')) negated = true;
     if (taken.has(index)) return;
     likewise ||= last.length > 0 && means(segment, 'likewise');
-    const states = statesOf(segment);
+    const ends = endsClause(segments, index) || isJustPart(segments, index);
+    const states = statesOf(segment).filter((state) => ends || !isOfOnly(state));
     const parts = partsOf(segment);
     const open = named.filter(({ bound }) => !bound);
     const more = joined || segment.after || named.some(({ early }) => early);
@@ -89,7 +94,7 @@ export function faultsSaid(
       means(segment, 'result') ||
       (open.length > 0 && (behind.length > 0 || isWhere(segments, index)))
         ? null
-        : aheadOf(segments, index, order.slice(0, 1), states);
+        : aheadOf(segments, index, order.slice(0, 1), states, states.some(isOfOnly));
     const single = !segment.text.includes(' ');
     if (whole && !(ahead && single) && (open.length === 0 || behind.length === 0)) {
       note({ fault: whole.fault, good: false }, whole.noun);
@@ -139,6 +144,39 @@ export function faultsSaid(
     ? []
     : named.filter(({ bound }) => !bound).flatMap(({ parts }) => parts.slice(0, 1));
   return said;
+}
+
+/** The faults, each with the states that are its own where no other of them is of that part. */
+function withOnlyFaults({ states }: Vocabulary, faults: FaultWords[]): FaultWords[] {
+  const ofPart = (part: string) => {
+    const mainly = faults.filter(({ signs: [sign] }) => sign?.about[0] === part);
+    return mainly.length > 0
+      ? mainly
+      : faults.filter((fault) => fault.signs.some(({ about }) => about.includes(part)));
+  };
+  const signs = Object.entries(states).flatMap(([state, { ofOnlyFault }]) =>
+    ofOnlyFault.flatMap((part) => {
+      const [only, ...others] = ofPart(part);
+      return only && others.length === 0 ? [{ only, about: [part], is: [state], isNot: [] }] : [];
+    }),
+  );
+  return faults.map((fault) => {
+    const own = signs.flatMap(({ only, ...sign }) => (only === fault ? [sign] : []));
+    return own.length > 0 ? { ...fault, signs: [...fault.signs, ...own] } : fault;
+  });
+}
+
+const endsClause = (segments: Segment[], index: number): boolean => {
+  const next = segments[index + 1];
+  return next === undefined || next.after || means(next, 'joins');
+};
+
+/** After this a clause names a part and says no more ("just the ribs"). */
+function isJustPart(segments: Segment[], index: number): boolean {
+  const next = segments[index + 1];
+  const at = means(next, 'askedOf') && !next?.after ? index + 2 : index + 1;
+  const part = segments[at];
+  return part?.after === false && partsOf(part).length > 0 && endsClause(segments, at);
 }
 
 /** A part without more ("left, ribs") is asked about as the one expected fault of that part. */
@@ -197,8 +235,12 @@ export const isRefusal = (
   segments: readonly Segment[],
   index: number,
 ): boolean => {
-  const text = segments[index]?.text ?? '';
-  if (talk.refusals.includes(text)) return true;
+  const [segment, next] = [segments[index], segments[index + 1]];
+  const text = segment?.text ?? '';
+  // "No the back stayed down" answers somebody.
+  const [first = ''] = next?.text.split(' ') ?? [];
+  const answers = index === 0 && next?.after === false && talk.askedOf.includes(first);
+  if (talk.refusals.includes(text)) return !answers || means(segment, 'negators');
   return talk.refusalsApart.includes(text) && segments[index + 1]?.after === true;
 };
 
@@ -208,6 +250,7 @@ function aheadOf(
   index: number,
   order: FaultWords[][],
   states: string[],
+  isJust: boolean,
 ): { index: number; named: Named } | null {
   for (let at = index + 1; at < segments.length; at++) {
     const segment = segments[at];
@@ -215,7 +258,7 @@ function aheadOf(
     const parts = partsOf(segment);
     if (parts.length === 0) {
       const small = means(segments[index], 'fillers') && !segments[index]?.tells;
-      if (means(segment, 'fillers') && !small) continue;
+      if (means(segment, 'fillers') && (!small || isJust)) continue;
       return null;
     }
     const named: Named = { parts, joined: false, bound: true, early: true };

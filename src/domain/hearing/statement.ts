@@ -63,7 +63,9 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
   const sides = sidesIn(vocabulary, segments, asked.sided);
   const said = faultsSaid(vocabulary, segments, asked.expected);
   const told = said.pairs > 0 ? withoutCircumstances(segments) : segments;
-  const results = resultsIn(told, denied);
+  const graded = resultsIn(told, denied);
+  const results =
+    graded.includes('short') && keptOnly(told) ? graded.filter((each) => each !== 'held') : graded;
   const deniedShort = segments.some(
     (segment, index) => isFailure(segment) && denied(index) && results.length === 0,
   );
@@ -162,6 +164,14 @@ function resultsIn(segments: Segment[], denied: (index: number) => boolean): Res
   );
   return [...new Set(found)];
 }
+
+/** "Kept the position, just short": a pass in words that say nothing of the range. */
+const keptOnly = (segments: Segment[]): boolean =>
+  segments.every(
+    (segment) =>
+      means(segment, 'keeping') ||
+      !segment.meanings.some((meaning) => meaning.is === 'result' && meaning.result === 'held'),
+  );
 
 /** Without sides "sits right back" and "left the bar behind" name none; "shifted right" does. */
 function isNoSide(

@@ -33,6 +33,8 @@ export interface StateWords {
   nouns: Pattern[];
   /** Said without a part it is of the one expected fault that it can be of ("flared"). */
   alone: boolean;
+  /** Ends a clause about one of these parts: it is the one expected fault of that part ("went"). */
+  ofOnlyFault: string[];
 }
 
 /** Any of these parts with a state of `is` is the fault; a negated `isNot` is the fault too. */
@@ -71,6 +73,8 @@ export interface Talk {
   questions: Pattern[];
   /** Makes a reply uncertain ("maybe", "same"). */
   unsure: Pattern[];
+  /** A position that is kept, though the range may be short ("kept the position"). */
+  keeping: Pattern[];
   /** What was said before is said of this too ("the shoulders too"). */
   likewise: Pattern[];
   /** Separate clauses; the parts named before still count ("and"). */
