@@ -91,10 +91,11 @@ export const OFFLINE_WORDS: Record<
   never: 'Here Sayso needs the network each time it is opened.',
 };
 
+/** What is still being fetched; in one line on a phone, so that nothing below it moves. */
 export const FETCHED_WORDS: Record<OfflineState['what'], string> = {
-  page: 'Not without network yet: the page is still being fetched.',
-  recogniser: 'Not without network yet: the recogniser is still being fetched.',
-  voice: 'Not without network yet: the voice is still being fetched.',
+  page: 'Not yet without network: the page.',
+  recogniser: 'Not yet without network: the recogniser.',
+  voice: 'Not yet without network: the voice.',
 };
 
 export const NEW_VERSION_WORDS: Record<NonNullable<OfflineState['newVersion']>, string> = {

@@ -216,6 +216,14 @@ export const STATES: Record<string, SeatState> = {
       person: null,
     },
   },
+  'gate-fetching': {
+    ...STATE,
+    offline: { state: 'fetching', what: 'voice', progress: 0.6, newVersion: null },
+  },
+  'gate-full': {
+    ...STATE,
+    offline: { state: 'full', what: 'voice', progress: 0.6, newVersion: 'waiting' },
+  },
   'gate-fitted': {
     ...STATE,
     coach: {
