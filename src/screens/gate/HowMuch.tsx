@@ -26,7 +26,7 @@ export function HowMuch({ seat }: { seat: Seat }) {
               onChange={() => seat.chooseWords(words)}
             />
             <span>
-              {WORDS_NAMES[words]}: {MEANS[words]}
+              {WORDS_NAMES[words]}: <span className="means">{MEANS[words]}</span>
             </span>
           </label>
         ))}
