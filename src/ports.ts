@@ -159,7 +159,7 @@ export interface SessionHead {
   person: string | null;
 }
 
-/** A session by its head, with how its areas stood and where it hurt anew. */
+/** A session by its head, with how its areas stood, where it hurt anew and whether it was warned. */
 export interface SessionOutcomes extends Left {
   head: SessionHead;
 }

@@ -81,6 +81,7 @@ export const recordsContract = (name: string, create: () => Records): void => {
           },
           areas: [{ area: 'squat', outcome: 'ready', rung: 2 }],
           newPainAt: [],
+          isWarned: false,
         },
         {
           head: {
@@ -92,6 +93,7 @@ export const recordsContract = (name: string, create: () => Records): void => {
           },
           areas: [{ area: 'hinge', outcome: 'working', rung: 2 }],
           newPainAt: ['hinge-unloaded'],
+          isWarned: false,
         },
       ]);
     });

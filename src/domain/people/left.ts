@@ -23,6 +23,8 @@ export interface Left {
    * `ELSEWHERE` where these entries do not tell at which.
    */
   newPainAt: (CheckId | DrillId)[];
+  /** There was a warning sign (rule 13.8), whether the session ended on it or was broken off. */
+  isWarned: boolean;
 }
 
 /** A session by its head, with what it left. */
@@ -37,10 +39,10 @@ export interface SessionLeft extends Left {
 }
 
 const TYPES: readonly Entry['type'][] = [
-  ...(['started', 'outcome', 'pain-number', 'pain-kind', 'undone', 'ended'] as const),
+  ...(['started', 'outcome', 'pain-number', 'pain-kind', 'red-flag', 'undone', 'ended'] as const),
 ];
 
-/** Whether `leftBy` needs this entry: a start, an end, an outcome, pain or an undo. */
+/** Whether `leftBy` needs this entry: a start, an end, an outcome, pain, a warning sign or an undo. */
 export const tellsWhatIsLeft = (entry: Entry): boolean =>
   TYPES.includes(entry.type) || (entry.type === 'finding' && hurts(entry));
 
@@ -63,7 +65,11 @@ export function leftBy(entries: readonly Entry[]): Left {
       for (const [area, left] of areas) areas.set(area, { ...left, outcome: 'unfinished' });
     }
   }
-  return { areas: [...areas.values()], newPainAt: newPainIn(entries.filter(tellsWhatIsLeft)) };
+  return {
+    areas: [...areas.values()],
+    newPainAt: newPainIn(entries.filter(tellsWhatIsLeft)),
+    isWarned: entries.some(({ type }) => type === 'red-flag'),
+  };
 }
 
 function newPainIn(telling: readonly Entry[]): string[] {

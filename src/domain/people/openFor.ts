@@ -64,8 +64,8 @@ function openArea(
   { area, outcome, rung }: AreaLeft,
   today: string,
 ): OpenArea {
-  const { session: name, startedAt, ended } = session.head;
-  const waits = outcome === 'referred' || ended === 'red-flag' || hasNewPain(book, session, area);
+  const { session: name, startedAt } = session.head;
+  const waits = outcome === 'referred' || session.isWarned || hasNewPain(book, session, area);
   const dueOn = waits ? null : dateAfter(startedAt, NEXT_VISIT_DAYS[outcome]);
   return {
     ...{ outcome, rung, session: name, on: startedAt.slice(0, 10), waits, dueOn },

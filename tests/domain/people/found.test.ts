@@ -38,6 +38,17 @@ describe('looking for people', () => {
     expect(names('orm')).toEqual(['Åsk Norma']);
   });
 
+  it('goes by how well it fits before it goes by name', () => {
+    const club = [
+      someone('Abo Ovi'),
+      someone('Bim Qua', { squad: 'Vell' }),
+      someone('Zed Vorn'),
+      someone('Cuv Dap', { squad: 'Vell' }),
+    ];
+    const order = found(club, 'v', 'en').map(({ name }) => name);
+    expect(order).toEqual(['Zed Vorn', 'Bim Qua', 'Cuv Dap', 'Abo Ovi']);
+  });
+
   it('wants every word, in any order, of name and squad together', () => {
     expect(names('quib marn')).toEqual(['Marn Quib']);
     expect(names('evening mar')).toEqual(['Marn Quib']);

@@ -14,9 +14,9 @@ import { book } from '../deciding/book';
 const visit = (
   startedAt: string,
   areas: Partial<Record<'overhead' | 'squat' | 'hinge', AreaOutcome>>,
-  more: Partial<SessionLeft['head']> & { newPainAt?: string[] } = {},
+  more: Partial<SessionLeft['head']> & { newPainAt?: string[]; isWarned?: boolean } = {},
 ): SessionLeft => {
-  const { newPainAt = [], ...head } = more;
+  const { newPainAt = [], isWarned = false, ...head } = more;
   return {
     head: { session: startedAt, startedAt, ended: 'completed', person: 'p1', ...head },
     areas: Object.entries(areas).map(([area, outcome]) => ({
@@ -25,6 +25,7 @@ const visit = (
       rung: 2,
     })),
     newPainAt,
+    isWarned,
   };
 };
 const MARCH = '2031-03-01T09:00:00+00:00';
@@ -74,7 +75,7 @@ describe('what is open for a person', () => {
   });
 
   it('13.8 has no date after a warning sign, in any area of that session', () => {
-    const flagged = visit(MARCH, { squat: 'ready', hinge: 'unfinished' }, { ended: 'red-flag' });
+    const flagged = visit(MARCH, { squat: 'ready', hinge: 'unfinished' }, { isWarned: true });
     const { squat, hinge } = openOn('2031-12-01', flagged);
     for (const area of [squat, hinge]) {
       expect(area).toMatchObject({ waits: true, dueOn: null, isDue: false });
@@ -163,6 +164,12 @@ describe('what a session left', () => {
     expect(kinds('known', 3)).toEqual([]);
     expect(kinds('new', 0)).toEqual(['hinge-unloaded']);
     expect(kinds(null, 0)).toEqual([]);
+  });
+
+  it('13.8 is warned by a sign, also where the session was broken off at it', () => {
+    const told = begin().say('held').add(outcome('hinge', 'ready'));
+    expect(left(told).isWarned).toBe(false);
+    expect(left(told.redFlag('chest-pain')).isWarned).toBe(true);
   });
 
   it('13.14 forgets pain that was taken back', () => {
