@@ -11,6 +11,7 @@ export type Asked =
   /** To take over now. Answer: whether it does; not while another page of Sayso is open. */
   | 'take-over';
 
+const files = FILES;
 const base = self.registration.scope;
 
 /**
@@ -23,18 +24,18 @@ self.addEventListener('install', (event) => {
 });
 
 async function keepNewVersion(): Promise<void> {
-  if (!(await keepAll(base, FILES))) throw new Error('There is no room for a new version.');
+  if (!(await keepAll(base, files))) throw new Error('There is no room for a new version.');
 }
 
 /** No page of an older version is open now: its files may go. */
 self.addEventListener('activate', (event) => {
-  event.waitUntil(dropOthers(base, FILES).then(() => self.clients.claim()));
+  event.waitUntil(dropOthers(base, files).then(() => self.clients.claim()));
 });
 
 self.addEventListener('message', (event) => {
   const asked = event.data as Asked;
   const [answer] = event.ports;
-  if (asked === 'files') answer?.postMessage(FILES);
+  if (asked === 'files') answer?.postMessage(files);
   if (asked === 'take-over')
     event.waitUntil(
       isOnlyOnePage().then((may) => {
@@ -52,7 +53,7 @@ async function isOnlyOnePage(): Promise<boolean> {
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   const path = pathOf(request);
-  const file = request.method === 'GET' && path !== null ? FILES[path] : undefined;
+  const file = request.method === 'GET' && path !== null ? files[path] : undefined;
   if (path === null || file === undefined) return;
   event.respondWith(keptFile(base, path, file).then((kept) => kept ?? fetch(request)));
 });
