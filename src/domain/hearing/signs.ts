@@ -83,8 +83,10 @@ export function faultsSaid(
     const states = statesOf(segment).filter((state) => ends || !isOfOnly(state));
     const parts = partsOf(segment);
     const open = named.filter(({ bound }) => !bound);
+    // "Back arched, lost" grades what was told.
+    const grades = means(segment, 'result') && segment.after && ends;
     const more = joined || segment.after || named.some(({ early }) => early);
-    const within = open.length > 0 ? open : more ? named : [];
+    const within = open.length > 0 ? open : more && !grades ? named : [];
     const likely =
       means(segment, 'result') || means(segment, 'fillers') ? order.slice(0, 1) : order;
     const behind = states.length > 0 ? bind(likely, within, states) : [];

@@ -5,6 +5,9 @@ import { hearingBook } from './book';
 const book = hearingBook();
 /** Each batch was written before it was read once. */
 const LAST = ['fresh', 'later', 'latest'];
+/** By a writer who had not seen the vocabulary; what the second half missed is not mended in full. */
+const NEWCOMER = { tuned: 'newcomer', apart: 'newcomer-apart' };
+const ALL = ['tuned', 'untouched', ...LAST, ...Object.values(NEWCOMER)];
 const wrong = (name: string) => corpus(name).flatMap((each) => misread(book, each) ?? []);
 
 describe('utterances as coaches speak', () => {
@@ -29,8 +32,21 @@ describe('utterances as coaches speak', () => {
     expect(misreadings.length / all, misreadings.join('\n')).toBeLessThan(0.02);
   });
 
+  it.each([
+    [NEWCOMER.tuned, 0.97],
+    [NEWCOMER.apart, 0.88],
+  ])(
+    'of a writer who had not seen the vocabulary are read right often enough: %s',
+    (name, least) => {
+      const all = corpus(name).length;
+      expect(all).toBeGreaterThanOrEqual(180);
+      const misreadings = wrong(name);
+      expect(1 - misreadings.length / all, misreadings.join('\n')).toBeGreaterThanOrEqual(least);
+    },
+  );
+
   it('stand once each, so that none is counted twice', () => {
-    const said = ['tuned', 'untouched', ...LAST].flatMap(corpus);
+    const said = ALL.flatMap(corpus);
     const twice = said.filter(
       ({ at, text }, index) =>
         said.findIndex((each) => each.at === at && each.text === text) !== index,
@@ -39,9 +55,7 @@ describe('utterances as coaches speak', () => {
   });
 
   it('that are talk are never acted on', () => {
-    const talk = ['tuned', 'untouched', ...LAST]
-      .flatMap(corpus)
-      .filter(({ reading }) => reading.verdict === 'ignore');
+    const talk = ALL.flatMap(corpus).filter(({ reading }) => reading.verdict === 'ignore');
     const acted = talk.filter((each) => misread(book, each)?.includes(': accept'));
     expect(talk.length).toBeGreaterThan(150);
     expect(acted).toEqual([]);
