@@ -59,6 +59,7 @@ export function saysoOffline(entry: string): Plugin {
     configResolved({ root, build: { outDir } }) {
       folder = resolve(root, outDir);
     },
-    closeBundle: () => buildServiceWorker(folder, entry),
+    // Not where the build failed; what is in the public folder lies there already.
+    writeBundle: () => buildServiceWorker(folder, entry),
   };
 }
