@@ -80,6 +80,8 @@ export interface Voice {
    * can; back again with false.
    */
   duck(isDucked: boolean): void;
+  /** How much longer its lines take at present than at the usual pace; 1 where left out. */
+  stretch?(): number;
 }
 
 export type VoiceChange = 'louder' | 'quieter' | 'slower' | 'faster';

@@ -76,6 +76,7 @@ export function createVoices({
       // Through both voices what they share would change twice.
       adjust: manner.adjust,
       duck: (isDucked) => first.device.duck(isDucked),
+      stretch: () => manner.now().stretch,
     },
     state: () => {
       const id = speaks();

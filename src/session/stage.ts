@@ -107,7 +107,7 @@ export function createStage(
   };
   const say = (text: string, ended: () => void): Cancel => {
     const { clock, voice } = ports;
-    const seconds = secondsOf(text);
+    const seconds = Math.round(secondsOf(text) * (voice.stretch?.() ?? 1) * 1000) / 1000;
     const readAtMilliseconds = clock.now() + seconds * 1000;
     show({ type: 'cue', text, seconds });
     let timer: unknown;

@@ -61,7 +61,7 @@ function enter(names: string[], storage = page(), hasShipped = true) {
     await pass(5000);
     return utterances.length > before ? SHIPPED_ID : said.at(-1)?.voice?.name;
   };
-  return { voices, whoSpeaks, changes: () => changes };
+  return { voices, whoSpeaks, changes: () => changes, manner: parts.manner };
 }
 
 describe('who speaks on a device', () => {
@@ -103,6 +103,16 @@ describe('who speaks on a device', () => {
     // A word in 0.4 s.
     expect(first.voices.state().wordsPerMinute).toBeCloseTo(150, -1);
     expect(enter(['Plain'], storage).voices.state().wordsPerMinute).toBeCloseTo(150, -1);
+  });
+
+  it('tells how much longer its lines take, whoever speaks', () => {
+    const { voices, manner } = enter(['Plain']);
+    expect(voices.voice.stretch?.()).toBe(1);
+    manner.speakFor('group');
+    const group = voices.voice.stretch?.() ?? 0;
+    voices.voice.adjust('slower');
+    expect(group).toBeGreaterThan(1.1);
+    expect(voices.voice.stretch?.()).toBeGreaterThan(group);
   });
 
   it('is only one of the device, even a poor one, where the shipped one has not the language', async () => {

@@ -24,6 +24,8 @@ export interface BenchOptions {
   store?: (entry: Entry) => RecordProblem | null | 'silent';
   /** `startless` tells that it began only when it ends. */
   voice?: 'speaks' | 'broken' | 'startless';
+  /** How much longer than usual the voice takes for a line. */
+  stretch?: number;
   /** How long the voice takes to make a line before it sounds; no time where left out. */
   makingSeconds?: number;
   utcOffsetMinutes?: number;
@@ -74,7 +76,7 @@ export function openBench(options: BenchOptions = {}) {
               started?.();
               ended('spoken');
             },
-            secondsOf(text) * 1000,
+            secondsOf(text) * (options.stretch ?? 1) * 1000,
           );
         });
         return () => {
@@ -86,6 +88,7 @@ export function openBench(options: BenchOptions = {}) {
       prepare: making.prepare,
       adjust: (change) => adjusted.push(change),
       duck: (isDucked) => ducks.push({ isDucked, atMilliseconds: clock.now() }),
+      ...(options.stretch !== undefined && { stretch: () => options.stretch ?? 1 }),
     },
     tones: { play: (name) => tones.push(name), hush: () => undefined },
     beats: {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { BREATH_SECONDS } from '../../src/domain/pacing/line';
 import { TONE_SECONDS } from '../../src/ports';
-import { book, openBench } from './bench';
+import { book, openBench, STARTED } from './bench';
 
 const line = (key: string) => book.lines[key];
 
@@ -115,6 +115,17 @@ describe('what is told between the steps', () => {
       'We are at the hinge, and the goblet squat belongs elsewhere.',
     );
     expect(bench.of('beat')).toHaveLength(before);
+  });
+});
+
+describe.each([undefined, 1.43])('a voice that takes %s times as long', (stretch) => {
+  it('has each caption, and music held down, just as long as its words', () => {
+    const bench = openBench({ ...(stretch !== undefined && { stretch }) });
+    bench.clock.runUntil(() => bench.sounding() !== null, 60_000);
+    const [first] = bench.of('cue');
+    bench.clock.runUntil(() => bench.sounding() === null, 60_000);
+    const saidUntilSeconds = (bench.clock.now() - STARTED) / 1000;
+    expect((first?.atSeconds ?? 0) + (first?.seconds ?? 0)).toBeCloseTo(saidUntilSeconds, 2);
   });
 });
 
