@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import * as runtime from 'onnxruntime-web';
 import { EAR_ASSETS, installedPath } from './assets.mjs';
 import { createDetector, FRAME, type Detector } from './detecting';
-import { smallReader, strongReader, type PhoneReader, type Runtime } from './phoneReader';
+import { beside, smallReader, strongReader, type PhoneReader, type Runtime } from './phoneReader';
 import { createRecogniser, LONGEST_SECONDS, type OpenRecogniser } from './recognising';
 import { HEARD_RATE, resampled } from './resampling';
 import { COMBINED_SILENCE_SECONDS, Segmenter } from './segmenting';
@@ -28,14 +28,17 @@ const installed = (name: string) => {
 export const nodeRecogniser = async (size: EarSize = 'strong'): Promise<OpenRecogniser> =>
   createRecogniser(await readerOf(size));
 
-/** The reader of one size, over this runtime. */
+/** The reader of one size, over this runtime; the strong one with the small one beside it. */
 export const readerOf = async (size: EarSize, over: Runtime = runtime): Promise<PhoneReader> =>
   size === 'small'
     ? smallReader(over, { head: await committed('small-head.onnx') })
-    : strongReader(over, {
-        encoder: await installed('ear/encoder.onnx'),
-        head: await committed('phone-head.onnx'),
-      });
+    : beside(
+        await strongReader(over, {
+          encoder: await installed('ear/encoder.onnx'),
+          head: await committed('phone-head.onnx'),
+        }),
+        await readerOf('small', over),
+      );
 
 /**
  * The sound of a WAV file at 16 kHz, mono, -1 to 1.

@@ -1,5 +1,5 @@
 import type * as Onnx from 'onnxruntime-web';
-import { BELIEF, SMALL_BELIEF, type Belief } from './confidence';
+import { BELIEF, BOTH_BELIEF, SMALL_BELIEF, type Belief } from './confidence';
 import { posteriorsOf, type Posteriors } from './posteriors';
 
 /** Turns 16 kHz mono sound into what each of its moments says of every phone. */
@@ -8,7 +8,16 @@ export interface PhoneReader {
   read(samples: Float32Array): Promise<Posteriors>;
   /** How far replies in its rows are to be believed. */
   belief: Belief;
+  /** Another that reads the same sound; a reply is judged by both. */
+  beside?: PhoneReader;
 }
+
+/** Both at once: a reply is what both together find. */
+export const beside = (strong: PhoneReader, small: PhoneReader): PhoneReader => ({
+  ...strong,
+  belief: BOTH_BELIEF,
+  beside: small,
+});
 
 /** The runtime of the models: another build of one package in Node and in the browser. */
 export type Runtime = typeof Onnx;

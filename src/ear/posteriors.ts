@@ -7,6 +7,8 @@ export interface Posteriors {
   frames: number;
   /** Score of the best row of phones, bound by no grammar. */
   freeScore: number;
+  /** The latest talk of anybody in it; null where nobody talks. */
+  talk: Talk | null;
 }
 
 /** Seconds of one row. */
@@ -23,12 +25,20 @@ export interface Talk {
 /** A silence of so many rows, 0.65 s, divides one talk from the next. */
 const DIVIDING_ROWS = 27;
 
-/** The talk after the last silence that divides; null where nobody talks. */
-export function latestTalk({ log, frames }: Posteriors): Talk | null {
+type Rows = Pick<Posteriors, 'log' | 'frames'>;
+
+/**
+ * The talk after the last silence that divides; null where nobody talks. Of several heads over one
+ * sound each fills what another leaves silent.
+ */
+export function latestTalk(...heads: Rows[]): Talk | null {
+  const frames = Math.min(...heads.map((head) => head.frames));
+  const isSilent = (row: number) =>
+    heads.every(({ log }) => (log[row * OUTPUTS + BLANK] as number) > BLANK_LIKELY);
   let began = -1;
   let ended = 0;
   for (let row = frames - 1; row >= 0; row -= 1) {
-    if ((log[row * OUTPUTS + BLANK] as number) > BLANK_LIKELY) continue;
+    if (isSilent(row)) continue;
     if (began < 0) ended = frames - 1 - row;
     else if (frames - row - began > DIVIDING_ROWS) break;
     began = frames - row;
@@ -45,9 +55,8 @@ const BEFORE_TALK_ROWS = 12;
  * By row: the score of all before it as no part of the reply. In a room full of talk the sound
  * begins long before the reply does.
  */
-export function scoresBefore(posteriors: Posteriors): Float64Array {
-  const { log, frames } = posteriors;
-  const began = frames - (latestTalk(posteriors)?.began ?? frames) - BEFORE_TALK_ROWS;
+export function scoresBefore({ log, frames, talk }: Posteriors): Float64Array {
+  const began = frames - (talk?.began ?? frames) - BEFORE_TALK_ROWS;
   const scores = new Float64Array(frames + 1);
   for (let row = 0; row < frames; row += 1) {
     const blank = log[row * OUTPUTS + BLANK] as number;
@@ -76,7 +85,7 @@ export function posteriorsOf(logits: Float32Array): Posteriors {
       log[frame * OUTPUTS + output] = at(row, output) - norm;
     freeScore += highest - norm;
   }
-  return { log, frames, freeScore };
+  return { log, frames, freeScore, talk: latestTalk({ log, frames }) };
 }
 
 const at = (row: Float32Array, index: number) => row[index] as number;

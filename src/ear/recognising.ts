@@ -15,8 +15,9 @@ import type { Lexicon } from './lexicon';
 import { followingOf, type Following } from './meaning';
 import { networkOf, type Network } from './network';
 import type { PhoneReader } from './phoneReader';
-import { latestTalk, ROW_SECONDS, type Posteriors } from './posteriors';
+import { ROW_SECONDS, type Posteriors } from './posteriors';
 import { HEARD_RATE } from './resampling';
+import { besideEachOther, decodeTogether } from './together';
 
 /** Words that were heard and how far to believe them, 0 to 1 (see confidence.ts). */
 export interface HeardWords {
@@ -119,8 +120,11 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     grammar: Grammar,
     lexicon: Lexicon,
   ): Promise<Weighed | null> => {
-    const posteriors = await reader.read(samples);
-    const decoded = decode(networkFor(grammar, lexicon), posteriors);
+    const network = networkFor(grammar, lexicon);
+    const own = await reader.read(samples);
+    const heads = reader.beside && besideEachOther(own, await reader.beside.read(samples));
+    const posteriors = heads?.[0] ?? own;
+    const decoded = heads ? decodeTogether(network, lexicon, heads) : decode(network, posteriors);
     if (decoded === null) return null;
     const evidence = evidenceIn(decoded, grammar);
     return { decoded, posteriors, evidence, confidence: confidenceOf(evidence, reader.belief) };
@@ -142,7 +146,7 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
   const look: Recogniser['look'] = async (samples16k, grammar, lexicon) => {
     const weighed = await weigh(samples16k, grammar, lexicon);
     if (weighed === null) return { heard: null, talk: null };
-    const talk = latestTalk(weighed.posteriors);
+    const { talk } = weighed.posteriors;
     return {
       heard: heardIn(weighed, grammar),
       talk: talk && {

@@ -1,7 +1,7 @@
 import type { PhoneReader } from './phoneReader';
 import { HEARD_RATE } from './resampling';
 
-/** The two sizes of the ear: the small one hears first, the strong one better. */
+/** The two sizes of the ear: the small one hears first; then the strong one beside it, and both judge. */
 export type EarSize = 'small' | 'strong';
 
 /** Why the small one hears on: what it needs is not there, is damaged, or this device is too slow. */
@@ -36,7 +36,7 @@ export async function keepsUp(reader: PhoneReader, now: () => number): Promise<b
 export function watched(reader: PhoneReader, now: () => number, tooSlow: () => void): PhoneReader {
   let slow = 0;
   return {
-    belief: reader.belief,
+    ...reader,
     read: async (samples) => {
       const began = now();
       const rows = await reader.read(samples);

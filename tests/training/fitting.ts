@@ -2,7 +2,7 @@
  * Fits the curves of src/ear/confidence.ts on clips of measuring.ts, or reports on others:
  *   npx tsx tests/training/fitting.ts fit FILE.jsonl
  *   npx tsx tests/training/fitting.ts report FILE.jsonl
- * By head; the last is the small one, and is judged by its own curve, where the file has two.
+ * By head; where the file has several, the last but one is the small one, and the last both together.
  */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -12,6 +12,7 @@ import { DEFAULT_SETTINGS } from '../../src/domain/log';
 import {
   ACTS_FROM,
   BELIEF,
+  BOTH_BELIEF,
   confidenceOf,
   SMALL_BELIEF,
   UNEXPLAINED,
@@ -253,7 +254,8 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
       .map((line) => JSON.parse(line) as Clip);
     const heads = clips[0]?.heard.length ?? 0;
     for (let head = 0; head < heads; head += 1) {
-      const committed = head > 0 && head === heads - 1 ? SMALL_BELIEF : BELIEF;
+      const committed =
+        heads === 1 ? BELIEF : ([BOTH_BELIEF, SMALL_BELIEF][heads - 1 - head] ?? BELIEF);
       console.log(`head ${head}`);
       if (verb === 'fit') {
         console.log(fit(clips, head));

@@ -1,12 +1,14 @@
 /**
  * Measures heads side by side on the same clips, at real prompts: replies of kept and taught voices
  * in kept noises and in babble that begins long before, other talk, other words, people, noise.
- *   npx tsx tests/training/measuring.ts [--people FOLDER] [--short N] [--small HEAD.onnx] \
+ *   npx tsx tests/training/measuring.ts [--people FOLDER] [--short N] [--small HEAD.onnx] [--shard I/N] \
  *     OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...
  * FOLDER: recordings of people who say what is no reply, as people.sh gathers them; each is heard
  * once, after COUNT other clips. What is no reply is heard at a prompt and at idle.
  * N: so many replies of one word at the end; few of the COUNT are so short, most of a coach's are.
- * HEAD.onnx: heads on the encoder; --small one on the sound alone, which comes last.
+ * HEAD.onnx: heads on the encoder; --small one on the sound alone, which comes after them, and last
+ * the first and it together.
+ * I/N: every Nth clip from the Ith on; together the same clips as without.
  * KEPT-SHARE: 1 for voices and noises that had no part in training or thresholds, 0 for the others.
  * Needs Debian's flite, espeak-ng, festival, festvox-kdlpc16k and festvox-us-slt-hts.
  */
@@ -27,7 +29,7 @@ import { EAR_ASSETS, installedPath } from '../../src/ear/assets.mjs';
 import type { Lexicon } from '../../src/ear/lexicon';
 import { readWav } from '../../src/ear/node';
 import { confidenceOf, rivalOf } from '../../src/ear/confidence';
-import { smallReader, strongReader, type PhoneReader } from '../../src/ear/phoneReader';
+import { beside, smallReader, strongReader, type PhoneReader } from '../../src/ear/phoneReader';
 import { createRecogniser, shifted, type Weighed } from '../../src/ear/recognising';
 import { lexiconOf } from '../ear/grammars';
 import { mixed, NOISES, randomFrom } from '../ear/noises';
@@ -88,6 +90,8 @@ const BABBLING_SENTENCES = 24;
 
 /** Of what is said; the other prompts share the rest evenly. */
 const SAID_AT_IDLE = 0.2;
+/** More than there are clips. */
+const SEEDS_APART = 100_003;
 /** A second look is kept where any curve near the present one could want it. */
 const MAY_BE_LOOKED_AT_AGAIN = { from: 0.004, below: 0.9 };
 
@@ -96,19 +100,31 @@ const understoodAt = (book: CueBook, prompt: string, text: string) =>
 const meaning = (book: CueBook, prompt: string, text: string) =>
   JSON.stringify(understoodAt(book, prompt, text));
 
-/** Hears with one head: the sound as it is and, where it may be wanted, a little later. */
-function lookingWith(reader: PhoneReader) {
-  let last: { samples: Float32Array; rows: ReturnType<PhoneReader['read']> } | null = null;
-  const recogniser = createRecogniser({
-    // Sure of everything, so that it looks once.
-    belief: { ...reader.belief, offset: Infinity },
-    // One sound is scored against several grammars.
+/** The same reader, which reads a sound once for several grammars and beside another. */
+function remembering(reader: PhoneReader): PhoneReader {
+  let kept: { samples: Float32Array; rows: ReturnType<PhoneReader['read']> }[] = [];
+  return {
+    ...reader,
     read: (samples) => {
-      const isLast = last?.samples.every((sample, at) => sample === samples[at]);
-      if (last?.samples.length !== samples.length || !isLast)
-        last = { samples, rows: reader.read(samples) };
-      return last.rows;
+      const known = kept.find(
+        (one) =>
+          one.samples.length === samples.length &&
+          one.samples.every((sample, at) => sample === samples[at]),
+      );
+      if (known) return known.rows;
+      const rows = reader.read(samples);
+      kept = [{ samples, rows }, ...kept].slice(0, 2);
+      return rows;
     },
+  };
+}
+
+/** Hears with one head, or two: the sound as it is and, where it may be wanted, a little later. */
+function lookingWith(reader: PhoneReader) {
+  // Sure of everything, so that it looks once.
+  const recogniser = createRecogniser({
+    ...reader,
+    belief: { ...reader.belief, offset: Infinity },
   });
   const { from, below } = MAY_BE_LOOKED_AT_AGAIN;
   return async (
@@ -136,7 +152,12 @@ function lookingWith(reader: PhoneReader) {
 async function measure(
   out: string,
   { count, seed, keptShare, short }: Record<'count' | 'seed' | 'keptShare' | 'short', number>,
-  { heads, small, people }: { heads: string[]; small: string | undefined; people: string[] },
+  {
+    heads,
+    small,
+    people,
+    shard: [part, parts],
+  }: { heads: string[]; small: string | undefined; people: string[]; shard: [number, number] },
 ): Promise<void> {
   let random = randomFrom(seed);
   const pick = <T>(from: readonly T[]) => from[Math.floor(random() * from.length)] as T;
@@ -158,7 +179,10 @@ async function measure(
       }),
     );
   if (small) readers.push(await smallReader(runtime, { head: readFileSync(small) }));
-  const lookers = readers.map(lookingWith);
+  const apart = readers.map(remembering);
+  const [strong] = apart;
+  const both = strong && small ? apart.slice(-1).map((small) => beside(strong, small)) : [];
+  const lookers = [...apart, ...both].map(lookingWith);
   const path = join(folder, 'said.wav');
   const babbleBy = async (voices: [string, Say][]) => {
     const talk: Float32Array[] = [];
@@ -187,9 +211,10 @@ async function measure(
   writeFileSync(out, '');
   const firstShort = count + people.length;
   for (let index = 0; index < firstShort + short; index += 1) {
-    // Short ones can be had by themselves.
-    if (index === firstShort) random = randomFrom(seed + 1);
+    if (index % parts !== part - 1) continue;
     const isShort = index >= firstShort;
+    // Each clip has its own numbers, so that short ones and shards can be had by themselves.
+    random = randomFrom((isShort ? seed + 1 : seed) * SEEDS_APART + index);
     const person = people[index - count];
     const kept = random() < keptShare;
     const [voice, say] = pick(kept ? KEPT : TAUGHT);
@@ -248,11 +273,17 @@ async function measure(
 }
 
 const { values, positionals } = parseArgs({
-  options: { people: { type: 'string' }, short: { type: 'string' }, small: { type: 'string' } },
+  options: {
+    people: { type: 'string' },
+    short: { type: 'string' },
+    small: { type: 'string' },
+    shard: { type: 'string', default: '1/1' },
+  },
   allowPositionals: true,
 });
 const [out, count, seed, keptShare, ...heads] = positionals;
-const { people, small, short = '0' } = values;
+const { people, small, short = '0', shard } = values;
+const [part = 1, parts = 1] = shard.split('/').map(Number);
 if (out === undefined || heads.length === 0) {
   console.error(
     'Say: measuring.ts [--people FOLDER] [--short N] [--small HEAD.onnx] OUT.jsonl COUNT SEED KEPT-SHARE HEAD.onnx...',
@@ -268,7 +299,7 @@ if (out === undefined || heads.length === 0) {
       short: Number(short),
     },
     {
-      ...{ heads, small },
+      ...{ heads, small, shard: [part, parts] },
       people: people
         ? readdirSync(people)
             .sort()

@@ -5,6 +5,7 @@ import { beliefOf, type CoachEar } from './coachEar';
 
 /** The reader as it hears this coach: a phone that the voice makes another counts for both. */
 export const fittedReader = (reader: PhoneReader, coach: CoachEar): PhoneReader => ({
+  ...(reader.beside && { beside: fittedReader(reader.beside, coach) }),
   belief: beliefOf(reader.belief, coach),
   read: async (samples) => swapped(await reader.read(samples), coach),
 });

@@ -63,7 +63,8 @@ export function hearing(book: CueBook, reader: PhoneReader, base: Lexicon, coach
 export function remembering(reader: PhoneReader): PhoneReader {
   const known = new Map<string, ReturnType<PhoneReader['read']>>();
   return {
-    belief: reader.belief,
+    ...reader,
+    ...(reader.beside && { beside: remembering(reader.beside) }),
     read: (samples) => {
       let hash = 0x811c9dc5;
       for (const bits of new Uint32Array(samples.buffer, samples.byteOffset, samples.length))
