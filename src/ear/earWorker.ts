@@ -5,6 +5,7 @@ import { LevelMeter } from './levels';
 import { Listening } from './listening';
 import type { EarParts, Stronger } from './loading';
 import type { FromEarWorker, ToEarWorker } from './messages';
+import { beside } from './phoneReader';
 import { createRecogniser, type OpenRecogniser } from './recognising';
 import { Resampler } from './resampling';
 import { COMBINED_SILENCE_SECONDS } from './segmenting';
@@ -103,7 +104,8 @@ export function earWorker(outside: {
       const strong = await come.make();
       if (!(await keepsUp(strong, now))) return staySmall('slow');
       await betweenReplies();
-      hearing.use(watched(strong, now, () => void staySmall('slow')));
+      const both = beside(strong, parts.reader);
+      hearing.use(watched(both, now, () => void staySmall('slow')));
       tell({ type: 'hears-with', size: 'strong', why: null });
     };
     // What cannot be made of a file that came whole is as good as not there.
