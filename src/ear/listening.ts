@@ -20,6 +20,8 @@ import {
 /** While somebody speaks, this often a look; more seldom where a look is long. */
 const LOOK_EVERY_SECONDS = 0.24;
 const LOOKS_SHARE = 0.08;
+/** Sooner while somebody stands out from what is heard, as over Sayso's own voice. */
+const LOOK_SOON_SECONDS = 0.12;
 /** A look that should end a reply comes as soon as it may, but not sooner than this. */
 const LOOK_AGAIN_SECONDS = 0.09;
 /** A first look into the silence, for urgent words alone. */
@@ -55,6 +57,8 @@ interface Looked extends Look {
   silenceSeconds: number;
   /** Looks in a row that believed these words. */
   agreed: number;
+  /** The most that any of these looks believed them. */
+  best: number;
   /** Of the loudest part of these words. */
   decibels: number;
   /** Whether they would be acted on, were they as loud as the coach. */
@@ -168,7 +172,10 @@ export class Listening {
 
   private get isTimeToLook(): boolean {
     const since = this.nowSeconds - this.lookedAtSeconds;
-    const usual = Math.max(LOOK_EVERY_SECONDS, LOOKS_SHARE * this.segmenter.seconds);
+    const usual = this.segmenter.stoodOut
+      ? LOOK_SOON_SECONDS
+      : Math.max(LOOK_EVERY_SECONDS, LOOKS_SHARE * this.segmenter.seconds);
+    if (this.isHaltToConfirm) return !this.behind && since >= LOOK_AGAIN_SECONDS;
     const left = this.believed === null ? usual : this.endsAfter(this.believed) - this.silence;
     return !this.behind && since >= Math.min(usual, Math.max(LOOK_AGAIN_SECONDS, left));
   }
@@ -179,8 +186,17 @@ export class Listening {
     const seen = looked?.spokenFrames === this.segmenter.spokenFrames ? looked.silenceSeconds : 0;
     if (silence >= READY_SILENCE_SECONDS && seen < READY_SILENCE_SECONDS) return true;
     if (silence >= FIRST_SILENCE_SECONDS && seen === 0) return !this.behind;
+    if (this.isHaltToConfirm)
+      return !this.behind && this.nowSeconds - this.lookedAtSeconds >= LOOK_AGAIN_SECONDS;
     // The detector may not hear a soft word: nothing is over before one more look.
     return this.believed !== null && this.silence >= this.endsAfter(this.believed) && !this.isSeen;
+  }
+
+  /** A stop word that one look believes waits for nothing but a second look. */
+  private get isHaltToConfirm(): boolean {
+    const { believed, looked, told } = this;
+    if (told !== null || believed === null || looked?.agreed !== 1) return false;
+    return this.isUrgent(believed.text);
   }
 
   /** Whether the last look is new enough, and saw a silence or the same words once more. */
@@ -233,8 +249,8 @@ export class Listening {
   /** Tells what is over, and forgets what can be no part of a reply any more. */
   private settle(): void {
     const { segmenter, looked, believed } = this;
-    if (this.told === null && believed !== null && (looked?.agreed ?? 0) >= 2)
-      if (this.isUrgent(believed.text)) this.tellWords(believed);
+    if (this.told === null && believed !== null && looked !== null && looked.agreed >= 2)
+      if (this.isUrgent(believed.text)) this.tellWords({ ...believed, confidence: looked.best });
     const silence = segmenter.trailingSeconds;
     if (believed !== null && this.isSeen && this.silence >= this.endsAfter(believed))
       return this.close(believed);
@@ -328,6 +344,7 @@ export class Listening {
       spokenFrames,
       silenceSeconds: trailingSeconds,
       agreed: this.isBelieved(heard) ? (isSame ? looked.agreed : 0) + 1 : 0,
+      best: Math.max(heard?.confidence ?? 0, isSame ? looked.best : 0),
     };
     this.lookedAtSeconds = this.nowSeconds;
   }

@@ -19,6 +19,8 @@ const BEGINS_AT = 0.35;
 const LASTS_ABOVE = 0.25;
 /** Frames in a row before it counts as an onset: a dropped plate is shorter. */
 const ONSET_FRAMES = 2;
+/** Who stood out so lately may just have ended a short word. */
+const STOOD_OUT_SECONDS = 0.3;
 /** Speech shorter than this is a click: 96 ms, less than "up". */
 const SHORTEST_FRAMES = 3;
 
@@ -42,11 +44,16 @@ export class Segmenter {
   private voiced = 0;
   private trailing = 0;
   private dropped = false;
+  private framesSinceStandingOut = Infinity;
   private readonly loudness = new Loudness();
 
   /** @param speech probability of speech in this frame. */
   push(frame: Float32Array, speech: number): Segmenting {
-    if (this.dropped || this.speaking) this.loudness.push(frame);
+    if (this.dropped || this.speaking) {
+      this.loudness.push(frame);
+      this.framesSinceStandingOut += 1;
+      if (this.loudness.standsOut) this.framesSinceStandingOut = 0;
+    }
     if (this.dropped) return this.waitForSilence(frame, speech);
     if (!this.speaking) return this.wait(frame, speech);
     this.frames.push({ frame, speech });
@@ -67,6 +74,11 @@ export class Segmenter {
   /** Whether a segment is open. */
   get open(): boolean {
     return this.speaking;
+  }
+
+  /** Whether somebody is clearly louder than most of what was heard, or was a moment ago. */
+  get stoodOut(): boolean {
+    return this.framesSinceStandingOut * FRAME_SECONDS < STOOD_OUT_SECONDS;
   }
 
   /** Silence since the last speech of the open segment. */
@@ -113,6 +125,7 @@ export class Segmenter {
     this.voiced = 0;
     this.trailing = 0;
     this.loudness.clear();
+    this.framesSinceStandingOut = Infinity;
   }
 
   /** Closes the segment and takes no part of this talk: the next begins after a silence, or louder. */
