@@ -4,6 +4,7 @@ import { secondsOf } from '../domain/pacing/duration';
 import { createDeviceEar } from '../ear/deviceEar';
 import { createHands } from '../ear/hands';
 import { keepTrying } from '../records/keepTrying';
+import { lazyPeople } from '../records/lazyPeople';
 import { lazyRecords } from '../records/lazyRecords';
 import { createHowlerTones } from '../tones/howlerTones';
 import { createMusic } from '../tones/music';
@@ -23,6 +24,7 @@ import { createTyped } from './typed';
 import { createVoices } from './voices';
 import { createWordsShelf } from './wordsShelf';
 
+const loadPeople = async () => (await import('../records/dexiePeople')).createDexiePeople();
 const loadRecords = async () => (await import('../records/dexieRecords')).createDexieRecords();
 
 /** The adapters of this page, joined to the ports. The microphone is asked for later. */
@@ -87,6 +89,7 @@ export function createParts(
     clock,
     synthesis,
     tones,
+    people: lazyPeople(loadPeople),
     music: createMusic(),
     beats,
     voice: voices.voice,

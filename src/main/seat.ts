@@ -1,12 +1,18 @@
 import type { ActorRefFrom } from 'xstate';
 import { DEFAULT_SETTINGS, type Entry, type Words } from '../domain/log';
 import { say } from '../domain/saying';
-import type { EquipmentId, RoutineId } from '../domain/script';
+import type { RoutineId } from '../domain/script';
 import { LANGUAGES } from '../cues/page';
 import { attachHeadset } from '../ear/hands';
 import { manyEars } from '../ear/manyEars';
 import type { Cancel, Ear, EarTrouble, SessionEvent } from '../ports';
-import { createSeatStore, type MicrophoneState, type Seat, type SeatState } from '../screens/seat';
+import {
+  createSeatStore,
+  type BeginChoice,
+  type MicrophoneState,
+  type Seat,
+  type SeatState,
+} from '../screens/seat';
 import { EMPTY_VIEW, viewOf, viewOfLog } from '../screens/view';
 import type { sessionMachine } from '../session/sessionMachine';
 import { playSound } from '../sounding/playing';
@@ -19,16 +25,18 @@ import { createParts, type Parts } from './parts';
 import { RehearsalPartner } from './rehearsalPartner';
 import { musicUnder } from './musicUnder';
 import { createOffline } from './offline';
+import { createPeoplePlace, NOBODY } from './people/peoplePlace';
+import { createUnfinished, REHEARSAL } from './unfinished';
 import { stayAwake } from './wakefulness';
 import { tellingWords } from './wordsShelf';
 
-/** Sessions of the invented rehearsal are told apart by their name, and never offered again. */
-const REHEARSAL = 'rehearsal-';
-
+/** Where the page is not loaded anew. */
+const BUSY = /^(run|finished|voiceCheck)$/;
 /** What runs a session comes behind the gate, which does not need it. */
 const loadSession = () => import('./sessionActor');
 
 interface Running {
+  session: string;
   actor: ActorRefFrom<typeof sessionMachine>;
   startedAtMilliseconds: number;
   partner: RehearsalPartner | null;
@@ -54,7 +62,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   });
   const { beats, book, clock, coach, ear, hands, isHeard, records, tones, typed, voice } = parts;
   const store = createSeatStore({
-    where: 'gate',
+    where: 'people',
     book,
     routines: Object.values(book.routines).map(({ id, name }) => ({ id, name })),
     language: { chosen: book.language, all: LANGUAGES, isHeard, notFetched },
@@ -69,15 +77,17 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     rehearsal: false,
     coach: coach.state(),
     voiceCheck: null,
+    people: NOBODY,
+    visit: null,
     view: EMPTY_VIEW,
   });
+  const people = createPeoplePlace({ ...parts, store });
+  const unfinished = createUnfinished({ records, store });
   const underMusic = musicUnder(parts.music, clock);
   const voiceCheck = createVoiceCheckPlace({ parts, store, openMicrophone });
   const door = createDoor();
   let running: Running | null = null;
   let isStarting = false;
-  /** The unfinished session that was left alone. */
-  let discarded: string | null = null;
 
   const microphone = (change: Partial<SeatState['microphone']>) =>
     store.patch({ microphone: { ...store.state().microphone, ...change } });
@@ -91,7 +101,8 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     if (hearing.type === 'deaf') microphone({ state: MICROPHONE_OF[hearing.why] });
     if (hearing.type === 'hears-again') microphone({ state: 'hears' });
   });
-  void lookForUnfinished();
+  void unfinished.look();
+  void people.look();
   // Fetches the shipped voice behind the gate, and has the words ready that must come at once; not
   // before the ear hears, whose files are fewer and wanted sooner.
   const prepareVoice = () =>
@@ -99,7 +110,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   const offline = createOffline({
     base: parts.assetsBase,
     tell: tellOffline,
-    isFree: () => store.state().where === 'gate' && !isStarting,
+    isFree: () => !isStarting && !BUSY.test(store.state().where),
   });
   const behindTheEar = () => void prepareVoice().then(offline.start);
   ear.ready.then(behindTheEar, behindTheEar);
@@ -108,15 +119,6 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     store.patch({ offline: { ...store.state().offline, ...change } });
   }
   const notAllArrived = () => tellOffline({ state: 'incomplete' });
-
-  async function lookForUnfinished() {
-    const heads = await records.sessions().catch(() => []);
-    const unfinished = heads.find(
-      ({ session, ended }) =>
-        ended === null && session !== discarded && !session.startsWith(REHEARSAL),
-    );
-    store.patch({ unfinished: unfinished ?? null });
-  }
 
   async function openMicrophone() {
     if (!isHeard || store.state().microphone.state === 'hears') return;
@@ -152,7 +154,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     routine: RoutineId,
     log: Entry[],
     rehearsal: boolean,
-    missing?: EquipmentId[],
+    chosen?: Pick<BeginChoice, 'way' | 'missing'>,
   ) {
     if (isStarting) return;
     isStarting = true;
@@ -168,7 +170,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     const ownCallWord = isHeard ? coach.callWord() : null;
     const callWord = began === undefined ? ownCallWord : (began.callWord ?? null);
     if (isHeard) void coach.fitEar(rehearsal ? 'stranger' : 'coach', callWord);
-    const way = began?.way ?? 'hands-on';
+    const way = began?.way ?? chosen?.way ?? 'hands-on';
     parts.manner.speakFor(way);
     const actor = arrived.createSessionActor({
       book: rehearsal || !isHeard ? book : coach.book(),
@@ -178,7 +180,8 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
       routine,
       way,
       settings: rehearsal ? DEFAULT_SETTINGS : { ...DEFAULT_SETTINGS, words: store.state().words },
-      missing,
+      missing: chosen?.missing,
+      ...(!rehearsal && people.forSession()),
       ...(callWord !== null && !rehearsal && { callWord }),
       utcOffsetMinutes: -new Date(clock.now()).getTimezoneOffset(),
       log,
@@ -188,7 +191,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
       },
     });
     running = {
-      ...{ actor, startedAtMilliseconds, partner, sleepAgain: stayAwake() },
+      ...{ session, actor, startedAtMilliseconds, partner, sleepAgain: stayAwake() },
       detachHeadset: attachHeadset(
         hands,
         'mediaSession' in navigator ? navigator.mediaSession : undefined,
@@ -204,6 +207,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     if (event.type === 'end') {
       change.where = 'finished';
       running?.sleepAgain();
+      if (running !== null) void people.lookAtVisit(running.session);
     }
     store.patch(change);
     underMusic.show(event);
@@ -221,14 +225,15 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   return {
     subscribe: store.subscribe,
     state: store.state,
+    people,
     tryMicrophone: () => {
       unlockSound();
       void openMicrophone();
     },
-    begin({ routine, listen, missing }) {
+    begin({ routine, listen, ...chosen }) {
       unlockSound();
       if (listen === 'microphone') void openMicrophone();
-      start(randomName(), routine, [], false, missing);
+      start(randomName(), routine, [], false, chosen);
     },
     watchRehearsal(routine) {
       unlockSound();
@@ -236,24 +241,22 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     },
     goOn() {
       unlockSound();
-      const { unfinished } = store.state();
-      if (unfinished === null) return;
+      const { unfinished: head } = store.state();
+      if (head === null) return;
       void openMicrophone();
-      records.read(unfinished.session).then(
+      records.read(head.session).then(
         (log) => {
           const began = log.find((entry) => entry.type === 'started');
           // Its questions are in its own language: the page comes back with it, at this gate.
           if (began !== undefined && began.language !== book.language)
             return chooseLanguage(began.language);
-          start(unfinished.session, unfinished.routine, log, false);
+          people.choose(head.person);
+          start(head.session, head.routine, log, false);
         },
         () => store.patch({ unfinished: null }),
       );
     },
-    discard() {
-      discarded = store.state().unfinished?.session ?? null;
-      void lookForUnfinished();
-    },
+    discard: unfinished.discard,
     reply: (reply) => hands.reply(reply),
     type: (text) => typed.type(text),
     chooseLanguage,
@@ -289,8 +292,9 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
       voiceCheck.leave();
       endRunning();
       if (isHeard) void coach.fitEar('coach');
-      store.patch({ where: 'gate', rehearsal: false, view: EMPTY_VIEW });
-      void lookForUnfinished();
+      store.patch({ where: people.placeAfter(), rehearsal: false, visit: null, view: EMPTY_VIEW });
+      void unfinished.look();
+      void people.look();
     },
   };
 }

@@ -1,18 +1,25 @@
 // The look comes first, so that each screen's own rules may refine it.
 import './look/tokens.css';
 import './look/base.css';
-import { lazy, Suspense } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { ErrorBoundary } from './ErrorBoundary';
-import { FinishedScreen } from './finished/FinishedScreen';
 import { StartGate } from './gate/StartGate';
+import { PeopleScreen } from './people/PeopleScreen';
 import { RunScreen } from './run/RunScreen';
 import type { Seat } from './seat';
 import { useSeat } from './useSeat';
 
-/** Seldom needed, so that it does not delay the gate. */
+/** What the first screen does not need comes behind it. */
+const loadFinished = () => import('./finished/FinishedScreen');
+const AthleteScreen = lazy(() => import('./athlete/AthleteScreen'));
+const VisitScreen = lazy(() => import('./athlete/VisitScreen'));
 const VoiceCheckScreen = lazy(() => import('./voiceCheck/VoiceCheckScreen'));
+const FinishedScreen = lazy(loadFinished);
 
 const SCREENS = {
+  people: PeopleScreen,
+  athlete: AthleteScreen,
+  visit: VisitScreen,
   gate: StartGate,
   voiceCheck: VoiceCheckScreen,
   run: RunScreen,
@@ -23,9 +30,14 @@ const SCREENS = {
 export function App({ seat }: { seat: Seat }) {
   const where = useSeat(seat, (state) => state.where);
   const Screen = SCREENS[where];
+  useEffect(() => {
+    // The end of a session must come without a network too.
+    if (where === 'run') loadFinished().catch(() => undefined);
+  }, [where]);
   return (
     <ErrorBoundary seat={seat}>
-      <Suspense fallback={<p className="page">One moment.</p>}>
+      {/* By its own key, so that the screen before is gone, and its keys, while the next loads. */}
+      <Suspense key={where} fallback={<p className="page">One moment.</p>}>
         <Screen seat={seat} />
       </Suspense>
     </ErrorBoundary>

@@ -1,9 +1,11 @@
+import type { Way } from '../domain/areas';
 import type { OwnWords, ReplyName } from '../domain/hearing/coachWords';
 import type { CueBook, EquipmentId, RoutineId } from '../domain/script';
 import type { Words } from '../domain/log';
 import type { Reply } from '../domain/hearing/reply';
 import type { SessionHead } from '../ports';
 import type { LineResult } from '../session/voiceCheck';
+import type { PeopleHands, PeopleState, VisitState } from './people/state';
 import type { View } from './view';
 
 /** How the microphone stands; all but `hears` and `asking` leave touch and keys. */
@@ -12,7 +14,7 @@ export type MicrophoneState =
 
 /** Everything the screens show. A new object whenever something changed. */
 export interface SeatState {
-  where: 'gate' | 'voiceCheck' | 'run' | 'finished';
+  where: 'people' | 'athlete' | 'visit' | 'gate' | 'voiceCheck' | 'run' | 'finished';
   book: CueBook;
   routines: { id: RoutineId; name: string }[];
   language: LanguageState;
@@ -47,6 +49,9 @@ export interface SeatState {
   coach: CoachState;
   /** The voice check that runs or has run; null where none was begun. */
   voiceCheck: VoiceCheckState | null;
+  people: PeopleState;
+  /** The session that is read afterwards; null where none is. */
+  visit: VisitState | null;
   view: View;
 }
 
@@ -114,6 +119,8 @@ export interface VoiceCheckState {
 
 export interface BeginChoice {
   routine: RoutineId;
+  /** Default hands-on. */
+  way?: Way;
   /** `hands`: by touch and keys alone; the microphone is not asked for. */
   listen: 'microphone' | 'hands';
   /** Equipment that is not in this gym; none where left out. */
@@ -127,6 +134,7 @@ export interface Seat {
   state(): SeatState;
   /** Opens the microphone to show its level at the start gate; starts no session. */
   tryMicrophone(): void;
+  people: PeopleHands;
   /** Called inside a tap, so that sound, voice and microphone may be unlocked there. */
   begin(choice: BeginChoice): void;
   watchRehearsal(routine: RoutineId): void;
@@ -162,7 +170,7 @@ export interface Seat {
   setCallWord(typed: string): Promise<string | null>;
   /** Loads the page anew in the version that waits; nothing happens while a session runs. */
   takeNewVersion(): void;
-  /** Back to the start gate. */
+  /** Out of what is under way: from the voice check to the gate, else to the people. */
   leave(): void;
 }
 

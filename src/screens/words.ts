@@ -1,5 +1,5 @@
-import type { Area, AreaOutcome, Side } from '../domain/areas';
-import type { Finding, Load, PainKind, RedFlag, Result } from '../domain/findings';
+import type { Area, AreaOutcome, Side, Way } from '../domain/areas';
+import type { AngleTool, Finding, Load, PainKind, RedFlag, Result } from '../domain/findings';
 import type { Words } from '../domain/log';
 import type { CueBook, PromptId } from '../domain/script';
 import type { Phase } from '../ports';
@@ -72,6 +72,36 @@ export const PHASE_WORDS: Record<Phase, string> = {
   paused: 'Paused',
   halted: 'Stopped',
   ended: 'Over',
+};
+
+/** Who leads, by name and in a line. */
+export const WAY_WORDS: Record<Way, string> = {
+  'hands-on': 'Hands on: you guide, and say what you see',
+  alone: 'Alone: the athlete says what they feel',
+  group: 'Group: one speaks for everybody',
+};
+
+/** What whoever begins says by it, and how the button begins. */
+export const AGREED_WORDS: Record<Way, { line: string; they: string }> = {
+  'hands-on': {
+    line: 'You asked about pain, injury, surgery, pregnancy, heart and blood pressure; they agree to hands on.',
+    they: 'They agree',
+  },
+  alone: {
+    line: 'You have read the cautions, and nothing in them keeps you from beginning.',
+    they: 'I agree',
+  },
+  group: {
+    line: 'You asked everybody about pain, injury, surgery, pregnancy, heart and blood pressure; they agree.',
+    they: 'They agree',
+  },
+};
+
+export const TOOL_WORDS: Record<AngleTool, string> = {
+  eye: 'By eye',
+  inclinometer: 'Inclinometer',
+  goniometer: 'Goniometer',
+  'tilt-sensor': 'Tilt sensor',
 };
 
 export const OUTCOME_WORDS: Record<AreaOutcome, string> = {

@@ -60,6 +60,7 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
   if (blocked) await page.route(blocked, (route) => route.abort());
   if (damaged) await page.route(damaged, (route) => route.fulfill({ body: 'cut off' }));
   await page.goto(`http://localhost:${served.port}/`);
+  await toGate(page);
   return {
     page,
     context,
@@ -145,10 +146,18 @@ interface HowlerSound {
   masterGain: GainNode;
 }
 
-/** Ticks what was asked before hands go on, and begins. */
+/** From the people to the start gate, for nobody named; at the gate already, nothing. */
+export async function toGate(page: Page): Promise<void> {
+  const nobody = page.getByRole('button', { name: 'Begin without a name' });
+  const gate = page.getByRole('button', { name: /: begin by touch/ });
+  await nobody.or(gate).waitFor();
+  if (await nobody.isVisible()) await nobody.click();
+}
+
+/** Begins from the gate, which says that they were asked and agree. */
 export async function begin(page: Page, how: 'voice' | 'touch', routine = 'hinge'): Promise<void> {
+  await toGate(page);
   await page.locator(`input[value="${routine}"]`).check();
-  await page.getByRole('checkbox').check();
   await page
     .getByRole('button', { name: how === 'voice' ? 'Begin by voice' : 'Begin by touch' })
     .click();

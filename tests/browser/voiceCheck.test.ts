@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
 import { addOwnWords } from './gate';
 import { handMicrophone, speak } from './handMicrophone';
-import { open, type Opened } from './opening';
+import { open, toGate, type Opened } from './opening';
 
 let opened: Opened | undefined;
 afterEach(async () => {
@@ -61,6 +61,7 @@ describe('a voice check', () => {
     await page.getByText('Sayso has fitted itself to your voice').waitFor();
 
     await page.reload();
+    await toGate(page);
     await page.getByText('Sayso is fitted to your voice.').waitFor();
     await page.getByRole('button', { name: 'Forget my voice' }).click();
     await page.getByText('Read twenty replies aloud').waitFor();

@@ -13,14 +13,16 @@ afterEach(() => {
 });
 const heading = () => screen.getByRole('heading', { level: 1 });
 
-it('goes from the gate to the run to the finish, and the keyboard goes with it', () => {
-  const seat = show(STATE);
+it('goes from the people to the gate, the run and the finish, and the keyboard goes with it', async () => {
+  const seat = show({ where: 'people' });
+  expect(document.activeElement).toBe(heading());
+  act(() => seat.patch({ where: 'gate' }));
   expect(document.activeElement).toBe(heading());
   act(() => seat.patch(STATES['run-cueing']!));
   expect(heading().textContent).toBe('Romanian deadlift');
   expect(document.activeElement).toBe(screen.getByRole('main'));
   act(() => seat.patch(STATES['finished-working']!));
-  expect(heading().textContent).toBe('Session done');
+  await screen.findByRole('heading', { name: 'Session done' });
   expect(document.activeElement).toBe(heading());
 });
 

@@ -3,7 +3,10 @@ import { cleanup, fireEvent, screen } from '@testing-library/react';
 import { afterEach, beforeAll, expect, it } from 'vitest';
 import { faultsOfPage, show } from './rendering';
 import { openWords, WORDED } from './wording';
+import { PEOPLE_STATES } from './peopleStates';
 import { STATES } from './states';
+
+const ALL = { ...STATES, ...PEOPLE_STATES };
 
 beforeAll(() => {
   document.documentElement.lang = 'en';
@@ -11,9 +14,9 @@ beforeAll(() => {
 });
 afterEach(cleanup);
 
-it.each(Object.keys(STATES))('%s has nothing that axe objects to', async (name) => {
-  show(STATES[name]!);
-  // The voice check comes in a file of its own.
+it.each(Object.keys(ALL))('%s has nothing that axe objects to', async (name) => {
+  show(ALL[name]!);
+  // Some screens come in files of their own.
   await screen.findByRole('heading', { level: 1 });
   expect(await faultsOfPage()).toEqual([]);
 });
@@ -26,7 +29,8 @@ it('the words of the coach have nothing that axe objects to', async () => {
 });
 
 it('the finished screen has nothing that axe objects to when every list is unfolded', async () => {
-  show(STATES['finished-working']!);
+  show(PEOPLE_STATES['finished-named']!);
+  await screen.findByRole('heading', { level: 1 });
   const folded = [...document.querySelectorAll('details')];
   expect(folded.length).toBeGreaterThan(2);
   for (const list of folded) list.open = true;
@@ -46,4 +50,12 @@ it('axe would object to a button without a name', async () => {
   document.body.append(document.createElement('button'));
   expect(await faultsOfPage()).toEqual([expect.stringContaining('button-name')]);
   document.body.lastElementChild?.remove();
+});
+
+it('the form of an athlete has nothing that axe objects to, nor does the last question before it goes', async () => {
+  show(PEOPLE_STATES['athlete']!);
+  fireEvent.click(await screen.findByRole('button', { name: 'Change' }));
+  fireEvent.click(screen.getByRole('button', { name: /^Delete/ }));
+  expect(screen.getAllByRole('textbox').length).toBeGreaterThan(4);
+  expect(await faultsOfPage()).toEqual([]);
 });

@@ -1,4 +1,5 @@
 import type { OwnWords, ReplyName } from '../../src/domain/hearing/coachWords';
+import type { Person } from '../../src/domain/people/person';
 import type { Reply } from '../../src/domain/hearing/reply';
 import type { SessionEvent } from '../../src/ports';
 import {
@@ -29,6 +30,8 @@ export const STATE: SeatState = {
   rehearsal: false,
   coach: { readings: 0, ownWords: [], callWord: null, trouble: null },
   voiceCheck: null,
+  people: { state: 'here', trouble: null, all: [], chosen: null, today: '2031-03-08' },
+  visit: null,
   view: EMPTY_VIEW,
 };
 
@@ -50,6 +53,11 @@ export type Did =
   | ['steerVoiceCheck' | 'setCallWord' | 'chooseVoice' | 'chooseWords' | 'playMusic', string]
   | ['addOwnWords', ReplyName, string]
   | ['removeOwnWords', OwnWords]
+  | ['people']
+  | ['athlete' | 'visit' | 'forget', string]
+  | ['gate', string | null]
+  | ['save', Person[]]
+  | ['showInvented' | 'removeInvented']
   | ['reply', Reply];
 
 export interface FakeSeat extends Seat {
@@ -63,7 +71,7 @@ export interface FakeSeat extends Seat {
 /** A seat without a session behind it: shows what it is told, remembers what is done. */
 export function fakeSeat(
   change: Partial<SeatState> = {},
-  /** What is wrong with own words and call words. */
+  /** What is wrong with own words, call words and what is to be kept. */
   answer: string | null = null,
 ): FakeSeat {
   const store = createSeatStore({ ...STATE, ...change });
@@ -76,6 +84,28 @@ export function fakeSeat(
     show: (event) => store.patch({ view: viewOf(store.state().view, event) }),
     setNow: (seconds) => {
       now = seconds;
+    },
+    people: {
+      show: () => did.push(['people']),
+      showOne: (id) => did.push(['athlete', id]),
+      toGate: (id) => did.push(['gate', id]),
+      openVisit: (session) => did.push(['visit', session]),
+      save: async (people) => {
+        did.push(['save', people]);
+        return answer;
+      },
+      remove: async (id) => {
+        did.push(['forget', id]);
+        return answer;
+      },
+      showInvented: async () => {
+        did.push(['showInvented']);
+        return answer;
+      },
+      removeInvented: async () => {
+        did.push(['removeInvented']);
+        return answer;
+      },
     },
     tryMicrophone: () => did.push(['tryMicrophone']),
     begin: (choice) => did.push(['begin', choice]),

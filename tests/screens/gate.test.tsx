@@ -5,39 +5,39 @@ import type { MicrophoneState } from '../../src/screens/seat';
 import { BOOK } from './book';
 import { STATE } from './fakeSeat';
 import { faultsOfPage, show } from './rendering';
-import { STATES } from './states';
 
 afterEach(cleanup);
 const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }));
-const agree = () => fireEvent.click(screen.getByRole('checkbox', { name: /they agree to begin/ }));
 const microphone = (state: MicrophoneState) => ({ ...STATE.microphone, state });
 
 describe('beginning', () => {
-  it('takes the tick and one tap: the first routine, by voice', () => {
+  it('takes one tap: the first routine, by voice', () => {
     const seat = show({});
-    agree();
-    press('Begin by voice');
-    expect(seat.did).toEqual([['begin', { routine: 'hinge', listen: 'microphone' }]]);
+    press(/begin by voice/);
+    expect(seat.did).toEqual([
+      ['begin', { routine: 'hinge', way: 'hands-on', listen: 'microphone' }],
+    ]);
   });
 
   it('begins the chosen routine by touch, without the microphone', () => {
     const seat = show({});
     fireEvent.click(screen.getByRole('radio', { name: 'Overhead' }));
-    agree();
-    press('Begin by touch');
-    expect(seat.did).toEqual([['begin', { routine: 'overhead', listen: 'hands' }]]);
+    press(/begin by touch/);
+    expect(seat.did).toEqual([
+      ['begin', { routine: 'overhead', way: 'hands-on', listen: 'hands' }],
+    ]);
   });
 
-  it('does not begin before history and consent are acknowledged, and says so', () => {
-    const seat = show({});
-    press('Begin by voice');
-    expect(seat.did).toEqual([]);
-    expect(screen.getByRole('alert').textContent).toMatch(/Ask first, then tick the box/);
-    expect(document.activeElement).toBe(screen.getByRole('checkbox'));
-    agree();
-    expect(screen.getByRole('alert').textContent).toBe('');
-    press('Begin by voice');
-    expect(seat.did).toHaveLength(1);
+  it('says by the button itself that they were asked and agree, and of what', () => {
+    show({});
+    for (const how of ['voice', 'touch']) {
+      const button = screen.getByRole('button', { name: `They agree: begin by ${how}` });
+      const line = document.getElementById(button.getAttribute('aria-describedby') ?? '');
+      expect(line?.textContent).toMatch(
+        /You asked about pain, injury, surgery, pregnancy, heart .* they agree to hands on/,
+      );
+    }
+    expect(screen.queryByRole('checkbox', { name: /agree/ })).toBeNull();
   });
 
   it('shows the cautions in plain words', () => {
@@ -104,10 +104,9 @@ describe('what is not in this gym', () => {
     expect(list().textContent).toContain('nothing ticked');
     fireEvent.click(screen.getByRole('checkbox', { name: 'a bench' }));
     expect(list().textContent).toContain('1 ticked');
-    agree();
-    press('Begin by touch');
+    press(/begin by touch/);
     expect(seat.did).toEqual([
-      ['begin', { routine: 'hinge', listen: 'hands', missing: ['bench'] }],
+      ['begin', { routine: 'hinge', way: 'hands-on', listen: 'hands', missing: ['bench'] }],
     ]);
   });
 
@@ -117,14 +116,13 @@ describe('what is not in this gym', () => {
     const bench = () => screen.getByRole('checkbox', { name: 'a bench' });
     fireEvent.click(bench());
     fireEvent.click(bench());
-    agree();
-    press('Begin by touch');
+    press(/begin by touch/);
     fireEvent.click(bench());
     fireEvent.click(screen.getByRole('radio', { name: 'Overhead' }));
-    press('Begin by touch');
+    press(/begin by touch/);
     expect(seat.did).toEqual([
-      ['begin', { routine: 'hinge', listen: 'hands' }],
-      ['begin', { routine: 'overhead', listen: 'hands' }],
+      ['begin', { routine: 'hinge', way: 'hands-on', listen: 'hands' }],
+      ['begin', { routine: 'overhead', way: 'hands-on', listen: 'hands' }],
     ]);
   });
 
@@ -162,11 +160,10 @@ describe('the microphone', () => {
     const seat = show({ microphone: microphone(state) });
     expect(document.body.textContent).toMatch(words);
     expect(document.body.textContent).toContain('Touch and keys do everything');
-    const [first] = screen.getAllByRole('button', { name: /^Begin/ });
+    const [first] = screen.getAllByRole('button', { name: /begin by/ });
     expect(first?.textContent).toContain('touch');
-    agree();
     fireEvent.click(first!);
-    expect(seat.did).toEqual([['begin', { routine: 'hinge', listen: 'hands' }]]);
+    expect(seat.did).toEqual([['begin', { routine: 'hinge', way: 'hands-on', listen: 'hands' }]]);
   });
 
   it('tells a screen reader of a change of the microphone, politely', () => {
@@ -221,21 +218,6 @@ describe('the microphone', () => {
   it('says that cues are shown where no voice was found', () => {
     show({ voice: 'none' });
     expect(screen.getByText(/No voice was found/)).toBeTruthy();
-  });
-});
-
-describe('an unfinished session', () => {
-  it('is offered by name; "Go on" needs no second acknowledgement', () => {
-    const seat = show(STATES['gate-unfinished']!);
-    expect(screen.getByText(/Hinge, begun .*2026/)).toBeTruthy();
-    press('Go on');
-    press('Leave it');
-    expect(seat.did).toEqual([['goOn'], ['discard']]);
-  });
-
-  it('is not mentioned where there is none', () => {
-    show({});
-    expect(screen.queryByText(/not finished/)).toBeNull();
   });
 });
 

@@ -42,7 +42,7 @@ describe('the language at the gate', () => {
   it('that the ear hears says nothing of other ways', () => {
     show({});
     expect(text()).not.toContain('hears English only');
-    expect(screen.getByRole('button', { name: 'Begin by voice' })).toBeTruthy();
+    expect(screen.getByRole('button', { name: /begin by voice/ })).toBeTruthy();
   });
 
   it('that no ear hears says so, what there is in it, and how to answer', () => {
@@ -63,15 +63,14 @@ describe('the language at the gate', () => {
   it('that no ear hears offers nothing that needs the ear', () => {
     const seat = show(SPANISH);
     for (const name of [
-      'Begin by voice',
-      'Watch a rehearsal',
-      'Try the microphone',
-      'Check my voice',
+      /begin by voice/,
+      /Watch a rehearsal/,
+      /Try the microphone/,
+      /Check my voice/,
     ])
       expect(screen.queryByRole('button', { name })).toBeNull();
-    fireEvent.click(screen.getByRole('checkbox', { name: /they agree to begin/ }));
-    fireEvent.click(screen.getByRole('button', { name: 'Begin by touch' }));
-    expect(seat.did).toEqual([['begin', { routine: 'hinge', listen: 'hands' }]]);
+    fireEvent.click(screen.getByRole('button', { name: /begin by touch/ }));
+    expect(seat.did).toEqual([['begin', { routine: 'hinge', way: 'hands-on', listen: 'hands' }]]);
   });
 
   it('that the device has no voice for says that cues are shown', () => {

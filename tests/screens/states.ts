@@ -206,16 +206,6 @@ export const STATES: Record<string, SeatState> = {
   },
   'gate-none': { ...STATE, microphone: { ...STATE.microphone, state: 'none' } },
   'gate-ear-failed': { ...STATE, ear: { state: 'failed', progress: null } },
-  'gate-unfinished': {
-    ...STATE,
-    unfinished: {
-      session: 's1',
-      routine: 'hinge',
-      startedAt: '2026-03-04T10:20:00+01:00',
-      ended: null,
-      person: null,
-    },
-  },
   'gate-fetching': {
     ...STATE,
     offline: { state: 'fetching', what: 'voice', progress: 0.6, newVersion: null },

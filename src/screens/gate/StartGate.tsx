@@ -1,15 +1,19 @@
 import { useEffect, useId, useRef, useState } from 'react';
+import type { Way } from '../../domain/areas';
 import type { EquipmentId } from '../../domain/script';
 import { equipmentOf } from '../../domain/equipment';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
+import { Invented } from '../people/Invented';
 import { useSeat } from '../useSeat';
+import { AGREED_WORDS } from '../words';
 import { Cautions } from './Cautions';
+import { chosenOf } from '../people/state';
 import { Hearing } from './Hearing';
 import { Language } from './Language';
 import { NotHere } from './NotHere';
 import { Sound } from './Sound';
-import { Unfinished } from './Unfinished';
+import { WayOfRunning } from './WayOfRunning';
 import { WithoutNetwork } from './WithoutNetwork';
 import { YourVoice } from './YourVoice';
 import './gate.css';
@@ -21,36 +25,36 @@ const CANNOT_HEAR = ['denied', 'none', 'unplugged', 'failed'];
 export function StartGate({ seat }: { seat: Seat }) {
   const routines = useSeat(seat, (state) => state.routines);
   const book = useSeat(seat, (state) => state.book);
-  const unfinished = useSeat(seat, (state) => state.unfinished);
+  const one = useSeat(seat, (state) => chosenOf(state.people));
+  const today = useSeat(seat, (state) => state.people.today);
   const microphone = useSeat(seat, (state) => state.microphone.state);
   const ear = useSeat(seat, (state) => state.ear.state);
   const isHeard = useSeat(seat, (state) => state.language.isHeard);
   const [routine, setRoutine] = useState(routines[0]?.id ?? '');
   const [notHere, setNotHere] = useState<EquipmentId[]>([]);
-  const [asked, setAsked] = useState(false);
-  const [reminded, setReminded] = useState(false);
-  const box = useRef<HTMLInputElement>(null);
+  const [wanted, setWay] = useState<Way>('hands-on');
   const heading = useRef<HTMLHeadingElement>(null);
-  const reminder = useId();
+  const agreed = useId();
   useEffect(() => heading.current?.focus(), []);
 
   const chosen = book.routines[routine];
   const equipment = chosen === undefined ? [] : equipmentOf(book, chosen);
   const missing = equipment.map(({ id }) => id).filter((id) => notHere.includes(id));
   const canHear = isHeard && !CANNOT_HEAR.includes(microphone) && ear !== 'failed';
-  const begin = (listen: 'microphone' | 'hands') => {
-    if (asked) return seat.begin({ routine, listen, ...(missing.length > 0 && { missing }) });
-    setReminded(true);
-    box.current?.focus();
-  };
+  const ways = chosen?.ways ?? [wanted];
+  const way = ways.includes(wanted) ? wanted : (ways[0] ?? wanted);
+  const { line, they } = AGREED_WORDS[way];
+  const begin = (listen: 'microphone' | 'hands') =>
+    seat.begin({ routine, way, listen, ...(missing.length > 0 && { missing }) });
   const byVoice = (
     <button
       key="voice"
       type="button"
       className={canHear ? 'first' : ''}
+      aria-describedby={agreed}
       onClick={() => begin('microphone')}
     >
-      <Shape name="ear" /> Begin by voice
+      <Shape name="ear" /> {they}: begin by voice
     </button>
   );
   const byTouch = (
@@ -58,23 +62,24 @@ export function StartGate({ seat }: { seat: Seat }) {
       key="touch"
       type="button"
       className={canHear ? '' : 'first'}
+      aria-describedby={agreed}
       onClick={() => begin('hands')}
     >
-      Begin by touch
+      {they}: begin by touch
     </button>
   );
 
   return (
     <main className="page gate" lang="en">
       <header>
+        <button type="button" className="back" onClick={() => seat.people.show()}>
+          <Shape name="left" /> Athletes
+        </button>
         <h1 ref={heading} tabIndex={-1}>
-          Sayso
+          {one === null ? 'Begin without a name' : `Begin for ${one.person.name}`}
         </h1>
-        <p className="lead">
-          It speaks each cue, listens for what you saw, and decides the next drill with you. Your
-          hands and eyes stay on the athlete.
-        </p>
-        {isHeard && (
+        {one?.person.isInvented === true && <Invented />}
+        {isHeard && one === null && (
           <div className="rehearsal">
             <p>
               New here? A recorded coach runs the session and the real ear listens. No microphone is
@@ -87,8 +92,6 @@ export function StartGate({ seat }: { seat: Seat }) {
         )}
         <WithoutNetwork seat={seat} />
       </header>
-
-      {unfinished !== null && <Unfinished seat={seat} head={unfinished} />}
 
       <div className="settings">
         <fieldset className="card">
@@ -109,6 +112,8 @@ export function StartGate({ seat }: { seat: Seat }) {
           </div>
         </fieldset>
 
+        {ways.length > 1 && <WayOfRunning ways={ways} way={way} onChange={setWay} />}
+
         <NotHere equipment={equipment} missing={notHere} onChange={setNotHere} />
 
         <Language seat={seat} />
@@ -120,29 +125,10 @@ export function StartGate({ seat }: { seat: Seat }) {
         {isHeard && <YourVoice seat={seat} />}
       </div>
 
-      <Cautions>
-        <label className="choice acknowledge">
-          <input
-            ref={box}
-            type="checkbox"
-            checked={asked}
-            aria-describedby={reminded && !asked ? reminder : undefined}
-            aria-invalid={reminded && !asked}
-            onChange={(event) => setAsked(event.target.checked)}
-          />
-          <span>I asked about all of this, and they agree to begin.</span>
-        </label>
-        <p id={reminder} role="alert" className="reminder">
-          {reminded && !asked && (
-            <>
-              <Shape name="notice" /> Ask first, then tick the box: a session with hands on begins
-              after that.
-            </>
-          )}
-        </p>
-      </Cautions>
+      <Cautions known={one} today={today} />
 
       <div className="begin">
+        <p id={agreed}>{line}</p>
         {!isHeard ? byTouch : canHear ? [byVoice, byTouch] : [byTouch, byVoice]}
       </div>
     </main>

@@ -9,13 +9,23 @@ const when = (iso: string): string => {
 };
 
 /** A session that was cut off: take it up at its open question, or leave it as it is. */
-export function Unfinished({ seat, head }: { seat: Seat; head: SessionHead }) {
-  const name = seat.state().routines.find(({ id }) => id === head.routine)?.name ?? head.routine;
+export function Unfinished({
+  seat,
+  head,
+  name,
+}: {
+  seat: Seat;
+  head: SessionHead;
+  /** Whose it is; null where nobody was named. */
+  name: string | null;
+}) {
+  const routine = seat.state().routines.find(({ id }) => id === head.routine)?.name ?? head.routine;
   return (
     <section className="card unfinished" aria-labelledby="unfinished-title">
       <h2 id="unfinished-title">A session is not finished</h2>
       <p>
-        {name}, begun {when(head.startedAt)}. Nothing that was said is lost; it goes on at the
+        {name !== null && `${name}: `}
+        {routine}, begun {when(head.startedAt)}. Nothing that was said is lost; it goes on at the
         question that was open.
       </p>
       <div className="pair">

@@ -1,0 +1,34 @@
+import { useState } from 'react';
+import { Trouble } from '../people/Trouble';
+import type { Seat } from '../seat';
+
+/** Takes an athlete out of this device, once it was said what goes and what stays. */
+export function Forget({ seat, id, name }: { seat: Seat; id: string; name: string }) {
+  const [isAsking, setAsking] = useState(false);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const forget = async () => setTrouble(await seat.people.remove(id));
+  return (
+    <section className="card forget" aria-labelledby="forget-title">
+      <h2 id="forget-title">Delete</h2>
+      <p>
+        Name, squad, year, measures and notes are erased from this device. The entries of the
+        sessions stay in the record, without a name.
+      </p>
+      {isAsking ? (
+        <div className="pair">
+          <button type="button" className="grave" onClick={() => void forget()}>
+            Delete {name} for good
+          </button>
+          <button type="button" autoFocus onClick={() => setAsking(false)}>
+            Keep
+          </button>
+        </div>
+      ) : (
+        <button type="button" onClick={() => setAsking(true)}>
+          Delete {name}
+        </button>
+      )}
+      <Trouble words={trouble} />
+    </section>
+  );
+}

@@ -1,0 +1,47 @@
+import { useEffect, useRef } from 'react';
+import { After } from '../finished/After';
+import { REASON_WORDS } from '../finished/reasons';
+import '../finished/finished.css';
+import { dateInWords } from '../dates';
+import { Invented } from '../people/Invented';
+import { chosenOf } from '../people/state';
+import { Trouble } from '../people/Trouble';
+import type { Seat } from '../seat';
+import { Shape } from '../Shape';
+import { useSeat } from '../useSeat';
+
+/** A past session, to read: what it came to, and how. */
+export default function VisitScreen({ seat }: { seat: Seat }) {
+  const visit = useSeat(seat, (state) => state.visit);
+  const one = useSeat(seat, (state) => chosenOf(state.people));
+  const book = useSeat(seat, (state) => state.book);
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  const head = visit?.state === 'here' ? visit.head : null;
+  const back = () => (one === null ? seat.people.show() : seat.people.showOne(one.person.id));
+  return (
+    <main className="page finished">
+      <header>
+        <button type="button" className="back" onClick={back}>
+          <Shape name="left" /> {one?.person.name ?? 'Athletes'}
+        </button>
+        <h1 ref={heading} tabIndex={-1}>
+          {head === null
+            ? 'A past visit'
+            : `${book.routines[head.routine]?.name ?? head.routine}, ${dateInWords(head.startedAt)}`}
+        </h1>
+        {one?.person.isInvented === true && <Invented />}
+        {head !== null && (
+          <p className="lead">
+            {head.ended === null
+              ? 'It was cut off. What was found until then is kept.'
+              : `${REASON_WORDS[head.ended].title}. ${REASON_WORDS[head.ended].text}`}
+          </p>
+        )}
+      </header>
+      {visit?.state === 'loading' && <p role="status">Reading the record.</p>}
+      <Trouble words={visit?.state === 'trouble' ? visit.trouble : null} />
+      {visit?.state === 'here' && <After book={book} end={visit.end} visit={visit} />}
+    </main>
+  );
+}

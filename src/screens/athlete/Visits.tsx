@@ -1,0 +1,46 @@
+import type { CueBook } from '../../domain/script';
+import type { SessionOutcomes } from '../../ports';
+import { dateInWords } from '../dates';
+import type { Seat } from '../seat';
+import { AREA_WORDS, OUTCOME_WORDS } from '../words';
+
+/** Their sessions, newest first; each opens what it came to. */
+export const Visits = ({
+  seat,
+  book,
+  visits,
+}: {
+  seat: Seat;
+  book: CueBook;
+  visits: SessionOutcomes[];
+}) => (
+  <section className="card" aria-labelledby="visits-title">
+    <h2 id="visits-title">Visits</h2>
+    {visits.length === 0 ? (
+      <p>None yet.</p>
+    ) : (
+      <ol className="visits">
+        {visits.map(({ head, areas }) => (
+          <li key={head.session}>
+            <button type="button" onClick={() => seat.people.openVisit(head.session)}>
+              <span className="name">
+                {dateInWords(head.startedAt)}, {book.routines[head.routine]?.name ?? head.routine}
+              </span>
+              <span className="detail">
+                {areas.length === 0
+                  ? 'No outcome'
+                  : areas
+                      .map(
+                        ({ area, outcome }) =>
+                          `${AREA_WORDS[area]} ${OUTCOME_WORDS[outcome].toLowerCase()}`,
+                      )
+                      .join(', ')}
+                {head.ended === null && ', cut off'}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ol>
+    )}
+  </section>
+);

@@ -1,0 +1,133 @@
+import { useEffect, useId, useRef, useState } from 'react';
+import { AREAS } from '../../domain/areas';
+import { found } from '../../domain/people/found';
+import { WithoutNetwork } from '../gate/WithoutNetwork';
+import type { Seat } from '../seat';
+import { Shape } from '../Shape';
+import { useSeat } from '../useSeat';
+import { AddPerson } from './AddPerson';
+import { AreaNow } from './AreaNow';
+import { Invented } from './Invented';
+import type { PeopleState, PersonKnown } from './state';
+import { Trouble } from './Trouble';
+import { Unfinished } from './Unfinished';
+import './people.css';
+
+/** The first screen: begin at once, go on with what was cut off, or choose for whom it is. */
+export function PeopleScreen({ seat }: { seat: Seat }) {
+  const people = useSeat(seat, (state) => state.people);
+  const unfinished = useSeat(seat, (state) => state.unfinished);
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  return (
+    <main className="page people" lang="en">
+      <header>
+        <h1 ref={heading} tabIndex={-1}>
+          Sayso
+        </h1>
+        <p className="lead">
+          It speaks each cue, listens for what you saw, and decides the next drill with you. Your
+          hands and eyes stay on the athlete.
+        </p>
+      </header>
+      <button type="button" className="first" onClick={() => seat.people.toGate(null)}>
+        Begin without a name
+      </button>
+      {unfinished !== null && (
+        <Unfinished seat={seat} head={unfinished} name={nameOf(people, unfinished.person)} />
+      )}
+      <section className="athletes" aria-labelledby="athletes-title">
+        <h2 id="athletes-title">Athletes</h2>
+        <AddPerson seat={seat} />
+        <Trouble words={people.trouble} />
+        {people.all.length > 0 && <Searched seat={seat} all={people.all} />}
+        {people.state === 'loading' && <p role="status">Looking for your athletes.</p>}
+        {people.state === 'here' && people.all.length === 0 && (
+          <p>
+            Nobody is kept here yet. Add an athlete, or look around with people who do not exist.
+          </p>
+        )}
+        <Club seat={seat} all={people.all} />
+      </section>
+      <WithoutNetwork seat={seat} />
+    </main>
+  );
+}
+
+const nameOf = ({ all }: PeopleState, id: string | null): string | null =>
+  all.find(({ person }) => person.id === id)?.person.name ?? null;
+
+/** One field for names and squads, and those whom it finds. */
+function Searched({ seat, all }: { seat: Seat; all: PersonKnown[] }) {
+  const [text, setText] = useState('');
+  const field = useId();
+  const persons = found(
+    all.map(({ person }) => person),
+    text,
+  );
+  const rows = persons.flatMap(({ id }) => all.find(({ person }) => person.id === id) ?? []);
+  return (
+    <>
+      <div className="search">
+        <label htmlFor={field}>Find by name or squad</label>
+        <input
+          id={field}
+          type="search"
+          autoComplete="off"
+          value={text}
+          onChange={(event) => setText(event.target.value)}
+        />
+      </div>
+      <p role="status" className="detail">
+        {text.trim() === ''
+          ? `${all.length} ${all.length === 1 ? 'athlete' : 'athletes'}`
+          : rows.length === 0
+            ? 'Nobody is called that.'
+            : `${rows.length} of ${all.length}`}
+      </p>
+      <ul className="people-list">
+        {rows.map((known) => (
+          <li key={known.person.id}>
+            <OneRow seat={seat} known={known} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+const OneRow = ({ seat, known: { person, open } }: { seat: Seat; known: PersonKnown }) => (
+  <button type="button" className="person" onClick={() => seat.people.showOne(person.id)}>
+    <span className="who">
+      <span className="name">{person.name}</span>{' '}
+      {person.squad !== null && <span className="squad">{person.squad}</span>}
+      {person.isInvented && <Invented />}
+    </span>
+    <span className="areas-now">
+      {AREAS.map((area) => (
+        <AreaNow key={area} area={area} open={open[area]} />
+      ))}
+    </span>
+  </button>
+);
+
+/** Twelve invented athletes to look around with; they come and go with one tap. */
+function Club({ seat, all }: { seat: Seat; all: PersonKnown[] }) {
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const [isBusy, setBusy] = useState(false);
+  const isHere = all.some(({ person }) => person.isInvented);
+  const toggle = async () => {
+    setBusy(true);
+    setTrouble(await (isHere ? seat.people.removeInvented() : seat.people.showInvented()));
+    setBusy(false);
+  };
+  return (
+    <div className="club">
+      <button type="button" disabled={isBusy} onClick={() => void toggle()}>
+        <Shape name="not-tested" />{' '}
+        {isHere ? 'Take the invented club away' : 'Show an invented club'}
+      </button>
+      <Trouble words={trouble} />
+    </div>
+  );
+}

@@ -1,0 +1,218 @@
+// @vitest-environment jsdom
+import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { afterEach, describe, expect, it } from 'vitest';
+import { WAYS } from '../../src/domain/areas';
+import { STATE } from './fakeSeat';
+import { MARN, PEOPLE_STATES, TOSK } from './peopleStates';
+import { faultsOfPage, show } from './rendering';
+
+afterEach(cleanup);
+const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }));
+const rows = () =>
+  within(screen.getByRole('list'))
+    .getAllByRole('button')
+    .map(({ textContent }) => textContent.replace(/\s+/g, ' '));
+const find = (text: string) =>
+  fireEvent.change(screen.getByRole('searchbox', { name: 'Find by name or squad' }), {
+    target: { value: text },
+  });
+
+describe('the first screen', () => {
+  it('takes a newcomer to the gate in one tap, and into a session with the next', () => {
+    const seat = show(PEOPLE_STATES['people-none']!);
+    const [first] = screen.getAllByRole('button');
+    expect(first?.textContent).toBe('Begin without a name');
+    fireEvent.click(first!);
+    act(() => seat.patch({ where: 'gate' }));
+    press('They agree: begin by voice');
+    expect(seat.did).toEqual([
+      ['gate', null],
+      ['begin', { routine: 'hinge', way: 'hands-on', listen: 'microphone' }],
+    ]);
+  });
+
+  it('says in a line what to do where nobody is kept yet', () => {
+    const seat = show(PEOPLE_STATES['people-none']!);
+    expect(screen.getByText(/Nobody is kept here yet. Add an athlete/)).toBeTruthy();
+    expect(screen.queryByRole('searchbox')).toBeNull();
+    press('Show an invented club');
+    expect(seat.did).toEqual([['showInvented']]);
+  });
+
+  it('does not say that nobody is kept before it has looked', () => {
+    show(PEOPLE_STATES['people-loading']!);
+    expect(screen.queryByText(/Nobody is kept/)).toBeNull();
+    expect(screen.getByText(/Looking for your athletes/)).toBeTruthy();
+  });
+
+  it('offers an unfinished session before the athletes, and says whose it is', () => {
+    const seat = show(PEOPLE_STATES['people-unfinished']!);
+    const [cutOff, athletes] = screen.getAllByRole('region');
+    expect(cutOff?.textContent).toMatch(
+      /A session is not finished.*Quib Marn: Hinge, begun .*2031/,
+    );
+    expect(athletes?.textContent).toContain('Athletes');
+    press('Go on');
+    press('Leave it');
+    expect(seat.did).toEqual([['goOn'], ['discard']]);
+  });
+
+  it('says what to do where the people cannot be read', () => {
+    show(PEOPLE_STATES['people-trouble']!);
+    expect(
+      screen.getByText(/does not let the page keep a record/).closest('[role=alert]'),
+    ).toBeTruthy();
+  });
+});
+
+describe('the list', () => {
+  it('says of each athlete name, squad and what is open now, in words beside its shape', () => {
+    show(PEOPLE_STATES['people-some']!);
+    expect(rows()[1]).toBe(
+      'Quib Marn Harbour juniors Overhead: ready to be taught Squat: a professional decides Hinge: working, due again',
+    );
+    expect(rows()[0]).toContain('Hinge: not tested yet');
+    expect(document.querySelectorAll('.area-now .shape')).toHaveLength(6);
+  });
+
+  it('marks who is invented, and takes the club away with one tap', () => {
+    const seat = show(PEOPLE_STATES['people-some']!);
+    expect(rows()[0]).toMatch(/^Élodie Tosk Invented/);
+    expect(rows()[1]).not.toContain('Invented');
+    press('Take the invented club away');
+    expect(seat.did).toEqual([['removeInvented']]);
+  });
+
+  it('is searched by name or squad, accents aside, and says how many there are', () => {
+    show(PEOPLE_STATES['people-some']!);
+    find('elodie');
+    expect(rows()).toHaveLength(1);
+    expect(screen.getByText('1 of 2')).toBeTruthy();
+    find('harbour');
+    expect(rows()[0]).toContain('Quib Marn');
+    find('zz');
+    expect(screen.getByText('Nobody is called that.')).toBeTruthy();
+  });
+
+  it('opens the page of the one that is tapped', () => {
+    const seat = show(PEOPLE_STATES['people-some']!);
+    press(/Quib Marn/);
+    expect(seat.did).toEqual([['athlete', 'marn']]);
+  });
+});
+
+describe('adding an athlete', () => {
+  const open = async () => {
+    press('Add an athlete');
+    return screen.findByRole('form', { name: 'Add an athlete' });
+  };
+  const type = (label: string, value: string) =>
+    fireEvent.change(screen.getByLabelText(label), { target: { value } });
+
+  it('takes two fields, keeps the rest for later, and opens their page', async () => {
+    const seat = show(PEOPLE_STATES['people-none']!);
+    const form = await open();
+    expect(within(form).getAllByRole('textbox')).toHaveLength(2);
+    expect(document.activeElement).toBe(screen.getByLabelText('Name'));
+    type('Name', ' Vennel  Ashgrove ');
+    type('Birth year', '2012');
+    press('Add');
+    await screen.findByRole('form');
+    const [saved, opened] = seat.did;
+    expect(saved).toMatchObject(['save', [{ name: 'Vennel Ashgrove', birthYear: 2012 }]]);
+    const id = saved?.[0] === 'save' ? saved[1][0]?.id : undefined;
+    expect(opened).toEqual(['athlete', id]);
+  });
+
+  it('needs no birth year', async () => {
+    const seat = show(PEOPLE_STATES['people-none']!);
+    await open();
+    type('Name', 'Vennel');
+    await act(async () => press('Add'));
+    expect(seat.did[0]).toMatchObject(['save', [{ name: 'Vennel', birthYear: null }]]);
+  });
+
+  it('says at the field what is wrong, keeps what was typed, and goes there', async () => {
+    const seat = show(PEOPLE_STATES['people-none']!);
+    await open();
+    type('Name', 'Vennel');
+    type('Birth year', '12');
+    press('Add');
+    const year = screen.getByLabelText('Birth year');
+    expect(year.getAttribute('aria-invalid')).toBe('true');
+    const [wrong] = (year.getAttribute('aria-describedby') ?? '').split(' ');
+    expect(document.getElementById(wrong ?? '')?.textContent).toMatch(/"12" is no year of birth/);
+    expect(document.activeElement).toBe(year);
+    expect(screen.getByLabelText<HTMLInputElement>('Name').value).toBe('Vennel');
+    expect(await faultsOfPage()).toEqual([]);
+    expect(seat.did).toEqual([]);
+  });
+
+  it('that cannot be kept says what to do, and stays', async () => {
+    const seat = show(PEOPLE_STATES['people-none']!, 'Free some space.');
+    await open();
+    type('Name', 'Vennel');
+    await act(async () => press('Add'));
+    expect(screen.getByText('Free some space.').closest('[role=alert]')).toBeTruthy();
+    expect(seat.did.map(([what]) => what)).toEqual(['save']);
+  });
+
+  it('can be left', async () => {
+    show(PEOPLE_STATES['people-none']!);
+    await open();
+    press('Cancel');
+    expect(screen.queryByRole('form')).toBeNull();
+  });
+});
+
+describe('the gate for somebody', () => {
+  it('says for whom it is, and goes back to the athletes', () => {
+    const seat = show(PEOPLE_STATES['gate-named']!);
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Begin for Quib Marn');
+    press('Athletes');
+    expect(seat.did).toEqual([['people']]);
+    show({ ...STATE, people: { ...STATE.people, all: [TOSK], chosen: TOSK.person.id } });
+    expect(screen.getByText('Invented')).toBeTruthy();
+  });
+
+  it('puts what to keep in mind of them above the cautions', () => {
+    show(PEOPLE_STATES['gate-named']!);
+    const own = within(screen.getByRole('list', { name: 'Of Quib Marn' })).getAllByRole('listitem');
+    expect(own.map(({ textContent }) => textContent.trim())).toEqual([
+      'Keep in mind: Left shoulder stiff in the morning.',
+      'Squat: a licensed professional decides before it goes on.',
+      'May be under 18, and no consent of a guardian is noted.',
+    ]);
+    const region = screen.getByRole('region', { name: 'Before hands go on' });
+    expect(within(region).getAllByRole('list')[0]).toBe(own[0]?.parentElement);
+  });
+
+  it('says when a guardian agreed, and nothing of it of an adult', () => {
+    const of = (more: Partial<typeof MARN.person>) => {
+      const one = { ...MARN, person: { ...MARN.person, ...more } };
+      show({ ...STATE, people: { ...STATE.people, all: [one], chosen: 'marn' } });
+      return screen.getByRole('list', { name: 'Of Quib Marn' }).textContent;
+    };
+    expect(of({ guardianAgreedOn: '2031-02-03' })).toContain(
+      'A guardian agreed on 3 February 2031',
+    );
+    expect(of({ birthYear: 1990 })).not.toContain('guardian');
+  });
+
+  it('asks who leads where the routine is run in more ways than one, and says it so', () => {
+    const routine = { id: 'hinge', name: 'Hinge', items: [] };
+    const book = { ...STATE.book, routines: { hinge: { ...routine, ways: [...WAYS] } } };
+    const seat = show({ book });
+    fireEvent.click(screen.getByRole('radio', { name: /^Alone/ }));
+    press('I agree: begin by touch');
+    fireEvent.click(screen.getByRole('radio', { name: /^Group/ }));
+    expect(screen.getByText(/You asked everybody/)).toBeTruthy();
+    press('They agree: begin by touch');
+    expect(seat.did).toEqual([
+      ['begin', { routine: 'hinge', way: 'alone', listen: 'hands' }],
+      ['begin', { routine: 'hinge', way: 'group', listen: 'hands' }],
+    ]);
+    show({ book: { ...book, routines: { hinge: { ...routine, ways: ['hands-on'] } } } });
+    expect(screen.queryByRole('group', { name: 'How it is run' })).toBeNull();
+  });
+});
