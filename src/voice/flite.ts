@@ -59,6 +59,6 @@ export const fliteOf = (module: WebAssembly.Module): Flite => ({
         `The shipped voice could not say "${plain}": ${complaint || `exit ${String(status)}`}`,
       );
     }
-    return trimmed(readWave(file.data));
+    return trimmed(readWave(file.data), voice.isClear);
   },
 });

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { fliteInNode, SAYSO_VOICE } from '../../src/voice/node';
+import { fliteInNode, SAYSO_VOICE, type ShippedVoice } from '../../src/voice/node';
 
 /** Sayso's own sound comes back into the microphone: so late, and so many decibels louder. */
 export interface Leak {
@@ -71,11 +71,14 @@ export function handMicrophone() {
   };
 }
 
+/** Who speaks where nobody else is named: the voice of the cues, as a person. */
+const PERSON: ShippedVoice = { ...SAYSO_VOICE, isClear: false };
+
 /** Speaks a text into the microphone; silence is held after it. */
 export async function speak(
   page: Page,
   text: string,
-  { voice = SAYSO_VOICE, silenceSeconds = 0 } = {},
+  { voice = PERSON, silenceSeconds = 0 } = {},
 ): Promise<void> {
   const { samples, sampleRate } = (await fliteInNode()).synthesize(text, voice);
   const silence = new Array<number>(Math.round(silenceSeconds * sampleRate)).fill(0);

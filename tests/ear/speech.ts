@@ -1,7 +1,14 @@
-import { COACH_VOICE, fliteInNode, SAYSO_VOICE, type ShippedVoice } from '../../src/voice/node';
+import {
+  COACH_VOICE,
+  fliteInNode,
+  SAYSO_VOICE as CUES,
+  type ShippedVoice,
+} from '../../src/voice/node';
 import { resampled } from '../../src/ear/resampling';
 
-export { COACH_VOICE, SAYSO_VOICE };
+export { COACH_VOICE };
+/** The voice of the cues as a person would speak with it. */
+export const SAYSO_VOICE: ShippedVoice = { ...CUES, isClear: false };
 
 /** Speech of the shipped synthesiser at 16 kHz, with seconds of silence around it. */
 export async function spoken(

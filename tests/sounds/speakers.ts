@@ -126,7 +126,7 @@ export async function spokenBy(spoken: Spoken): Promise<Float32Array> {
 const saidByShipped = new Map<string, Promise<Float32Array>>();
 function spokenByShipped({ text, rate }: Spoken): Promise<Float32Array> {
   const speak = async () => {
-    const voice = { ...SAYSO_VOICE, stretch: SAYSO_VOICE.stretch / rate };
+    const voice = { ...SAYSO_VOICE, stretch: SAYSO_VOICE.stretch / rate, isClear: false };
     const { samples, sampleRate } = (await fliteInNode()).synthesize(text, voice);
     return trimmed(resampled(samples, sampleRate));
   };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { plainText } from '../../src/voice/flite';
-import { COACH_VOICE, fliteInNode, SAYSO_VOICE } from '../../src/voice/node';
+import { COACH_VOICE, fliteInNode, SAYSO_VOICE, type Sound } from '../../src/voice/node';
 
 const CUE = 'Push the hips back until the bar passes the knee, and keep the shins upright.';
 const CUES = [
@@ -12,6 +12,25 @@ const CUES = [
 ];
 const rms = (samples: Float32Array) =>
   Math.sqrt(samples.reduce((sum, sample) => sum + sample * sample, 0) / samples.length);
+
+const decibels = (ratio: number) => 20 * Math.log10(ratio);
+
+/** Power within some hertz of a frequency, by one bin of a Fourier transform every 20 ms. */
+function powerAt({ samples, sampleRate }: Sound, hertz: number): number {
+  const long = Math.round(0.02 * sampleRate);
+  let power = 0;
+  for (let from = 0; from + long <= samples.length; from += long) {
+    let [real, imaginary] = [0, 0];
+    for (let at = 0; at < long; at += 1) {
+      const angle = (2 * Math.PI * hertz * at) / sampleRate;
+      const window = 0.5 - 0.5 * Math.cos((2 * Math.PI * at) / long);
+      real += window * (samples[from + at] ?? 0) * Math.cos(angle);
+      imaginary += window * (samples[from + at] ?? 0) * Math.sin(angle);
+    }
+    power += real * real + imaginary * imaginary;
+  }
+  return power;
+}
 
 describe('the shipped voice in Node', () => {
   it('speaks cues that are heard, at 130 to 150 words a minute', async () => {
@@ -69,6 +88,21 @@ describe('the shipped voice in Node', () => {
     expect(flite.synthesize(' … ').samples.length).toBe(0);
     expect(plainText('Don’t rush — 140° “slow”\n')).toBe(`Don't rush , 140 degrees "slow"`);
     expect(flite.synthesize('-o other.wav').samples.length).toBeGreaterThan(1000);
+  });
+
+  it('is clear where it says cues: as long and as loud, with more of what tells words apart', async () => {
+    const flite = await fliteInNode();
+    for (const cue of CUES) {
+      const clear = flite.synthesize(cue);
+      const plain = flite.synthesize(cue, { ...SAYSO_VOICE, isClear: false });
+      expect(clear.samples).toHaveLength(plain.samples.length);
+      expect(decibels(rms(clear.samples) / rms(plain.samples))).toBeLessThan(1);
+      expect(decibels(rms(clear.samples) / rms(plain.samples))).toBeGreaterThan(-1);
+      const gained = (hertz: number) => decibels(powerAt(clear, hertz) / powerAt(plain, hertz)) / 2;
+      expect(gained(2500) - gained(200)).toBeGreaterThan(3);
+      // An "s" must not hiss.
+      expect(gained(7000) - gained(200)).toBeLessThan(gained(3000) - gained(200));
+    }
   });
 });
 
