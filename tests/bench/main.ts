@@ -3,6 +3,7 @@ import { benchHearing, USAGE } from './hearing/main';
 import { benchPacing } from './pacing/main';
 import { benchOwnVoice } from './ownVoice/main';
 import { benchRendered } from './rendered/main';
+import { benchStop } from './stop/main';
 import { benchWaiting } from './waiting';
 
 const [part, ...rest] = process.argv.slice(2);
@@ -10,12 +11,13 @@ if (part === 'hearing') await benchHearing(rest);
 else if (part === 'pacing') await benchPacing(rest);
 else if (part === 'rendered') await benchRendered(rest);
 else if (part === 'own-voice') await benchOwnVoice(rest);
+else if (part === 'stop') await benchStop(rest);
 else if (part === undefined) {
   await benchWaiting();
   console.error(`More: ${USAGE}`);
 } else {
   console.error(
-    `There is no part "${part}". Known: hearing, pacing, rendered, own-voice.\n${USAGE}`,
+    `There is no part "${part}". Known: hearing, pacing, rendered, own-voice, stop.\n${USAGE}`,
   );
   process.exitCode = 2;
 }

@@ -6,7 +6,7 @@ import type { Leak } from './handMicrophone';
 import { startChromium } from './starting';
 
 /** What `npm run build` builds. */
-const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
+export const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
 
 export interface Opened {
   page: Page;

@@ -2,7 +2,7 @@ import { parseArgs } from 'node:util';
 import { ownVoiceFigure } from './ownVoice';
 
 /**
- * `npm run bench own-voice -- [--minutes N] [--decibels D,...]`: a session of Sayso's own voice,
+ * `npm run bench own-voice -- [--minutes N] [--decibels=D,...]`: a session of Sayso's own voice,
  * fed back into its ear; nothing of it may be taken for a reply.
  */
 export async function benchOwnVoice(args: string[]): Promise<void> {
@@ -16,7 +16,7 @@ export async function benchOwnVoice(args: string[]): Promise<void> {
   const minutes = Number(values.minutes);
   const levels = values.decibels.split(',').map(Number);
   if (!(minutes > 0) || levels.some((level) => !Number.isFinite(level))) {
-    console.error('Usage: npm run bench own-voice -- [--minutes N] [--decibels -6,-12,-20]');
+    console.error('Usage: npm run bench own-voice -- [--minutes N] [--decibels=-6,-12,-20]');
     process.exitCode = 2;
     return;
   }

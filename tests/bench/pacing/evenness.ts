@@ -26,7 +26,7 @@ export function evennessOf(begun: number[], expected: number): Evenness {
   const rounded = (value: number, digits: number) => Number(value.toFixed(digits));
   return {
     beats: begun.length,
-    lost: Math.max(0, expected - new Set(seconds).size),
+    lost: Math.max(0, expected - begun.length),
     worstMilliseconds: rounded(worst * 1000, 2),
     driftPercent: rounded(((last - first) / span - 1) * 100, 4),
   };

@@ -15,6 +15,8 @@ export interface PacingFigure extends Evenness {
   way: 'ours' | 'interval';
   page: 'seen' | 'hidden';
   seconds: number;
+  /** The most that the sound device itself stood still in this page. */
+  stoodMilliseconds: number;
 }
 
 /** Goals: the worst beat, and the drift over the whole run. */
@@ -47,6 +49,7 @@ export async function pacingFigures(seconds: number): Promise<PacingFigure[]> {
             way,
             page,
             seconds,
+            stoodMilliseconds: Math.round(beaten.stoodMilliseconds),
             ...evennessOf(beaten[way], Math.floor(seconds / 6) * 6),
           });
       } finally {

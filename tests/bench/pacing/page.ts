@@ -9,11 +9,14 @@ import { createPlacedBeats } from '../../../src/tones/placedBeats';
 import onsetsAddress from './onsets.ts?worker&url';
 
 const LINE_SECONDS = 6;
+const READ_EVERY_MILLISECONDS = 25;
 
 /** When each beat began, in seconds of the sound. */
 export interface Beaten {
   ours: number[];
   interval: number[];
+  /** The most that the sound's own clock fell behind true time: no beat can be placed truer. */
+  stoodMilliseconds: number;
 }
 
 declare global {
@@ -92,11 +95,21 @@ window.beat = async (seconds) => {
   play();
   const naive = setInterval(play, 1000);
   const actor = createActor(linesMachine, { input: { stage, lines, from: 0 } });
+  const aheadMilliseconds = () => 1000 * context.currentTime - clock.now();
+  let [most, stoodMilliseconds] = [aheadMilliseconds(), 0];
+  const readOn = () => {
+    const ahead = aheadMilliseconds();
+    most = Math.max(most, ahead);
+    stoodMilliseconds = Math.max(stoodMilliseconds, most - ahead);
+    reading = clock.setTimeout(readOn, READ_EVERY_MILLISECONDS);
+  };
+  let reading = clock.setTimeout(readOn, READ_EVERY_MILLISECONDS);
   const done = new Promise<void>((resolve) => actor.subscribe({ complete: resolve }));
   actor.start();
   await done;
   clearInterval(naive);
-  const beaten = { ours: await ours.told(), interval: await interval.told() };
+  clock.clearTimeout(reading);
+  const beaten = { ours: await ours.told(), interval: await interval.told(), stoodMilliseconds };
   await context.close();
   return beaten;
 };
