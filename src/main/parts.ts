@@ -3,9 +3,11 @@ import type { Cues } from '../cues/page';
 import { secondsOf } from '../domain/pacing/duration';
 import { createDeviceEar } from '../ear/deviceEar';
 import { createHands } from '../ear/hands';
+import { makeRoom } from '../offline/keeping';
 import { keepTrying } from '../records/keepTrying';
 import { lazyPeople } from '../records/lazyPeople';
 import { lazyRecords } from '../records/lazyRecords';
+import { makingRoom } from '../records/makingRoom';
 import { createHowlerTones } from '../tones/howlerTones';
 import { createMusic } from '../tones/music';
 import { createPlacedBeats } from '../tones/placedBeats';
@@ -35,6 +37,8 @@ export function createParts(
     onMicrophone: (hearsOverSound: boolean) => void;
     onCoach: () => void;
     onVoices: () => void;
+    /** What was kept for use without network has given way to the record. */
+    onRoomMade: () => void;
   },
 ) {
   const assetsBase = new URL('./', document.baseURI).href;
@@ -80,6 +84,11 @@ export function createParts(
       })
     : createNoEar();
   if (isHeard) void coach.fitEar('coach');
+  const makeRoomForRecord = async () => {
+    const isMade = await makeRoom(assetsBase);
+    if (isMade) told.onRoomMade();
+    return isMade;
+  };
   return {
     assetsBase,
     book,
@@ -99,7 +108,7 @@ export function createParts(
     ear,
     hands: createHands(),
     typed: createTyped(),
-    records: keepTrying(lazyRecords(loadRecords), clock),
+    records: keepTrying(makingRoom(lazyRecords(loadRecords), makeRoomForRecord), clock),
   };
 }
 

@@ -59,6 +59,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     onMicrophone: (hearsOverSound) => microphone({ hearsOverSound }),
     onCoach: () => store.patch({ coach: parts.coach.state() }),
     onVoices: () => store.patch({ voices: parts.voices.state() }),
+    onRoomMade: () => tellOffline({ state: 'full' }),
   });
   const { beats, book, clock, coach, ear, hands, isHeard, records, tones, typed, voice } = parts;
   const store = createSeatStore({

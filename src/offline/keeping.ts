@@ -80,7 +80,7 @@ async function keep(
   bytes: Uint8Array<ArrayBuffer>,
   sent: Headers,
 ): Promise<boolean> {
-  if (shelf === null || !(await hasRoomFor(bytes.length))) return false;
+  if (shelf === null) return false;
   const headers = new Headers(sent);
   // They told how it travelled.
   for (const name of ['content-encoding', 'content-length', 'transfer-encoding', 'vary'])
@@ -92,15 +92,6 @@ async function keep(
     // No room: it is used now, and fetched again the next time.
     return false;
   }
-}
-
-/** Left to the record of sessions, some hundreds of them, which shares the device's room. */
-const LEFT_BYTES = 10_000_000;
-
-async function hasRoomFor(bytes: number): Promise<boolean> {
-  const { storage } = navigator as Partial<Navigator>;
-  const { quota = Infinity, usage = 0 } = (await storage?.estimate()) ?? {};
-  return usage + bytes + LEFT_BYTES <= quota;
 }
 
 /** One at a time of a name, in all pages and workers of this origin. */
@@ -155,6 +146,23 @@ export async function keepAll(
 }
 
 const isPage = (path: string) => Number(path.endsWith('.html'));
+
+/**
+ * Takes the largest file off the shelf, which without network is missed least: the voice, whose
+ * words are shown as well. A browser does not tell how much room there is, so this waits until it
+ * is wanted. False where there is none to take.
+ */
+export async function makeRoom(base: string): Promise<boolean> {
+  const shelf = await shelfOf(base);
+  const sizes = await Promise.all(
+    (await shelf.keys()).map(async (key) => ({
+      key,
+      bytes: (await (await shelf.match(key))?.blob())?.size ?? 0,
+    })),
+  );
+  const [largest] = sizes.sort((one, other) => other.bytes - one.bytes);
+  return largest !== undefined && shelf.delete(largest.key);
+}
 
 /** Takes everything off the shelf but these. */
 export async function dropOthers(base: string, files: BuiltFiles): Promise<void> {

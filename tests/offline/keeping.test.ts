@@ -4,6 +4,7 @@ import {
   dropOthers,
   keepAll,
   keptFile,
+  makeRoom,
   wholeFile,
   type BuiltFiles,
 } from '../../src/offline/keeping';
@@ -21,8 +22,6 @@ const filesOf = (texts: Record<string, string>): BuiltFiles =>
 /** Every shelf of the browser, by its name; each holds what lies on it by its address. */
 let shelves: Map<string, Map<string, Response>>;
 let roomBytes: number;
-/** What the browser says of its room. */
-let estimate: { quota?: number; usage?: number };
 /** What the server has, and what was asked of it. */
 let server: Record<string, string>;
 let asked: string[];
@@ -31,7 +30,8 @@ const shelfNamed = (name: string) => {
   const there = shelves.get(name) ?? new Map<string, Response>();
   shelves.set(name, there);
   return {
-    match: async (key: string) => there.get(key)?.clone(),
+    match: async (key: string | { url: string }) =>
+      there.get(typeof key === 'string' ? key : key.url)?.clone(),
     put: async (key: string, response: Response) => {
       roomBytes -= (await response.clone().arrayBuffer()).byteLength;
       if (roomBytes < 0) throw new DOMException('full', 'QuotaExceededError');
@@ -58,11 +58,10 @@ const locks = () => {
 beforeEach(() => {
   shelves = new Map();
   roomBytes = 1e9;
-  estimate = {};
   server = {};
   asked = [];
   vi.stubGlobal('caches', { open: async (name: string) => shelfNamed(name) });
-  vi.stubGlobal('navigator', { locks: locks(), storage: { estimate: async () => estimate } });
+  vi.stubGlobal('navigator', { locks: locks() });
   vi.stubGlobal('fetch', async (address: string) => {
     asked.push(address.slice(BASE.length));
     const text = server[address.slice(BASE.length)];
@@ -141,13 +140,14 @@ test('without room a file is used all the same, and what was brought makes room 
   expect(whole).toEqual({ bytes: bytesOf('1234567890'), isKept: false });
 });
 
-test('the last ten megabytes are left to the record of sessions', async () => {
-  server = { 'a.js': '1234' };
+test('room is made by the largest file, until there is none', async () => {
+  server = { 'a.js': '1234', 'voice/v': '1234567890' };
   const files = filesOf(server);
-  estimate = { quota: 50_000_000, usage: 40_000_000 - 3 };
-  expect(await keepAll(BASE, files)).toBe(false);
-  estimate = { quota: 50_000_000, usage: 40_000_000 - 4 };
-  expect(await keepAll(BASE, files)).toBe(true);
+  await keepAll(BASE, files);
+  expect(await makeRoom(BASE)).toBe(true);
+  expect(await textOf('voice/v', files)).toBeUndefined();
+  expect(await textOf('a.js', files)).toBe('1234');
+  expect([await makeRoom(BASE), await makeRoom(BASE)]).toEqual([true, false]);
 });
 
 test('a new version fetches only what differs, and each version has its own until the old one goes', async () => {
