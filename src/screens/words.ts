@@ -76,8 +76,8 @@ export const PHASE_WORDS: Record<Phase, string> = {
 
 /** Who leads, by name and in a line. */
 export const WAY_WORDS: Record<Way, string> = {
-  'hands-on': 'Hands on: you guide, and say what you see',
-  alone: 'Alone: the athlete says what they feel',
+  'hands-on': 'Hands on: you say what you see',
+  alone: 'Alone: they say what they feel',
   group: 'Group: one speaks for everybody',
 };
 

@@ -100,6 +100,7 @@ describe('changing what is known', () => {
     press('Change');
     type('Name', '');
     type('Knee, measured', '48 ells');
+    screen.getByLabelText('Knee, measured').focus();
     press('Save');
     expect(screen.getByText(/There is no name/)).toBeTruthy();
     expect(screen.getByText(/"48 ells" is no length/)).toBeTruthy();

@@ -113,16 +113,24 @@ export function createPeoplePlace({
     }
   }
 
-  /** The one before of the same person that this book can tell; null where there is none. */
+  /** The one before of the same person that has an area of it; null where there is none. */
   async function visitBefore(heads: SessionHead[], head: SessionHead) {
     const isBefore = ({ startedAt }: SessionHead) =>
       Date.parse(startedAt) < Date.parse(head.startedAt);
+    const areas = areasOf(head);
     const before = heads.find(
-      (one) => head.person !== null && one.person === head.person && isBefore(one),
+      (one) =>
+        head.person !== null &&
+        one.person === head.person &&
+        isBefore(one) &&
+        areasOf(one).some((area) => areas.includes(area)),
     );
-    if (before === undefined || book.routines[before.routine] === undefined) return null;
+    if (before === undefined) return null;
     return { head: before, log: await records.read(before.session) };
   }
+
+  const areasOf = ({ routine }: SessionHead) =>
+    book.routines[routine]?.items.flatMap((item) => ('area' in item ? [item.area] : [])) ?? [];
 
   return {
     look,

@@ -5,7 +5,7 @@ import { mayBeMinor } from '../../domain/people/age';
 import type { Person } from '../../domain/people/person';
 import { personFrom, type FieldProblem, type PersonField } from '../../domain/people/personFrom';
 import { dateInWords } from '../dates';
-import { consentWords } from '../gate/Cautions';
+import { consentWords } from '../gate/OfThisOne';
 import { focusWrong } from '../people/focusWrong';
 import { TextField } from '../people/TextField';
 import { Trouble } from '../people/Trouble';

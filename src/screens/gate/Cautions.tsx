@@ -1,15 +1,7 @@
-import { AREAS } from '../../domain/areas';
-import { mayBeMinor } from '../../domain/people/age';
-import { dateInWords } from '../dates';
-import type { PersonKnown } from '../people/state';
-import { Shape } from '../Shape';
-import { AREA_WORDS } from '../words';
-
-/** What has to be asked and said before hands go on, in plain words; of this athlete first. */
-export const Cautions = ({ known, today }: { known: PersonKnown | null; today: string }) => (
+/** What has to be asked and said before hands go on, in plain words. */
+export const Cautions = () => (
   <section className="card cautions" aria-labelledby="cautions-title">
     <h2 id="cautions-title">Before hands go on</h2>
-    {known !== null && <OfThisOne known={known} today={today} />}
     <ul>
       <li>
         Ask about pain, injury, surgery, pregnancy, and heart or blood-pressure history. A licensed
@@ -25,31 +17,3 @@ export const Cautions = ({ known, today }: { known: PersonKnown | null; today: s
     </ul>
   </section>
 );
-
-function OfThisOne({ known: { person, open }, today }: { known: PersonKnown; today: string }) {
-  const { mindText, guardianAgreedOn } = person;
-  const waiting = AREAS.filter((area) => open[area]?.waits === true);
-  const lines = [
-    ...(mindText === '' ? [] : [`Keep in mind: ${mindText}`]),
-    ...waiting.map(
-      (area) => `${AREA_WORDS[area]}: a licensed professional decides before it goes on.`,
-    ),
-    ...(mayBeMinor(person, today) ? [consentWords(guardianAgreedOn)] : []),
-  ];
-  if (lines.length === 0) return null;
-  return (
-    <ul className="of-this-one" aria-label={`Of ${person.name}`}>
-      {lines.map((line) => (
-        <li key={line}>
-          <Shape name="notice" /> <span>{line}</span>
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-/** Of somebody who may be under 18. */
-export const consentWords = (agreedOn: string | null): string =>
-  agreedOn === null
-    ? 'May be under 18, and no consent of a guardian is noted.'
-    : `May be under 18. A guardian agreed on ${dateInWords(agreedOn)}.`;

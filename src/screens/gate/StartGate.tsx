@@ -12,6 +12,7 @@ import { chosenOf } from '../people/state';
 import { Hearing } from './Hearing';
 import { Language } from './Language';
 import { NotHere } from './NotHere';
+import { OfThisOne } from './OfThisOne';
 import { Sound } from './Sound';
 import { WayOfRunning } from './WayOfRunning';
 import { WithoutNetwork } from './WithoutNetwork';
@@ -79,6 +80,7 @@ export function StartGate({ seat }: { seat: Seat }) {
           {one === null ? 'Begin without a name' : `Begin for ${one.person.name}`}
         </h1>
         {one?.person.isInvented === true && <Invented />}
+        {one !== null && <OfThisOne known={one} today={today} />}
         {isHeard && one === null && (
           <div className="rehearsal">
             <p>
@@ -125,7 +127,7 @@ export function StartGate({ seat }: { seat: Seat }) {
         {isHeard && <YourVoice seat={seat} />}
       </div>
 
-      <Cautions known={one} today={today} />
+      <Cautions />
 
       <div className="begin">
         <p id={agreed}>{line}</p>
