@@ -17,7 +17,7 @@ import { bookOf } from '../../src/cli/verb';
 import { stored } from './contract';
 import { ended, finding, started } from './entries';
 import { handClock } from './handClock';
-import { person } from './people';
+import { someone } from '../domain/people/someone';
 
 const TODAY = '2026-11-25';
 const fetched = (): unknown => JSON.parse(readFileSync('public/invented-club/club.json', 'utf8'));
@@ -43,7 +43,7 @@ describe.each([
       ended('mon', 2),
     ];
     for (const entry of own) await stored(records, entry);
-    await people.save([person('a')]);
+    await people.save([someone('a')]);
     const before = await records.sessions();
 
     await loadInventedClub(people, records, fetched(), TODAY);
@@ -56,7 +56,7 @@ describe.each([
     expect(await records.read(sessions[1]!.session)).not.toEqual([]);
 
     await removeInventedClub(people, records);
-    expect(await people.all()).toEqual([person('a')]);
+    expect(await people.all()).toEqual([someone('a')]);
     expect(await records.sessions()).toEqual(before);
     expect(await records.outcomes()).toHaveLength(1);
     expect(await records.read('mon')).toEqual(own);

@@ -8,7 +8,7 @@ import { memoryPeople } from '../../src/records/memoryPeople';
 import { memoryRecords } from '../../src/records/memoryRecords';
 import { RecordError } from '../../src/records/problems';
 import { ended, finding, outcome, started } from './entries';
-import { person } from './people';
+import { someone } from '../domain/people/someone';
 import { peopleContract } from './peopleContract';
 
 afterEach(() => void vi.restoreAllMocks());
@@ -51,32 +51,34 @@ describe("people in the browser's database", () => {
     const session = await before(indexedDB);
     const { people, records } = open(indexedDB);
     expect(await people.all()).toEqual([]);
-    await people.save([person('a')]);
+    await people.save([someone('a')]);
     expect(await records.read('mon')).toEqual(session);
     expect(await records.outcomes()).toMatchObject([
       { head: { session: 'mon', person: 'a' }, areas: [{ area: 'hinge', outcome: 'ready' }] },
     ]);
     await records.addAll([finding('mon', 4)]);
     expect(await open(indexedDB).records.read('mon')).toEqual([...session, finding('mon', 4)]);
-    expect(await open(indexedDB).people.all()).toEqual([person('a')]);
+    expect(await open(indexedDB).people.all()).toEqual([someone('a')]);
   });
 
   it('are all saved or none', async () => {
     const { people } = open();
-    const broken = { ...person('b'), id: undefined as unknown as string };
-    await expect(people.save([person('a'), broken])).rejects.toBeInstanceOf(RecordError);
+    const broken = { ...someone('b'), id: undefined as unknown as string };
+    await expect(people.save([someone('a'), broken])).rejects.toBeInstanceOf(RecordError);
     expect(await people.all()).toEqual([]);
   });
 
   it('say so and what to do where the browser has no database, or no room', async () => {
     const none = createDexiePeople();
     await expect(none.all()).rejects.toMatchObject({ problem: { reason: 'refused' } });
-    await expect(none.save([person('a')])).rejects.toThrow(/ordinary window/);
+    await expect(none.save([someone('a')])).rejects.toThrow(/ordinary window/);
     await expect(none.remove(['a'])).rejects.toBeInstanceOf(RecordError);
     const { people } = open();
     vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
       throw new DOMException('no', 'QuotaExceededError');
     });
-    await expect(people.save([person('a')])).rejects.toMatchObject({ problem: { reason: 'full' } });
+    await expect(people.save([someone('a')])).rejects.toMatchObject({
+      problem: { reason: 'full' },
+    });
   });
 });

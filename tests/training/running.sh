@@ -17,6 +17,9 @@ here=tests/training
   python3 $here/speaking.py "$work/text.json" "$work/speech" "$kept" 2 kept
   python3 $here/speaking.py "$work/text.json" "$work/speech" "$utterances" "$seed" taught
 ) > "$work/speaking.log" 2>&1 &
+speaking=$!
+# So much must be spoken before the training begins; it takes up the rest as it comes.
+until [ "$(ls "$work/speech" | grep -c '^taught')" -ge 12 ] || ! kill -0 $speaking 2> /dev/null; do sleep 1; done
 card=0
 for group in $(echo "$heads" | tr / ' '); do
   GENTLY=$(echo "${GENTLY:-1}" | cut -d/ -f$((card + 1))) CUDA_VISIBLE_DEVICES=$card python3 $here/training.py "$work/speech" .train/encoder.onnx "$out/$card" \

@@ -39,7 +39,6 @@ VARIANTS = {
 }
 RIVALS = 4
 RIVAL_ROWS = 96
-FIRST_SHARDS = 12
 
 
 class Taught:
@@ -274,10 +273,6 @@ def main():
     bank, exam_bank, known = rooms.Bank(device), rooms.Bank(device), set()
     for kind in ('music', 'drops', 'hums'):
         bank.add_noise(kind, [p for k, p in zip(kinds, made) if k == kind])
-    while len(known) < FIRST_SHARDS and not os.path.exists(f'{folder}/taught.done'):
-        time.sleep(1)
-        known |= set(glob.glob(f'{folder}/taught*.pickle'))
-    known = set()
     bank.add(arrived(folder, 'taught', known))
     taught = [Taught(name, device) for name in names.split(',')]
     for each in taught:

@@ -7,8 +7,8 @@ import { personFrom, type FieldProblem, type PersonField } from '../../domain/pe
 import { dateInWords } from '../dates';
 import { consentWords } from '../gate/OfThisOne';
 import { focusWrong } from '../people/focusWrong';
+import { FormEnd } from '../people/FormEnd';
 import { TextField } from '../people/TextField';
-import { Trouble } from '../people/Trouble';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { TOOL_WORDS } from '../words';
@@ -162,15 +162,7 @@ function Edit({ seat, person, today, onClose }: KnownProps & { onClose: () => vo
         hint="For anybody under 18."
         {...at('guardianAgreedOn')}
       />
-      <div className="pair">
-        <button type="submit" className="first">
-          Save
-        </button>
-        <button type="button" onClick={onClose}>
-          Cancel
-        </button>
-      </div>
-      <Trouble words={trouble} />
+      <FormEnd keep="Save" onClose={onClose} trouble={trouble} />
     </form>
   );
 }

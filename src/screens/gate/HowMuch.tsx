@@ -2,6 +2,7 @@ import { WORDS, type Words } from '../../domain/log';
 import type { Seat } from '../seat';
 import { useSeat } from '../useSeat';
 import { WORDS_NAMES } from '../words';
+import { OneOf } from './OneOf';
 
 const MEANS: Record<Words, string> = {
   learning: 'every set-up whole, and why',
@@ -15,22 +16,16 @@ export function HowMuch({ seat }: { seat: Seat }) {
   return (
     <fieldset className="how-much">
       <legend>How much is said</legend>
-      <div className="choices">
-        {WORDS.map((words) => (
-          <label key={words} className="choice">
-            <input
-              type="radio"
-              name="words"
-              value={words}
-              checked={words === chosen}
-              onChange={() => seat.chooseWords(words)}
-            />
-            <span>
-              {WORDS_NAMES[words]}: <span className="means">{MEANS[words]}</span>
-            </span>
-          </label>
-        ))}
-      </div>
+      <OneOf
+        options={WORDS}
+        chosen={chosen}
+        onChange={(words) => seat.chooseWords(words)}
+        words={(words) => (
+          <span>
+            {WORDS_NAMES[words]}: <span className="means">{MEANS[words]}</span>
+          </span>
+        )}
+      />
       <p>“Fewer words” and “more words” change it during a session. It is remembered here.</p>
     </fieldset>
   );

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
+import { OneOf } from './OneOf';
 
 /** The name of a language as the gate says it: "Spanish". */
 const nameOf = (language: string): string =>
@@ -20,20 +21,12 @@ export function Language({ seat }: { seat: Seat }) {
   return (
     <fieldset className="card language">
       <legend>Language</legend>
-      <div className="choices">
-        {all.map((language) => (
-          <label key={language} className="choice">
-            <input
-              type="radio"
-              name="language"
-              value={language}
-              checked={language === chosen}
-              onChange={() => seat.chooseLanguage(language)}
-            />
-            <span lang={language}>{ownNameOf(language)}</span>
-          </label>
-        ))}
-      </div>
+      <OneOf
+        options={all}
+        chosen={chosen}
+        onChange={(language) => seat.chooseLanguage(language)}
+        words={(language) => <span lang={language}>{ownNameOf(language)}</span>}
+      />
       {notFetched !== null && (
         <p role="alert" className="trouble">
           <Shape name="notice" /> {nameOf(notFetched)} could not be fetched. Check the connection,

@@ -13,6 +13,7 @@ import { Hearing } from './Hearing';
 import { Language } from './Language';
 import { NotHere } from './NotHere';
 import { OfThisOne } from './OfThisOne';
+import { OneOf } from './OneOf';
 import { Sound } from './Sound';
 import { WayOfRunning } from './WayOfRunning';
 import { WithoutNetwork } from './WithoutNetwork';
@@ -98,20 +99,14 @@ export function StartGate({ seat }: { seat: Seat }) {
       <div className="settings">
         <fieldset className="card">
           <legend>What to run</legend>
-          <div className="choices">
-            {routines.map(({ id, name }) => (
-              <label key={id} className="choice">
-                <input
-                  type="radio"
-                  name="routine"
-                  value={id}
-                  checked={id === routine}
-                  onChange={() => setRoutine(id)}
-                />
-                <span lang={book.language}>{name}</span>
-              </label>
-            ))}
-          </div>
+          <OneOf
+            options={routines.map(({ id }) => id)}
+            chosen={routine}
+            onChange={setRoutine}
+            words={(id) => (
+              <span lang={book.language}>{routines.find((one) => one.id === id)?.name}</span>
+            )}
+          />
         </fieldset>
 
         {ways.length > 1 && <WayOfRunning ways={ways} way={way} onChange={setWay} />}

@@ -1,5 +1,6 @@
 import type { Way } from '../../domain/areas';
 import { WAY_WORDS } from '../words';
+import { OneOf } from './OneOf';
 
 /** Who leads the session; only the ways in which the routine is run. */
 export const WayOfRunning = ({
@@ -13,19 +14,11 @@ export const WayOfRunning = ({
 }) => (
   <fieldset className="card">
     <legend>How it is run</legend>
-    <div className="choices">
-      {ways.map((each) => (
-        <label key={each} className="choice">
-          <input
-            type="radio"
-            name="way"
-            value={each}
-            checked={each === way}
-            onChange={() => onChange(each)}
-          />
-          <span>{WAY_WORDS[each]}</span>
-        </label>
-      ))}
-    </div>
+    <OneOf
+      options={ways}
+      chosen={way}
+      onChange={onChange}
+      words={(each) => <span>{WAY_WORDS[each]}</span>}
+    />
   </fieldset>
 );

@@ -3,8 +3,8 @@ import { personFrom, type FieldProblem } from '../../domain/people/personFrom';
 import type { Seat } from '../seat';
 import { useSeat } from '../useSeat';
 import { focusWrong } from './focusWrong';
+import { FormEnd } from './FormEnd';
 import { TextField } from './TextField';
-import { Trouble } from './Trouble';
 
 /** Name and birth year of somebody new. */
 export default function AddForm({ seat, onClose }: { seat: Seat; onClose: () => void }) {
@@ -42,15 +42,7 @@ export default function AddForm({ seat, onClose }: { seat: Seat; onClose: () => 
         hint="Four digits; may be left empty."
         inputMode="numeric"
       />
-      <div className="pair">
-        <button type="submit" className="first">
-          Add
-        </button>
-        <button type="button" onClick={onClose}>
-          Cancel
-        </button>
-      </div>
-      <Trouble words={trouble} />
+      <FormEnd keep="Add" onClose={onClose} trouble={trouble} />
     </form>
   );
 }
