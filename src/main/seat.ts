@@ -126,7 +126,8 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     microphone({ state: 'asking' });
     const trouble = await ear.open();
     microphone({ state: trouble === null ? 'hears' : MICROPHONE_OF[trouble] });
-    if (trouble !== null) door.shut(trouble);
+    if (trouble === null) door.open();
+    else door.shut(trouble);
   }
 
   /** A line more may have been measured. */
@@ -233,11 +234,13 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     },
     begin({ routine, listen, ...chosen }) {
       unlockSound();
+      door.open();
       if (listen === 'microphone') void openMicrophone();
       start(randomName(), routine, [], false, chosen);
     },
     watchRehearsal(routine) {
       unlockSound();
+      door.open();
       start(`${REHEARSAL}${randomName()}`, routine, [], true);
     },
     goOn() {

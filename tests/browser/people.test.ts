@@ -19,6 +19,7 @@ it('an athlete is added, a session begun for them by touch, and their page has t
   await page.getByRole('button', { name: 'Begin' }).click();
   await page.getByRole('heading', { name: 'Begin for Quib Marn' }).waitFor();
   await begin(page, 'touch');
+  await untilStored(page, (entries) => entries.some(({ type }) => type === 'decision'), 20);
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name: /yes/i }).click();
   await page.getByRole('button', { name: 'To the page of Quib Marn' }).click();
