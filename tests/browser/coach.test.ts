@@ -4,7 +4,7 @@ import type { Entry } from '../../src/domain/log';
 import { COACH_VOICE } from '../../src/voice/node';
 import { addOwnWords, formAtGate } from './gate';
 import { handMicrophone, speak } from './handMicrophone';
-import { begin, open, untilStored, type Opened } from './opening';
+import { begin, open, toGate, untilStored, type Opened } from './opening';
 
 /** One coach at one page: what is chosen at the gate stays for the next session. */
 let opened: Opened;
@@ -39,7 +39,7 @@ const stop = async () => {
 /** A session by voice, to its first question: by keys past the welcome and the work. */
 async function toQuestion(): Promise<void> {
   await begin(page, 'voice');
-  await page.getByRole('meter').waitFor();
+  await page.locator('main.run').getByRole('meter').waitFor();
   await page.keyboard.press('n');
   await page.getByRole('heading', { name: 'Hinge with the bar' }).waitFor();
   await page.keyboard.press('d');
@@ -62,6 +62,7 @@ describe('what a coach chose at the gate counts in the session', () => {
   });
 
   it('with a call word a reply without it is not taken, one after it is, and "stop" always halts', async () => {
+    await toGate(page);
     const form = await formAtGate(page, 'Call word');
     await form.getByLabel('Call word').fill('Captain');
     await form.getByRole('button', { name: 'Use it' }).click();
