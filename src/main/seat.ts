@@ -1,49 +1,31 @@
-import type { ActorRefFrom } from 'xstate';
-import { DEFAULT_SETTINGS, type Entry, type Words } from '../domain/log';
+import type { Words } from '../domain/log';
 import { say } from '../domain/saying';
-import type { RoutineId } from '../domain/script';
 import { LANGUAGES } from '../cues/page';
-import { attachHeadset } from '../ear/hands';
 import { manyEars } from '../ear/manyEars';
-import type { Cancel, Ear, EarTrouble, SessionEvent } from '../ports';
+import type { EarTrouble } from '../ports';
 import {
   createSeatStore,
-  type BeginChoice,
   type MicrophoneState,
   type Seat,
   type SeatState,
 } from '../screens/seat';
-import { EMPTY_VIEW, viewOf, viewOfLog } from '../screens/view';
-import type { sessionMachine } from '../session/sessionMachine';
-import { playSound } from '../sounding/playing';
-import { COACH_VOICE } from '../voice/voices';
+import { EMPTY_VIEW } from '../screens/view';
 import { createVoiceCheckPlace } from './coach/voiceCheckPlace';
 import { createDoor } from './door';
 import { chooseLanguage, type ChosenCues } from './languageShelf';
-import { deviceName, randomName } from './names';
+import { createKeysPlace } from './keysPlace';
+import { randomName } from './names';
 import { createParts, type Parts } from './parts';
-import { RehearsalPartner } from './rehearsalPartner';
-import { musicUnder } from './musicUnder';
 import { createOffline } from './offline';
+import { createMicrophonePlace } from './microphone/microphonePlace';
 import { createPeoplePlace, NOBODY } from './people/peoplePlace';
+import { createVisitPlace } from './people/visitPlace';
+import { createRunning, loadSession } from './running';
+import { createSquadDayPlace } from './squadDay/squadDayPlace';
 import { createUnfinished, REHEARSAL } from './unfinished';
-import { stayAwake } from './wakefulness';
-import { tellingWords } from './wordsShelf';
 
 /** Where the page is not loaded anew. */
-const BUSY = /^(run|finished|voiceCheck)$/;
-/** What runs a session comes behind the gate, which does not need it. */
-const loadSession = () => import('./sessionActor');
-
-interface Running {
-  session: string;
-  actor: ActorRefFrom<typeof sessionMachine>;
-  startedAtMilliseconds: number;
-  partner: RehearsalPartner | null;
-  sleepAgain: Cancel;
-  detachHeadset: Cancel;
-}
-
+const BUSY = /^(run|finished|voiceCheck|microphone|squadDay|import)$/;
 const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
   'no-microphone': 'none',
   denied: 'denied',
@@ -61,7 +43,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     onVoices: () => store.patch({ voices: parts.voices.state() }),
     onRoomMade: () => tellOffline({ state: 'full' }),
   });
-  const { beats, book, clock, coach, ear, hands, isHeard, records, tones, typed, voice } = parts;
+  const { book, coach, ear, hands, isHeard, records, tones, typed, voice } = parts;
   const store = createSeatStore({
     where: 'people',
     book,
@@ -78,17 +60,32 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     rehearsal: false,
     coach: coach.state(),
     voiceCheck: null,
+    microphoneCheck: null,
+    keys: { own: [] },
     people: NOBODY,
+    squadDay: null,
     visit: null,
     view: EMPTY_VIEW,
   });
   const people = createPeoplePlace({ ...parts, store });
-  const unfinished = createUnfinished({ records, store });
-  const underMusic = musicUnder(parts.music, clock);
+  const visits = createVisitPlace({ ...parts, store });
+  const microphoneCheck = createMicrophonePlace({ parts, store, openMicrophone });
+  const keys = createKeysPlace({ parts, store });
   const voiceCheck = createVoiceCheckPlace({ parts, store, openMicrophone });
   const door = createDoor();
-  let running: Running | null = null;
-  let isStarting = false;
+  const listening = manyEars([ear, hands, door, typed]);
+  const running = createRunning({
+    ...{ parts, store, listening, people, visits, chooseWords, notAllArrived },
+  });
+  const squadDay = createSquadDayPlace({
+    ...{ parts, store, listening, people, running, notAllArrived },
+    begins(listen) {
+      unlockSound();
+      door.open();
+      if (listen === 'microphone') void openMicrophone();
+    },
+  });
+  const unfinished = createUnfinished({ records, store, isTaken: squadDay.holds });
 
   const microphone = (change: Partial<SeatState['microphone']>) =>
     store.patch({ microphone: { ...store.state().microphone, ...change } });
@@ -111,7 +108,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   const offline = createOffline({
     base: parts.assetsBase,
     tell: tellOffline,
-    isFree: () => !isStarting && !BUSY.test(store.state().where),
+    isFree: () => !running.isStarting() && !BUSY.test(store.state().where),
   });
   const behindTheEar = () => void prepareVoice().then(offline.start);
   ear.ready.then(behindTheEar, behindTheEar);
@@ -119,7 +116,9 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   function tellOffline(change: Partial<SeatState['offline']>) {
     store.patch({ offline: { ...store.state().offline, ...change } });
   }
-  const notAllArrived = () => tellOffline({ state: 'incomplete' });
+  function notAllArrived() {
+    tellOffline({ state: 'incomplete' });
+  }
 
   async function openMicrophone() {
     if (!isHeard || store.state().microphone.state === 'hears') return;
@@ -142,106 +141,29 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     tones.unlock().catch(() => undefined);
   };
 
-  function endRunning() {
-    running?.partner?.leave();
-    running?.actor.stop();
-    running?.sleepAgain();
-    running?.detachHeadset();
-    underMusic.leave();
-    running = null;
-  }
-
-  async function start(
-    session: string,
-    routine: RoutineId,
-    log: Entry[],
-    rehearsal: boolean,
-    chosen?: Pick<BeginChoice, 'way' | 'missing'>,
-  ) {
-    if (isStarting) return;
-    isStarting = true;
-    const arrived = await loadSession().catch(notAllArrived);
-    isStarting = false;
-    if (arrived === undefined) return;
-    endRunning();
-    const partner = rehearsal ? createPartner() : null;
-    const began = log.find((entry) => entry.type === 'started');
-    const startedAtMilliseconds = began === undefined ? clock.now() : Date.parse(began.startedAt);
-    const listening: Ear = manyEars([ear, hands, door, typed]);
-    // A coach's own words and call word are of the language that the ear hears.
-    const ownCallWord = isHeard ? coach.callWord() : null;
-    const callWord = began === undefined ? ownCallWord : (began.callWord ?? null);
-    if (isHeard) void coach.fitEar(rehearsal ? 'stranger' : 'coach', callWord);
-    const way = began?.way ?? chosen?.way ?? 'hands-on';
-    parts.manner.speakFor(way);
-    const actor = arrived.createSessionActor({
-      book: rehearsal || !isHeard ? book : coach.book(),
-      secondsOf: parts.secondsOf,
-      session,
-      device: deviceName(),
-      routine,
-      way,
-      settings: rehearsal ? DEFAULT_SETTINGS : { ...DEFAULT_SETTINGS, words: store.state().words },
-      missing: chosen?.missing,
-      ...(!rehearsal && people.forSession()),
-      ...(callWord !== null && !rehearsal && { callWord }),
-      utcOffsetMinutes: -new Date(clock.now()).getTimezoneOffset(),
-      log,
-      ports: {
-        ...{ clock, ear: listening, voice, tones, beats, screen: { show } },
-        records: rehearsal ? records : tellingWords(records, chooseWords),
-      },
-    });
-    running = {
-      ...{ session, actor, startedAtMilliseconds, partner, sleepAgain: stayAwake() },
-      detachHeadset: attachHeadset(
-        hands,
-        'mediaSession' in navigator ? navigator.mediaSession : undefined,
-      ),
-    };
-    store.patch({ where: 'run', rehearsal, view: viewOfLog(log) });
-    actor.start();
-  }
-
-  function show(event: SessionEvent & { atSeconds: number }) {
-    const change: Partial<SeatState> = { view: viewOf(store.state().view, event) };
-    if (event.type === 'trouble' && event.what === 'no-voice') change.voice = 'none';
-    if (event.type === 'end') {
-      change.where = 'finished';
-      running?.sleepAgain();
-      if (running !== null) void people.lookAtVisit(running.session);
-    }
-    store.patch(change);
-    underMusic.show(event);
-    if (event.type === 'listen') running?.partner?.asked(event.prompt);
-  }
-
-  const createPartner = () =>
-    new RehearsalPartner({
-      clock,
-      make: (text) => parts.synthesis.make(text, COACH_VOICE, 'now'),
-      feed: ({ samples, sampleRate }) => ear.feed(samples, sampleRate),
-      play: (sound) => void playSound(tones.output(), sound, { volume: 1 }),
-    });
-
   return {
     subscribe: store.subscribe,
     state: store.state,
     people,
+    visits,
+    microphoneCheck,
+    keys,
+    squadDay,
     tryMicrophone: () => {
       unlockSound();
       void openMicrophone();
     },
-    begin({ routine, listen, ...chosen }) {
+    begin({ listen, ...chosen }) {
       unlockSound();
       door.open();
       if (listen === 'microphone') void openMicrophone();
-      start(randomName(), routine, [], false, chosen);
+      void running.start({ session: randomName(), log: [], ...chosen });
     },
     watchRehearsal(routine) {
       unlockSound();
       door.open();
-      start(`${REHEARSAL}${randomName()}`, routine, [], true);
+      const session = `${REHEARSAL}${randomName()}`;
+      void running.start({ session, routine, log: [], isRehearsal: true });
     },
     goOn() {
       unlockSound();
@@ -255,7 +177,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
           if (began !== undefined && began.language !== book.language)
             return chooseLanguage(began.language);
           people.choose(head.person);
-          start(head.session, head.routine, log, false);
+          void running.start({ session: head.session, routine: head.routine, log });
         },
         () => store.patch({ unfinished: null }),
       );
@@ -265,7 +187,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     type: (text) => typed.type(text),
     chooseLanguage,
     key: (event) => void hands.key(event),
-    nowSeconds: () => (running === null ? 0 : (clock.now() - running.startedAtMilliseconds) / 1000),
+    nowSeconds: running.nowSeconds,
     playMusic(file) {
       unlockSound();
       store.patch({ music: { name: file.name, trouble: false } });
@@ -294,7 +216,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     takeNewVersion: offline.takeNewVersion,
     leave() {
       voiceCheck.leave();
-      endRunning();
+      running.end();
       if (isHeard) void coach.fitEar('coach');
       store.patch({ where: people.placeAfter(), rehearsal: false, visit: null, view: EMPTY_VIEW });
       void unfinished.look();

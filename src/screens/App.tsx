@@ -13,14 +13,22 @@ import { useSeat } from './useSeat';
 const loadFinished = () => import('./finished/FinishedScreen');
 const AthleteScreen = lazy(() => import('./athlete/AthleteScreen'));
 const VisitScreen = lazy(() => import('./athlete/VisitScreen'));
+const ImportScreen = lazy(() => import('./import/ImportScreen'));
+const SquadDayScreen = lazy(() => import('./squadDay/SquadDayScreen'));
+const MicrophoneScreen = lazy(() => import('./microphone/MicrophoneScreen'));
+const KeysScreen = lazy(() => import('./keys/KeysScreen'));
 const VoiceCheckScreen = lazy(() => import('./voiceCheck/VoiceCheckScreen'));
 const FinishedScreen = lazy(loadFinished);
 
 const SCREENS = {
   people: PeopleScreen,
+  import: ImportScreen,
   athlete: AthleteScreen,
   visit: VisitScreen,
+  squadDay: SquadDayScreen,
   gate: StartGate,
+  microphone: MicrophoneScreen,
+  keys: KeysScreen,
   voiceCheck: VoiceCheckScreen,
   run: RunScreen,
   finished: FinishedScreen,

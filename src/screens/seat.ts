@@ -5,7 +5,11 @@ import type { Words } from '../domain/log';
 import type { Reply } from '../domain/hearing/reply';
 import type { SessionHead } from '../ports';
 import type { LineResult } from '../session/voiceCheck';
-import type { PeopleHands, PeopleState, VisitState } from './people/state';
+import type { VisitHands, VisitState } from './finished/state';
+import type { KeysHands, KeysState } from './keys/state';
+import type { MicrophoneCheckHands, MicrophoneCheckState } from './microphone/state';
+import type { PeopleHands, PeopleState } from './people/state';
+import type { SquadDayHands, SquadDayState } from './squadDay/state';
 import type { View } from './view';
 
 /** How the microphone stands; all but `hears` and `asking` leave touch and keys. */
@@ -14,7 +18,18 @@ export type MicrophoneState =
 
 /** Everything the screens show. A new object whenever something changed. */
 export interface SeatState {
-  where: 'people' | 'athlete' | 'visit' | 'gate' | 'voiceCheck' | 'run' | 'finished';
+  where:
+    | 'people'
+    | 'import'
+    | 'athlete'
+    | 'visit'
+    | 'squadDay'
+    | 'gate'
+    | 'microphone'
+    | 'keys'
+    | 'voiceCheck'
+    | 'run'
+    | 'finished';
   book: CueBook;
   routines: { id: RoutineId; name: string }[];
   language: LanguageState;
@@ -49,7 +64,12 @@ export interface SeatState {
   coach: CoachState;
   /** The voice check that runs or has run; null where none was begun. */
   voiceCheck: VoiceCheckState | null;
+  /** Null where none was begun. */
+  microphoneCheck: MicrophoneCheckState | null;
+  keys: KeysState;
   people: PeopleState;
+  /** Null on any other day. */
+  squadDay: SquadDayState | null;
   /** The session that is read afterwards; null where none is. */
   visit: VisitState | null;
   view: View;
@@ -135,6 +155,10 @@ export interface Seat {
   /** Opens the microphone to show its level at the start gate; starts no session. */
   tryMicrophone(): void;
   people: PeopleHands;
+  squadDay: SquadDayHands;
+  visits: VisitHands;
+  microphoneCheck: MicrophoneCheckHands;
+  keys: KeysHands;
   /** Called inside a tap, so that sound, voice and microphone may be unlocked there. */
   begin(choice: BeginChoice): void;
   watchRehearsal(routine: RoutineId): void;

@@ -3,6 +3,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import type { Person } from '../../src/domain/people/person';
 import { createPeoplePlace } from '../../src/main/people/peoplePlace';
+import { createVisitPlace } from '../../src/main/people/visitPlace';
 import { memoryPeople } from '../../src/records/memoryPeople';
 import { memoryRecords } from '../../src/records/memoryRecords';
 import { createSeatStore } from '../../src/screens/seat';
@@ -27,7 +28,8 @@ function place(people = memoryPeople()) {
   const records = memoryRecords();
   const assetsBase = 'http://gym.test/';
   const made = createPeoplePlace({ assetsBase, book: bookOf(), people, records, clock, store });
-  return { place: made, store, records, all: () => store.state().people.all };
+  const visits = createVisitPlace({ book: bookOf(), records, store });
+  return { place: made, visits, store, records, all: () => store.state().people.all };
 }
 const serve = (answer: () => unknown) =>
   vi.stubGlobal('fetch', async () => ({ json: async () => answer() }));
@@ -93,39 +95,41 @@ describe('the invented club', () => {
 
   it('a visit of it is read with its timeline, beside the visit before with the same area', async () => {
     serve(club);
-    const { place: people, store, all } = place();
+    const { place: people, visits: read, store, all } = place();
     await people.showInvented();
     const [visit] = all().flatMap(({ visits }) =>
       visits.filter(({ head }, at) =>
         visits.slice(at + 1).some((one) => one.head.routine === head.routine),
       ),
     );
-    people.openVisit(visit!.head.session);
+    read.open(visit!.head.session);
     expect(store.state().where).toBe('visit');
     await vi.waitFor(() => expect(store.state().visit?.state).toBe('here'));
-    const read = store.state().visit;
-    if (read?.state !== 'here') throw new Error('not read');
-    expect(read.moments.map(({ type }) => type)).toEqual(
+    const shown = store.state().visit;
+    if (shown?.state !== 'here') throw new Error('not read');
+    expect(shown.moments.map(({ type }) => type)).toEqual(
       expect.arrayContaining(['heard', 'decided']),
     );
-    expect(Date.parse(read.since!.before.startedAt)).toBeLessThan(Date.parse(read.head.startedAt));
-    expect(read.since!.told.areas.some(({ before, now }) => before && now)).toBe(true);
+    expect(Date.parse(shown.since!.before.startedAt)).toBeLessThan(
+      Date.parse(shown.head.startedAt),
+    );
+    expect(shown.since!.told.areas.some(({ before, now }) => before && now)).toBe(true);
   });
 
   it('a visit whose areas no visit before had stands by itself', async () => {
     serve(club);
-    const { place: people, store, all } = place();
+    const { place: people, visits: read, store, all } = place();
     await people.showInvented();
     // Button Thistle: the squat twice, then overhead for the first time.
     const visits = all().find(({ person }) => person.name === 'Button Thistle')?.visits ?? [];
     expect(visits.map(({ head }) => head.routine)).toEqual(['overhead', 'squat', 'squat']);
-    await people.lookAtVisit(visits[0]!.head.session);
+    await read.look(visits[0]!.head.session);
     expect(store.state().visit).toMatchObject({ state: 'here', since: null });
   });
 
   it('a session that is not there says that it cannot be read', async () => {
-    const { place: people, store } = place();
-    await people.lookAtVisit('nothing');
+    const { visits, store } = place();
+    await visits.look('nothing');
     expect(store.state().visit).toMatchObject({ state: 'trouble' });
   });
 });

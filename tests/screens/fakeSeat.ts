@@ -1,15 +1,13 @@
-import type { OwnWords, ReplyName } from '../../src/domain/hearing/coachWords';
-import type { Person } from '../../src/domain/people/person';
 import type { Reply } from '../../src/domain/hearing/reply';
 import type { SessionEvent } from '../../src/ports';
-import {
-  createSeatStore,
-  type BeginChoice,
-  type Seat,
-  type SeatState,
-} from '../../src/screens/seat';
+import { createSeatStore, type Seat, type SeatState } from '../../src/screens/seat';
 import { EMPTY_VIEW, viewOf, type TimedEvent, type View } from '../../src/screens/view';
 import { BOOK } from './book';
+import { fakeKeys } from './fakeKeys';
+import { fakeMicrophoneCheck } from './fakeMicrophoneCheck';
+import { fakePeople } from './fakePeople';
+import { fakeSquadDay } from './fakeSquadDay';
+import { fakeVisits } from './fakeVisits';
 
 export const STATE: SeatState = {
   where: 'gate',
@@ -30,35 +28,16 @@ export const STATE: SeatState = {
   rehearsal: false,
   coach: { readings: 0, ownWords: [], callWord: null, trouble: null },
   voiceCheck: null,
+  microphoneCheck: null,
+  keys: { own: [] },
+  squadDay: null,
   people: { state: 'here', trouble: null, all: [], chosen: null, today: '2031-03-08' },
   visit: null,
   view: EMPTY_VIEW,
 };
 
-/** What a person did on the screens, in order. */
-export type Did =
-  | ['begin', BeginChoice]
-  | ['rehearsal' | 'key', string]
-  | [
-      | 'tryMicrophone'
-      | 'goOn'
-      | 'discard'
-      | 'leave'
-      | 'checkVoice'
-      | 'forgetVoice'
-      | 'removeMusic'
-      | 'takeNewVersion',
-    ]
-  | ['type' | 'chooseLanguage', string]
-  | ['steerVoiceCheck' | 'setCallWord' | 'chooseVoice' | 'chooseWords' | 'playMusic', string]
-  | ['addOwnWords', ReplyName, string]
-  | ['removeOwnWords', OwnWords]
-  | ['people']
-  | ['athlete' | 'visit' | 'forget', string]
-  | ['gate', string | null]
-  | ['save', Person[]]
-  | ['showInvented' | 'removeInvented']
-  | ['reply', Reply];
+/** What a person did on the screens, and with what. */
+export type Did = [what: string, ...withWhat: unknown[]];
 
 export interface FakeSeat extends Seat {
   did: Did[];
@@ -76,43 +55,30 @@ export function fakeSeat(
 ): FakeSeat {
   const store = createSeatStore({ ...STATE, ...change });
   const did: Did[] = [];
+  const replies: Reply[] = [];
   let now = 0;
   return {
     ...store,
     did,
-    replies: () => did.flatMap((one) => (one[0] === 'reply' ? [one[1]] : [])),
+    replies: () => replies,
     show: (event) => store.patch({ view: viewOf(store.state().view, event) }),
     setNow: (seconds) => {
       now = seconds;
     },
-    people: {
-      show: () => did.push(['people']),
-      showOne: (id) => did.push(['athlete', id]),
-      toGate: (id) => did.push(['gate', id]),
-      openVisit: (session) => did.push(['visit', session]),
-      save: async (people) => {
-        did.push(['save', people]);
-        return answer;
-      },
-      remove: async (id) => {
-        did.push(['forget', id]);
-        return answer;
-      },
-      showInvented: async () => {
-        did.push(['showInvented']);
-        return answer;
-      },
-      removeInvented: async () => {
-        did.push(['removeInvented']);
-        return answer;
-      },
-    },
+    people: fakePeople(did, answer),
+    visits: fakeVisits(did),
+    squadDay: fakeSquadDay(did),
+    microphoneCheck: fakeMicrophoneCheck(did),
+    keys: fakeKeys(did),
     tryMicrophone: () => did.push(['tryMicrophone']),
     begin: (choice) => did.push(['begin', choice]),
     watchRehearsal: (routine) => did.push(['rehearsal', routine]),
     goOn: () => did.push(['goOn']),
     discard: () => did.push(['discard']),
-    reply: (reply) => did.push(['reply', reply]),
+    reply: (reply) => {
+      did.push(['reply', reply]);
+      replies.push(reply);
+    },
     type: (text) => did.push(['type', text]),
     chooseLanguage: (language) => did.push(['chooseLanguage', language]),
     key: (event) => did.push(['key', event.key]),

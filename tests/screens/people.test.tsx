@@ -1,5 +1,6 @@
 // @vitest-environment jsdom
 import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
+import type { Person } from '../../src/domain/people/person';
 import { afterEach, describe, expect, it } from 'vitest';
 import { WAYS } from '../../src/domain/areas';
 import { STATE } from './fakeSeat';
@@ -120,8 +121,9 @@ describe('adding an athlete', () => {
     await screen.findByRole('form');
     const [saved, opened] = seat.did;
     expect(saved).toMatchObject(['save', [{ name: 'Vennel Ashgrove', birthYear: 2012 }]]);
-    const id = saved?.[0] === 'save' ? saved[1][0]?.id : undefined;
-    expect(opened).toEqual(['athlete', id]);
+    const [person] = saved?.[1] as Person[];
+    expect(person?.id).toMatch(/./);
+    expect(opened).toEqual(['athlete', person?.id]);
   });
 
   it('needs no birth year', async () => {

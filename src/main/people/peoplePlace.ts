@@ -1,18 +1,22 @@
 import type { Athlete } from '../../domain/athlete';
 import type { AngleTool } from '../../domain/findings';
 import { athleteOf } from '../../domain/people/age';
+import { fileNameOf, takenOut } from '../../domain/people/takenOut';
 import { momentAt } from '../../session/startedAt';
 import type { CueBook } from '../../domain/script';
-import type { Clock, People, Records, SessionHead } from '../../ports';
+import { download } from './download';
+import { saidBy } from './saidBy';
+import type { Clock, People, Records } from '../../ports';
 import type { PeopleHands, PeopleState } from '../../screens/people/state';
 import { chosenOf } from '../../screens/people/state';
 import type { SeatState, SeatStore } from '../../screens/seat';
 
-/** What is read of people needs the rules, and the club its sessions: both come when asked for. */
+/** What is read of people needs the rules, the club its sessions, a list its reader: all come late. */
 const reading = () => import('./reading');
 const invented = () => import('../../records/inventedClub');
+const sheets = () => import('./sheets');
 
-/** The people's place at the seat: what this device keeps of them, and their past sessions. */
+/** The people's place at the seat: what this device keeps of them. */
 export interface PeoplePlace extends PeopleHands {
   /** Reads people and sessions anew, and shows them. */
   look(): Promise<void>;
@@ -22,8 +26,6 @@ export interface PeoplePlace extends PeopleHands {
   choose(id: string | null): void;
   /** Where one is after a session or the voice check is left. */
   placeAfter(): SeatState['where'];
-  /** Reads the log of a session that ended just now, for what is shown after it. */
-  lookAtVisit(session: string): Promise<void>;
 }
 
 export const NOBODY: PeopleState = {
@@ -36,6 +38,9 @@ export const NOBODY: PeopleState = {
 
 const NOT_READ = 'The people on this device could not be read. Load the page again.';
 const NO_CLUB = 'The invented club did not arrive. Connect to the network and try it again.';
+const NOT_THERE = 'A part of the page did not arrive. Connect to the network and try it again.';
+const NOT_OPENED = 'The file could not be opened. Close it in other programs, and choose it again.';
+const NOT_TAKEN_OUT = 'The file could not be made. Nothing has changed; try it again.';
 const NOT_KEPT = 'That could not be kept on this device. Nothing has changed; try it again.';
 
 export function createPeoplePlace({
@@ -45,6 +50,7 @@ export function createPeoplePlace({
   records,
   clock,
   store,
+  save = download,
 }: {
   assetsBase: string;
   book: CueBook;
@@ -52,6 +58,8 @@ export function createPeoplePlace({
   records: Records;
   clock: Clock;
   store: SeatStore;
+  /** Hands a text over as a file of that name. */
+  save?: (name: string, text: string) => void;
 }): PeoplePlace {
   const patch = (change: Partial<PeopleState>) =>
     store.patch({ people: { ...store.state().people, ...change } });
@@ -92,49 +100,8 @@ export function createPeoplePlace({
     return null;
   }
 
-  async function lookAtVisit(session: string) {
-    store.patch({ visit: { state: 'loading' } });
-    try {
-      const [{ visitOf }, log, heads] = await Promise.all([
-        reading(),
-        records.read(session),
-        records.sessions(),
-      ]);
-      const head = heads.find((one) => one.session === session);
-      if (head === undefined) throw new Error(`No session ${session}.`);
-      const visit = visitOf(book, head, log, await visitBefore(heads, head));
-      store.patch({ visit: { state: 'here', ...visit } });
-    } catch (error) {
-      const trouble = saidBy(
-        error,
-        'This visit cannot be read here. It may be in the other language: change it at the start gate.',
-      );
-      store.patch({ visit: { state: 'trouble', trouble } });
-    }
-  }
-
-  /** The one before of the same person that has an area of it; null where there is none. */
-  async function visitBefore(heads: SessionHead[], head: SessionHead) {
-    const isBefore = ({ startedAt }: SessionHead) =>
-      Date.parse(startedAt) < Date.parse(head.startedAt);
-    const areas = areasOf(head);
-    const before = heads.find(
-      (one) =>
-        head.person !== null &&
-        one.person === head.person &&
-        isBefore(one) &&
-        areasOf(one).some((area) => areas.includes(area)),
-    );
-    if (before === undefined) return null;
-    return { head: before, log: await records.read(before.session) };
-  }
-
-  const areasOf = ({ routine }: SessionHead) =>
-    book.routines[routine]?.items.flatMap((item) => ('area' in item ? [item.area] : [])) ?? [];
-
   return {
     look,
-    lookAtVisit,
     forSession: () => {
       const one = chosenOf(store.state().people);
       if (one === null) return {};
@@ -153,12 +120,35 @@ export function createPeoplePlace({
     },
     show: () => go('people', null),
     showOne: (id) => go('athlete', id),
+    showImport: () => go('import', null),
+    narrow: (only) => patch({ only }),
     toGate: (id) => go('gate', id),
     save: (those) => changing(() => people.save(those)),
     remove: async (id) => {
       const trouble = await changing(() => people.remove([id]));
       if (trouble === null) go('people', null);
       return trouble;
+    },
+    async readSheet(file) {
+      const reader = await sheets().catch(() => null);
+      if (reader === null) return { say: NOT_THERE };
+      try {
+        return { sheet: await reader.sheetIn(file) };
+      } catch (error) {
+        return { say: saidBy(error, NOT_OPENED) };
+      }
+    },
+    async takeOut(kind) {
+      const writer = await sheets().catch(() => null);
+      if (writer === null) return { say: NOT_THERE };
+      const { all } = store.state().people;
+      const file = fileNameOf(kind, takenOut(all), today());
+      try {
+        save(file, writer.listOf(kind, all));
+        return { file };
+      } catch (error) {
+        return { say: saidBy(error, NOT_TAKEN_OUT) };
+      }
     },
     showInvented: () =>
       changing(async () => {
@@ -168,15 +158,5 @@ export function createPeoplePlace({
       }, NO_CLUB),
     removeInvented: () =>
       changing(async () => (await invented()).removeInventedClub(people, records)),
-    openVisit(session) {
-      store.patch({ where: 'visit' });
-      void lookAtVisit(session);
-    },
   };
-}
-
-/** What a problem of the record says itself, else `otherwise`. */
-function saidBy(error: unknown, otherwise: string): string {
-  const says = error instanceof Error && error.name === 'RecordError';
-  return says ? error.message : otherwise;
 }

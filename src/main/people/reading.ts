@@ -8,7 +8,8 @@ import { outcomeOf } from '../../domain/reporting/report';
 import type { Entry } from '../../domain/log';
 import type { CueBook } from '../../domain/script';
 import type { SessionHead, SessionOutcomes } from '../../ports';
-import type { PersonKnown, Visit } from '../../screens/people/state';
+import type { Visit } from '../../screens/finished/state';
+import type { PersonKnown } from '../../screens/people/state';
 
 /** People in the order of their names, each with what their sessions left. */
 export function known(

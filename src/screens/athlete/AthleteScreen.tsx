@@ -1,8 +1,8 @@
-import { useEffect, useRef } from 'react';
 import { Invented } from '../people/Invented';
 import { chosenOf, type PersonKnown } from '../people/state';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
+import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { Forget } from './Forget';
 import { Known } from './Known';
@@ -19,8 +19,7 @@ export default function AthleteScreen({ seat }: { seat: Seat }) {
 function Page({ seat, one: { person, open, visits } }: { seat: Seat; one: PersonKnown }) {
   const book = useSeat(seat, (state) => state.book);
   const today = useSeat(seat, (state) => state.people.today);
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), []);
+  const heading = useFocusOnArrival<HTMLHeadingElement>();
   return (
     <main className="page athlete" lang="en">
       <header>

@@ -1,4 +1,3 @@
-import { useEffect, useRef } from 'react';
 import { After } from '../finished/After';
 import { REASON_WORDS } from '../finished/reasons';
 import '../finished/finished.css';
@@ -8,6 +7,7 @@ import { chosenOf } from '../people/state';
 import { Trouble } from '../people/Trouble';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
+import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 
 /** A past session, to read: what it came to, and how. */
@@ -15,8 +15,7 @@ export default function VisitScreen({ seat }: { seat: Seat }) {
   const visit = useSeat(seat, (state) => state.visit);
   const one = useSeat(seat, (state) => chosenOf(state.people));
   const book = useSeat(seat, (state) => state.book);
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), []);
+  const heading = useFocusOnArrival<HTMLHeadingElement>();
   const head = visit?.state === 'here' ? visit.head : null;
   const back = () => (one === null ? seat.people.show() : seat.people.showOne(one.person.id));
   return (

@@ -22,7 +22,7 @@ export const Visits = ({
       <ol className="visits">
         {visits.map(({ head, areas }) => (
           <li key={head.session}>
-            <button type="button" onClick={() => seat.people.openVisit(head.session)}>
+            <button type="button" onClick={() => seat.visits.open(head.session)}>
               <span className="name">
                 {dateInWords(head.startedAt)}, {book.routines[head.routine]?.name ?? head.routine}
               </span>

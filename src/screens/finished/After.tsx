@@ -1,5 +1,5 @@
 import type { CueBook } from '../../domain/script';
-import type { VisitState } from '../people/state';
+import type { VisitState } from './state';
 import type { Told } from '../view';
 import { Decisions } from './Decisions';
 import { Findings } from './Findings';

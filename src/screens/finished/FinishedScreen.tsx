@@ -1,6 +1,6 @@
-import { useEffect, useRef } from 'react';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
+import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { chosenOf } from '../people/state';
 import { After } from './After';
@@ -14,8 +14,7 @@ export default function FinishedScreen({ seat }: { seat: Seat }) {
   const book = useSeat(seat, (state) => state.book);
   const rehearsal = useSeat(seat, (state) => state.rehearsal);
   const one = useSeat(seat, (state) => chosenOf(state.people));
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), []);
+  const heading = useFocusOnArrival<HTMLHeadingElement>();
   const reason = end?.reason ?? 'stopped';
   const isNamed = one !== null && !rehearsal;
   return (

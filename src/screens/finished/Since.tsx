@@ -1,7 +1,7 @@
 import type { AreaSince, CheckSince } from '../../domain/reporting/lastVisit';
 import type { CueBook } from '../../domain/script';
 import { dateInWords } from '../dates';
-import type { Visit } from '../people/state';
+import type { Visit } from './state';
 import { AREA_WORDS, nameOf, OUTCOME_WORDS, SIDE_WORDS, titled } from '../words';
 
 /** This visit beside the one before: areas, checks that stand otherwise, and angles. */

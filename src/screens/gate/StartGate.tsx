@@ -1,10 +1,12 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { useId, useState } from 'react';
 import type { Way } from '../../domain/areas';
 import type { EquipmentId } from '../../domain/script';
 import { equipmentOf } from '../../domain/equipment';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
+import { ToKeys } from '../keys/ToKeys';
 import { Invented } from '../people/Invented';
+import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { AGREED_WORDS } from '../words';
 import { Cautions } from './Cautions';
@@ -35,9 +37,8 @@ export function StartGate({ seat }: { seat: Seat }) {
   const [routine, setRoutine] = useState(routines[0]?.id ?? '');
   const [notHere, setNotHere] = useState<EquipmentId[]>([]);
   const [wanted, setWay] = useState<Way>('hands-on');
-  const heading = useRef<HTMLHeadingElement>(null);
   const agreed = useId();
-  useEffect(() => heading.current?.focus(), []);
+  const heading = useFocusOnArrival<HTMLHeadingElement>();
 
   const chosen = book.routines[routine];
   const equipment = chosen === undefined ? [] : equipmentOf(book, chosen);
@@ -120,6 +121,8 @@ export function StartGate({ seat }: { seat: Seat }) {
         <Sound seat={seat} hasVoices={isHeard} />
 
         {isHeard && <YourVoice seat={seat} />}
+
+        <ToKeys seat={seat} />
       </div>
 
       <Cautions />

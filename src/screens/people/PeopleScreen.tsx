@@ -1,9 +1,11 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { useId, useState } from 'react';
 import { AREAS } from '../../domain/areas';
 import { found } from '../../domain/people/found';
 import { WithoutNetwork } from '../gate/WithoutNetwork';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
+import { ToSquadDay } from '../squadDay/ToSquadDay';
+import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { AddPerson } from './AddPerson';
 import { AreaNow } from './AreaNow';
@@ -17,8 +19,7 @@ import './people.css';
 export function PeopleScreen({ seat }: { seat: Seat }) {
   const people = useSeat(seat, (state) => state.people);
   const unfinished = useSeat(seat, (state) => state.unfinished);
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), []);
+  const heading = useFocusOnArrival<HTMLHeadingElement>();
   return (
     <main className="page people" lang="en">
       <header>
@@ -39,6 +40,7 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
       <section className="athletes" aria-labelledby="athletes-title">
         <h2 id="athletes-title">Athletes</h2>
         <AddPerson seat={seat} />
+        {people.all.length > 1 && <ToSquadDay seat={seat} />}
         <Trouble words={people.trouble} />
         {people.all.length > 0 && <Searched seat={seat} all={people.all} />}
         {people.state === 'loading' && <p role="status">Looking for your athletes.</p>}

@@ -1,9 +1,8 @@
+import type { Sheet } from '../../domain/people/importing';
 import type { Open } from '../../domain/people/openFor';
 import type { Person } from '../../domain/people/person';
-import type { Moment } from '../../domain/reporting/moments';
-import type { SinceLastVisit } from '../../domain/reporting/lastVisit';
-import type { SessionHead, SessionOutcomes } from '../../ports';
-import type { Told } from '../view';
+import type { ListKind } from '../../domain/people/takenOut';
+import type { SessionOutcomes } from '../../ports';
 
 /** An athlete with what their sessions left. */
 export interface PersonKnown {
@@ -13,6 +12,9 @@ export interface PersonKnown {
   visits: SessionOutcomes[];
 }
 
+/** Part of the list: a squad, those who are due again, those for whom a professional decides. */
+export type Only = { squad: string } | 'due' | 'waits';
+
 export interface PeopleState {
   state: 'loading' | 'here';
   /** What could not be read or kept, and what to do about it; null where nothing is wrong. */
@@ -21,39 +23,33 @@ export interface PeopleState {
   all: PersonKnown[];
   /** Id of the one whose page is shown or for whom a session begins; null: nobody named. */
   chosen: string | null;
+  /** Whom the list shows; everybody where nothing is said. */
+  only?: Only | null;
   /** ISO date on the calendar of this place. */
   today: string;
 }
-
-/** A session as it is read afterwards. */
-export interface Visit {
-  head: SessionHead;
-  /** Null where it never ended and nothing can be told of it. */
-  end: Told<'end'>;
-  moments: Moment[];
-  /** Beside the visit before, where there is one of the same person. */
-  since: { before: SessionHead; told: SinceLastVisit } | null;
-}
-
-/** `trouble`: why it cannot be read, and what to do. */
-export type VisitState =
-  { state: 'loading' } | { state: 'trouble'; trouble: string } | ({ state: 'here' } & Visit);
 
 /** What a person may do with the people whom this device keeps. */
 export interface PeopleHands {
   /** To the list. */
   show(): void;
   showOne(id: string): void;
+  /** To where athletes come out of a spreadsheet. */
+  showImport(): void;
+  /** The list shows these alone from now on; null: everybody. */
+  narrow(only: Only | null): void;
   /** To the start gate, for this one or for nobody named. */
   toGate(id: string | null): void;
   /** Adds or replaces; null once it is kept, else what to do. */
   save(people: Person[]): Promise<string | null>;
   /** Forgets who it was; the entries of their sessions stay, without a name. */
   remove(id: string): Promise<string | null>;
+  /** Reads a spreadsheet; keeps nothing of it. `say`: why it cannot be read, and what to do. */
+  readSheet(file: Blob): Promise<{ sheet: Sheet } | { say: string }>;
+  /** A file for the downloads of this device, by its name; `say`: why not, and what to do. */
+  takeOut(kind: ListKind): Promise<{ file: string } | { say: string }>;
   showInvented(): Promise<string | null>;
   removeInvented(): Promise<string | null>;
-  /** A past session, to read. */
-  openVisit(session: string): void;
 }
 
 /** The chosen one; null where nobody is named. */

@@ -1,7 +1,8 @@
-import { useEffect, useRef } from 'react';
+import { useLayoutEffect } from 'react';
 import { LevelMeter } from '../LevelMeter';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
+import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { Heard } from './Heard';
 import { Notes } from './Notes';
@@ -20,9 +21,9 @@ export function RunScreen({ seat }: { seat: Seat }) {
   const rehearsal = useSeat(seat, (state) => state.rehearsal);
   const hears = useSeat(seat, (state) => state.microphone.state === 'hears');
   const isHeard = useSeat(seat, (state) => state.language.isHeard);
-  const screen = useRef<HTMLElement>(null);
-  useEffect(() => screen.current?.focus(), []);
-  useEffect(() => {
+  const screen = useFocusOnArrival<HTMLElement>();
+  // As soon as the screen is seen its keys count.
+  useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.repeat || event.ctrlKey || event.altKey || event.metaKey) return;
       if (event.key === 'Escape') {

@@ -1,7 +1,8 @@
-import { useEffect, useRef } from 'react';
+import { useEffect } from 'react';
 import { LevelMeter } from '../LevelMeter';
 import type { Seat, VoiceCheckState } from '../seat';
 import { Shape } from '../Shape';
+import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { MICROPHONE_WORDS } from '../microphoneWords';
 import { Results } from './Results';
@@ -10,9 +11,8 @@ import './voiceCheck.css';
 /** Reading aloud, hands free: the line in large type, and what became of the one before. */
 export default function VoiceCheckScreen({ seat }: { seat: Seat }) {
   const check = useSeat(seat, (state) => state.voiceCheck);
-  const heading = useRef<HTMLHeadingElement>(null);
   const isFinished = check?.stage === 'finished';
-  useEffect(() => heading.current?.focus(), [isFinished]);
+  const heading = useFocusOnArrival<HTMLHeadingElement>(isFinished);
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.key !== 'Escape') return;

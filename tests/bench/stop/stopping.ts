@@ -71,13 +71,13 @@ async function built(): Promise<string> {
 
 async function figureOf(way: StopWay, size: StopSize, folder: string): Promise<StopFigure> {
   const { speakers, times, leakDecibels } = size;
-  const said = await Promise.all(
-    Array.from({ length: speakers.length * times }, async (_, at) => {
-      const speaker = speakers[at % speakers.length];
-      if (speaker === undefined) throw new Error('Nobody says "stop".');
-      return { name: speaker.name, over: way === 'touch' ? null : await overOf(speaker, at, size) };
-    }),
-  );
+  const said: { name: string; over: Over | null }[] = [];
+  for (let at = 0; at < speakers.length * times; at += 1) {
+    const speaker = speakers[at % speakers.length];
+    if (speaker === undefined) throw new Error('Nobody says "stop".');
+    const over = way === 'touch' ? null : await overOf(speaker, at, size);
+    said.push({ name: speaker.name, over });
+  }
   const opened = await open({
     folder,
     before: handMicrophone,

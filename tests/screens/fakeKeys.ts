@@ -1,0 +1,8 @@
+import type { KeysHands } from '../../src/screens/keys/state';
+import type { Did } from './fakeSeat';
+
+/** Remembers what is done with the keys. */
+export const fakeKeys = (did: Did[]): KeysHands => ({
+  show: () => did.push(['showKeys']),
+  leave: () => did.push(['leaveKeys']),
+});

@@ -1,0 +1,8 @@
+import type { SquadDayHands } from '../../src/screens/squadDay/state';
+import type { Did } from './fakeSeat';
+
+/** Remembers what is done on a squad day. */
+export const fakeSquadDay = (did: Did[]): SquadDayHands => ({
+  show: () => did.push(['squadDay']),
+  leave: () => did.push(['leaveSquadDay']),
+});
