@@ -1,3 +1,4 @@
+import type { OwnKey } from '../domain/hearing/deeds';
 import type { Reply } from '../domain/hearing/reply';
 import type { PromptId } from '../domain/script';
 import type { Cancel, Ear, Hearing } from '../ports';
@@ -20,6 +21,8 @@ export interface Hands extends Ear {
   reply(reply: Reply): void;
   /** A pressed key (see keys.ts); true where it was taken, and its usual effect prevented. */
   key(press: KeyPress): boolean;
+  /** From now on these keys do what a coach has set; all others what they come with. */
+  setKeys(own: readonly OwnKey[]): void;
 }
 
 /** Things on a page that take these keys themselves. */
@@ -30,6 +33,7 @@ const PRESSES = 'button, a[href], summary, [role="button"]';
 export function createHands(): Hands {
   const listeners = new Set<(hearing: Hearing) => void>();
   let attended: PromptId = 'idle';
+  let own: readonly OwnKey[] = [];
   const reply = (given: Reply) => {
     for (const listener of [...listeners])
       listener({ type: 'reply', reply: given, prompt: attended });
@@ -47,11 +51,14 @@ export function createHands(): Hands {
       // A key held down is one press: a pedal under a foot must not answer the next question.
       if (press.repeat || press.ctrlKey || press.altKey || press.metaKey) return false;
       if (isTakenBy(press)) return false;
-      const given = replyOfKey(attended, press.key);
+      const given = replyOfKey(attended, press.key, own);
       if (given === null) return false;
       press.preventDefault?.();
       reply(given);
       return true;
+    },
+    setKeys: (keys) => {
+      own = keys;
     },
   };
 }
@@ -92,7 +99,7 @@ export function attachHands(
 
 /** Joins hands to the buttons of a headset alone, where the browser hands them on. */
 export function attachHeadset(
-  hands: Hands,
+  hands: Pick<Hands, 'key'>,
   headset: Pick<MediaSession, 'setActionHandler'> | undefined,
 ): Cancel {
   const handle = (action: MediaSessionAction, run: (() => void) | null) => {

@@ -1,66 +1,65 @@
+import { deedOf, keyName, SURE_STOP, type Deed, type OwnKey } from '../domain/hearing/deeds';
 import { NO_REPLY, type Command, type Reply } from '../domain/hearing/reply';
 import type { PromptId } from '../domain/script';
-
-/**
- * Two ways that pedals, remotes, arrow keys and headsets can point. Space and Enter are what
- * one-button pedals send.
- */
-const FORWARD = [' ', 'Enter', 'PageDown', 'ArrowDown', 'ArrowRight', 'MediaTrackNext'];
-const BACK = ['PageUp', 'ArrowUp', 'ArrowLeft', 'Backspace', 'MediaTrackPrevious'];
-/** The one button of most headsets stops: it must never need a thought. */
-const STOP = ['Escape', 'MediaStop', 'MediaPlayPause', 'Pause'];
-
-const ANYWHERE: Record<string, Command> = {
-  p: 'pause',
-  c: 'resume',
-  r: 'repeat',
-  u: 'undo',
-  k: 'skip',
-  d: 'done',
-  n: 'next',
-  '?': 'help',
-  '+': 'louder',
-  '-': 'quieter',
-};
 
 const command = (name: Command): Reply => ({ ...NO_REPLY, command: name });
 const result = (name: Reply['result']): Reply => ({ ...NO_REPLY, result: name });
 
 /**
- * What a key means at a prompt, or null where it means nothing there. Forward is "held" at a check
- * or set, "yes" at a confirmation, "ready" during work; back is "undo", at a confirmation "no".
- * Neither ever answers about pain: digits 0 to 9 give its number, n, s and k its kind.
+ * What a key means at a prompt, or null where it means nothing there. Keys that a coach has set
+ * come before the letters of a question, and never before the answers about pain: digits 0 to 9
+ * give its number, n, s and k its kind, and no deed but stop and the commands counts there.
  *
  * @param key as in KeyboardEvent.key.
+ * @param own the keys that a coach has set.
  */
-export function replyOfKey(prompt: PromptId, key: string): Reply | null {
-  if (STOP.includes(key)) return command('stop');
-  const name = key.length === 1 ? key.toLowerCase() : key;
-  const own = ownOf(prompt, name);
-  if (own !== undefined) return own;
-  if (BACK.includes(key)) return command('undo');
-  const anywhere = Object.hasOwn(ANYWHERE, name) ? ANYWHERE[name] : undefined;
-  return anywhere === undefined ? null : command(anywhere);
+export function replyOfKey(
+  prompt: PromptId,
+  key: string,
+  own: readonly OwnKey[] = [],
+): Reply | null {
+  const name = keyName(key);
+  if (name === SURE_STOP) return command('stop');
+  const ofPain = painOf(prompt, name);
+  if (ofPain !== null) return ofPain;
+  const isOwn = own.some((one) => one.key === name);
+  const letter = isOwn ? null : letterAt(prompt, name);
+  if (letter !== null) return letter;
+  const deed = deedOf(own, name);
+  return deed === null ? null : meaningAt(prompt, deed);
 }
 
-/** What a key means at this prompt alone. */
-function ownOf(prompt: PromptId, key: string): Reply | undefined {
-  const forward = FORWARD.includes(key);
-  if (prompt === 'pain/how-much') {
-    return /^[0-9]$/.test(key) ? { ...NO_REPLY, result: 'pain', pain: Number(key) } : undefined;
+function painOf(prompt: PromptId, key: string): Reply | null {
+  if (prompt === 'pain/how-much' && /^[0-9]$/.test(key)) {
+    return { ...NO_REPLY, result: 'pain', pain: Number(key) };
   }
-  if (prompt === 'pain/kind') {
-    const kind = ({ n: 'new', s: 'sharp', k: 'known' } as const)[key];
-    return kind && { ...NO_REPLY, painKind: kind };
+  const kind = prompt === 'pain/kind' && ({ n: 'new', s: 'sharp', k: 'known' } as const)[key];
+  return kind ? { ...NO_REPLY, painKind: kind } : null;
+}
+
+/** The first letters of what a question can be answered with, where no deed has them. */
+function letterAt(prompt: PromptId, key: string): Reply | null {
+  if (prompt === 'confirm' && key === 'y') return command('yes');
+  if (prompt === 'confirm' && key === 'n') return command('no');
+  return isGraded(prompt) && key === 'h' ? result('held') : null;
+}
+
+const isGraded = (prompt: PromptId) => prompt.startsWith('check/') || prompt.startsWith('set/');
+
+function meaningAt(prompt: PromptId, deed: Deed): Reply | null {
+  switch (deed) {
+    case 'forward':
+      if (prompt.startsWith('pain/')) return null;
+      if (prompt === 'confirm') return command('yes');
+      return isGraded(prompt) ? result('held') : command('ready');
+    case 'back':
+      return command(prompt === 'confirm' ? 'no' : 'undo');
+    case 'lost':
+    case 'short':
+      return isGraded(prompt) ? result(deed) : null;
+    case 'hurts':
+      return prompt.startsWith('pain/') ? null : result('pain');
+    default:
+      return command(deed);
   }
-  if (prompt === 'confirm') {
-    if (forward || key === 'y') return command('yes');
-    return BACK.includes(key) || key === 'n' ? command('no') : undefined;
-  }
-  if (prompt.startsWith('check/') || prompt.startsWith('set/')) {
-    if (forward || key === 'h') return result('held');
-    const named = ({ l: 'lost', s: 'short', x: 'pain' } as const)[key];
-    return named && result(named);
-  }
-  return forward ? command('ready') : undefined;
 }

@@ -12,14 +12,18 @@ const OTHERS: readonly (readonly number[])[] = [
   [0x25, 0x50, 0x44, 0x46],
 ];
 
+/** Throws SpreadsheetError where a file of so many bytes is not read. */
+export function mustFit(bytes: number): void {
+  if (bytes <= BYTES_MOST) return;
+  const megabytes = (bytes / 1024 / 1024).toFixed(1);
+  throw new SpreadsheetError(
+    `The file has ${megabytes} MB; at most 5 MB are read. Keep only the list of athletes in it, save it as CSV and choose it again.`,
+  );
+}
+
 /** A file's text; `isGuess` where the file does not tell how its letters are written. */
 export function textOf(content: string | Uint8Array): { text: string; isGuess: boolean } {
-  if (content.length > BYTES_MOST) {
-    const megabytes = (content.length / 1024 / 1024).toFixed(1);
-    throw new SpreadsheetError(
-      `The file has ${megabytes} MB; at most 5 MB are read. Keep only the list of athletes in it, save it as CSV and choose it again.`,
-    );
-  }
+  mustFit(content.length);
   if (typeof content === 'string') return { text: content.replace(/^\uFEFF/, ''), isGuess: false };
   if (OTHERS.some((first) => first.every((byte, at) => content[at] === byte))) {
     throw new SpreadsheetError(

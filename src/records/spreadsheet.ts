@@ -1,17 +1,8 @@
 import Papa from 'papaparse';
-import { areTitles, type Column } from '../domain/people/columns';
-import type { SheetRow } from '../domain/people/importing';
+import { areTitles } from '../domain/people/columns';
+import type { Sheet, SheetRow } from '../domain/people/importing';
 import { textOf } from './sheetText';
 import { SpreadsheetError } from './spreadsheetError';
-
-/** A file of comma, semicolon or tab separated values, read. */
-export interface Spreadsheet {
-  columns: Column[];
-  /** Lines with something in them, without the titles. */
-  rows: SheetRow[];
-  /** The file does not say how its letters are written, and they were guessed: look at accents. */
-  isGuess: boolean;
-}
 
 /** More people than any club; a file of millions of empty lines is refused before it is read. */
 const LINES_MOST = 5000;
@@ -25,7 +16,7 @@ const SAMPLES = 3;
  *
  * @example readSpreadsheet('Name;Squad\nQuib Marn;Early').columns[1]?.samples // ['Early']
  */
-export function readSpreadsheet(content: string | Uint8Array): Spreadsheet {
+export function readSpreadsheet(content: string | Uint8Array): Sheet {
   const { text, isGuess } = textOf(content);
   const lines = rowsOf(text.replace(/\r\n?/g, '\n'));
   const filled = lines.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));

@@ -5,4 +5,7 @@ import type { Did } from './fakeSeat';
 export const fakeKeys = (did: Did[]): KeysHands => ({
   show: () => did.push(['showKeys']),
   leave: () => did.push(['leaveKeys']),
+  set: (key, deed) => did.push(['setKey', key, deed]),
+  reset: () => did.push(['resetKeys']),
+  hearHeadset: () => () => undefined,
 });

@@ -9,7 +9,7 @@ export interface Column {
   samples: string[];
 }
 
-/** What each column holds, null where it is left out. Columns of `name` are joined in their order. */
+/** What each column holds, null where it is left out. Columns of `name` are joined, family names last. */
 export type ColumnFields = (PersonField | null)[];
 
 /** The titles that Sayso writes. */
@@ -59,6 +59,11 @@ const bare = (title: string): string =>
 
 const fieldOf = (title: string): PersonField | null =>
   FIELDS.find((field) => KNOWN[field].includes(bare(title))) ?? null;
+
+const FAMILY = ['last name', 'surname', 'family name', 'apellido', 'apellidos'];
+
+/** Whether a column with this title has the family name alone. */
+export const isFamilyName = (title: string): boolean => FAMILY.includes(bare(title));
 
 /** Whether a line of cells is a line of titles: one of them is known, and none is a number. */
 export const areTitles = (cells: readonly string[]): boolean =>

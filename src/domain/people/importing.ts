@@ -1,5 +1,5 @@
 /** People out of a spreadsheet: all of it or nothing. */
-import { unitIn, yearIn, type Column, type ColumnFields } from './columns';
+import { isFamilyName, unitIn, yearIn, type Column, type ColumnFields } from './columns';
 import { plainly } from './found';
 import type { Person } from './person';
 import { PERSON_FIELDS, personFrom, type PersonField, type PersonFields } from './personFrom';
@@ -8,6 +8,15 @@ import { PERSON_FIELDS, personFrom, type PersonField, type PersonFields } from '
 export interface SheetRow {
   line: number;
   cells: string[];
+}
+
+/** A file of comma, semicolon or tab separated values, read. */
+export interface Sheet {
+  columns: Column[];
+  /** Lines with something in them, without the titles. */
+  rows: SheetRow[];
+  /** The file does not say how its letters are written, and they were guessed: look at accents. */
+  isGuess: boolean;
 }
 
 /** What keeps a file out. `line` is null where it is about all of it, `column` where about a line. */
@@ -91,18 +100,24 @@ function columnProblems(columns: readonly Column[], fields: ColumnFields): Impor
   return problems;
 }
 
+/** What a line says of a person. */
 function fieldsIn(
   cells: readonly string[],
   columns: readonly Column[],
   fields: ColumnFields,
 ): PersonFields {
   const given: PersonFields = { name: '' };
+  const family: string[] = [];
   fields.forEach((field, at) => {
     const cell = cells[at] ?? '';
+    const title = columns[at]?.title ?? '';
     if (field === null || cell.trim() === '') return;
-    if (field === 'name') given.name = `${given.name} ${cell}`.trim();
-    else given[field] = asTyped(field, cell, columns[at]?.title ?? '');
+    if (field !== 'name') given[field] = asTyped(field, cell, title);
+    else if (isFamilyName(title)) family.push(cell);
+    else given.name = `${given.name} ${cell}`.trim();
   });
+  // Many lists have the family name first, and nobody is called so beside the bar.
+  given.name = [given.name, ...family].join(' ').trim();
   return given;
 }
 

@@ -50,7 +50,7 @@ export function createPeoplePlace({
   records,
   clock,
   store,
-  save = download,
+  handOver = download,
 }: {
   assetsBase: string;
   book: CueBook;
@@ -59,7 +59,7 @@ export function createPeoplePlace({
   clock: Clock;
   store: SeatStore;
   /** Hands a text over as a file of that name. */
-  save?: (name: string, text: string) => void;
+  handOver?: (name: string, text: string) => void;
 }): PeoplePlace {
   const patch = (change: Partial<PeopleState>) =>
     store.patch({ people: { ...store.state().people, ...change } });
@@ -144,7 +144,7 @@ export function createPeoplePlace({
       const { all } = store.state().people;
       const file = fileNameOf(kind, takenOut(all), today());
       try {
-        save(file, writer.listOf(kind, all));
+        handOver(file, writer.listOf(kind, all));
         return { file };
       } catch (error) {
         return { say: saidBy(error, NOT_TAKEN_OUT) };

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState, type FormEvent } from 'react';
 import { SEXES, type Sex } from '../../domain/athlete';
 import { ANGLE_TOOLS } from '../../domain/findings';
 import { mayBeMinor } from '../../domain/people/age';
+import { squadsOf } from '../../domain/people/found';
 import type { Person } from '../../domain/people/person';
 import { personFrom, type FieldProblem, type PersonField } from '../../domain/people/personFrom';
 import { dateInWords } from '../dates';
@@ -11,6 +12,7 @@ import { FormEnd } from '../people/FormEnd';
 import { TextField } from '../people/TextField';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
+import { useSeat } from '../useSeat';
 import { TOOL_WORDS } from '../words';
 import { Choice } from './Choice';
 
@@ -105,6 +107,7 @@ function Edit({ seat, person, today, onClose }: KnownProps & { onClose: () => vo
   const [fields, setFields] = useState(() => fieldsOf(person));
   const [problems, setProblems] = useState<FieldProblem[]>([]);
   const [trouble, setTrouble] = useState<string | null>(null);
+  const everybody = useSeat(seat, (state) => state.people.all).map((one) => one.person);
   const form = useRef<HTMLFormElement>(null);
   useEffect(() => focusWrong(form.current), [problems]);
   const at = (field: PersonField) => ({
@@ -131,7 +134,7 @@ function Edit({ seat, person, today, onClose }: KnownProps & { onClose: () => vo
       onSubmit={(event) => void save(event)}
     >
       <TextField isFirst label="Name" {...at('name')} />
-      <TextField label="Squad" {...at('squad')} />
+      <TextField label="Squad" known={squadsOf(everybody)} {...at('squad')} />
       <TextField label="Birth year" inputMode="numeric" {...at('birthYear')} />
       <Choice
         label="Sex"

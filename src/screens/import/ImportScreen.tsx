@@ -1,17 +1,72 @@
+import { useState } from 'react';
+import { guessColumns, type ColumnFields } from '../../domain/people/columns';
+import type { Sheet } from '../../domain/people/importing';
+import { Trouble } from '../people/Trouble';
 import type { Seat } from '../seat';
+import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';
+import { useSeat } from '../useSeat';
+import { ChooseFile } from './ChooseFile';
+import { Came } from './Came';
+import { Columns } from './Columns';
+import { Preview } from './Preview';
+import './import.css';
 
-/** Athletes out of a spreadsheet. */
+/** A file that was read, and what its columns hold. */
+interface Chosen {
+  name: string;
+  sheet: Sheet;
+  fields: ColumnFields;
+}
+
+/** Athletes out of a spreadsheet: a file, what its columns hold, who will come, one tap. */
 export default function ImportScreen({ seat }: { seat: Seat }) {
-  const heading = useFocusOnArrival<HTMLHeadingElement>();
+  const people = useSeat(seat, (state) => state.people);
+  const [chosen, setChosen] = useState<Chosen | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const [came, setCame] = useState<number | null>(null);
+  const heading = useFocusOnArrival<HTMLHeadingElement>(came);
+  const take = (name: string, read: { sheet: Sheet } | { say: string }) => {
+    setCame(null);
+    setTrouble('say' in read ? read.say : null);
+    if ('say' in read) setChosen(null);
+    else setChosen({ name, sheet: read.sheet, fields: guessColumns(read.sheet.columns) });
+  };
+  const done = (count: number) => {
+    setCame(count);
+    setChosen(null);
+  };
   return (
-    <main className="page" lang="en">
-      <button type="button" className="back" onClick={() => seat.people.show()}>
-        Athletes
-      </button>
-      <h1 ref={heading} tabIndex={-1}>
-        From a spreadsheet
-      </h1>
+    <main className="page import" lang="en">
+      <header>
+        <button type="button" className="back" onClick={() => seat.people.show()}>
+          <Shape name="left" /> Athletes
+        </button>
+        <h1 ref={heading} tabIndex={-1}>
+          {came === null ? 'From a spreadsheet' : cameWords(came)}
+        </h1>
+      </header>
+      {came !== null && <Came seat={seat} />}
+      <ChooseFile seat={seat} name={chosen?.name ?? null} isFirst={came === null} onRead={take} />
+      <Trouble words={trouble ?? people.trouble} />
+      {people.state === 'loading' && <p role="status">Looking for your athletes.</p>}
+      {chosen !== null && people.state === 'here' && people.trouble === null && (
+        <>
+          <Columns
+            columns={chosen.sheet.columns}
+            fields={chosen.fields}
+            onChange={(fields) => setChosen({ ...chosen, fields })}
+          />
+          <Preview
+            {...{ seat, people }}
+            sheet={chosen.sheet}
+            fields={chosen.fields}
+            onImported={done}
+          />
+        </>
+      )}
     </main>
   );
 }
+
+const cameWords = (count: number) => (count === 1 ? '1 athlete came' : `${count} athletes came`);

@@ -1,6 +1,4 @@
-import { useId, useState } from 'react';
-import { AREAS } from '../../domain/areas';
-import { found } from '../../domain/people/found';
+import { useState } from 'react';
 import { WithoutNetwork } from '../gate/WithoutNetwork';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
@@ -8,9 +6,9 @@ import { ToSquadDay } from '../squadDay/ToSquadDay';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { AddPerson } from './AddPerson';
-import { AreaNow } from './AreaNow';
-import { Invented } from './Invented';
 import type { PeopleState, PersonKnown } from './state';
+import { Searched } from './Searched';
+import { TakeOut } from './TakeOut';
 import { Trouble } from './Trouble';
 import { Unfinished } from './Unfinished';
 import './people.css';
@@ -39,16 +37,23 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
       )}
       <section className="athletes" aria-labelledby="athletes-title">
         <h2 id="athletes-title">Athletes</h2>
-        <AddPerson seat={seat} />
-        {people.all.length > 1 && <ToSquadDay seat={seat} />}
+        <div className="ways-in">
+          <AddPerson seat={seat} />
+          <button type="button" onClick={() => seat.people.showImport()}>
+            From a spreadsheet
+          </button>
+          {people.all.length > 1 && <ToSquadDay seat={seat} />}
+        </div>
         <Trouble words={people.trouble} />
-        {people.all.length > 0 && <Searched seat={seat} all={people.all} />}
+        {people.all.length > 0 && <Searched seat={seat} people={people} />}
         {people.state === 'loading' && <p role="status">Looking for your athletes.</p>}
         {people.state === 'here' && people.all.length === 0 && (
           <p>
-            Nobody is kept here yet. Add an athlete, or look around with people who do not exist.
+            Nobody is kept here yet. Add an athlete, bring a list, or look around with people who do
+            not exist.
           </p>
         )}
+        {people.all.length > 0 && <TakeOut seat={seat} all={people.all} />}
         <Club seat={seat} all={people.all} />
       </section>
       <WithoutNetwork seat={seat} />
@@ -58,60 +63,6 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
 
 const nameOf = ({ all }: PeopleState, id: string | null): string | null =>
   all.find(({ person }) => person.id === id)?.person.name ?? null;
-
-/** One field for names and squads, and those whom it finds. */
-function Searched({ seat, all }: { seat: Seat; all: PersonKnown[] }) {
-  const [text, setText] = useState('');
-  const field = useId();
-  const persons = found(
-    all.map(({ person }) => person),
-    text,
-  );
-  const rows = persons.flatMap(({ id }) => all.find(({ person }) => person.id === id) ?? []);
-  return (
-    <>
-      <div className="search">
-        <label htmlFor={field}>Find by name or squad</label>
-        <input
-          id={field}
-          type="search"
-          autoComplete="off"
-          value={text}
-          onChange={(event) => setText(event.target.value)}
-        />
-      </div>
-      <p role="status" className="detail">
-        {text.trim() === ''
-          ? `${all.length} ${all.length === 1 ? 'athlete' : 'athletes'}`
-          : rows.length === 0
-            ? 'Nobody is called that.'
-            : `${rows.length} of ${all.length}`}
-      </p>
-      <ul className="people-list">
-        {rows.map((known) => (
-          <li key={known.person.id}>
-            <OneRow seat={seat} known={known} />
-          </li>
-        ))}
-      </ul>
-    </>
-  );
-}
-
-const OneRow = ({ seat, known: { person, open } }: { seat: Seat; known: PersonKnown }) => (
-  <button type="button" className="person" onClick={() => seat.people.showOne(person.id)}>
-    <span className="who">
-      <span className="name">{person.name}</span>{' '}
-      {person.squad !== null && <span className="squad">{person.squad}</span>}
-      {person.isInvented && <Invented />}
-    </span>
-    <span className="areas-now">
-      {AREAS.map((area) => (
-        <AreaNow key={area} area={area} open={open[area]} />
-      ))}
-    </span>
-  </button>
-);
 
 /** Twelve invented athletes to look around with; they come and go with one tap. */
 function Club({ seat, all }: { seat: Seat; all: PersonKnown[] }) {

@@ -11,6 +11,8 @@ interface TextFieldProps {
   hint?: string;
   type?: 'text' | 'date';
   inputMode?: 'numeric';
+  /** What is often written there. */
+  known?: readonly string[];
   /** It may have several lines. */
   hasLines?: boolean;
   /** Takes the keyboard when it appears. */
@@ -20,6 +22,7 @@ interface TextFieldProps {
 /** A field with its name above it, and what is wrong with it right below. */
 export function TextField(props: TextFieldProps) {
   const { label, value, onChange, wrong = null, hint, type = 'text', inputMode } = props;
+  const { known = [] } = props;
   const id = useId();
   const field = {
     id,
@@ -37,7 +40,19 @@ export function TextField(props: TextFieldProps) {
       {props.hasLines ? (
         <textarea rows={3} {...field} />
       ) : (
-        <input type={type} inputMode={inputMode} {...field} />
+        <input
+          type={type}
+          inputMode={inputMode}
+          list={known.length > 0 ? `${id}-known` : undefined}
+          {...field}
+        />
+      )}
+      {known.length > 0 && (
+        <datalist id={`${id}-known`}>
+          {known.map((each) => (
+            <option key={each} value={each} />
+          ))}
+        </datalist>
       )}
       <p id={`${id}-wrong`} className="wrong">
         {wrong !== null && (
