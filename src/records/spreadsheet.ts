@@ -1,13 +1,11 @@
 import Papa from 'papaparse';
-import { areTitles } from '../domain/people/columns';
-import type { Sheet, SheetRow } from '../domain/people/importing';
+import { sheetOf, type Sheet, type SheetRow } from '../domain/people/sheet';
 import { textOf } from './sheetText';
 import { SpreadsheetError } from './spreadsheetError';
 
 /** More people than any club; a file of millions of empty lines is refused before it is read. */
 const LINES_MOST = 5000;
 const COLUMNS_MOST = 60;
-const SAMPLES = 3;
 
 /**
  * Reads a spreadsheet that was saved as CSV: UTF-8, UTF-16 or, by guess, Windows-1252; separated
@@ -20,33 +18,17 @@ export function readSpreadsheet(content: string | Uint8Array): Sheet {
   const { text, isGuess } = textOf(content);
   const lines = rowsOf(text.replace(/\r\n?/g, '\n'));
   const filled = lines.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
-  const [first] = filled;
+  const [first, ...rest] = filled;
   if (first === undefined) {
     throw new SpreadsheetError('The file is empty. Choose one with a line for each athlete.');
   }
-  const titles = areTitles(first.cells) ? first.cells : null;
-  const rows = titles === null ? filled : filled.slice(1);
-  const width = Math.max(...filled.map(({ cells }) => cells.length));
-  if (width > COLUMNS_MOST) {
+  const sheet = sheetOf([first, ...rest], isGuess);
+  if (sheet.columns.length > COLUMNS_MOST) {
     throw new SpreadsheetError(
-      `The file has ${width} columns; at most ${COLUMNS_MOST} are read. Delete those that are not about who the athletes are.`,
+      `The file has ${sheet.columns.length} columns; at most ${COLUMNS_MOST} are read. Delete those that are not about who the athletes are.`,
     );
   }
-  const columns = Array.from({ length: width }, (_, at) => ({
-    title: titles?.[at]?.trim() || `Column ${at + 1}`,
-    samples: samplesIn(rows, at),
-  }));
-  return { columns, rows, isGuess };
-}
-
-function samplesIn(rows: readonly SheetRow[], at: number): string[] {
-  const samples = new Set<string>();
-  for (const { cells } of rows) {
-    const cell = cells[at]?.trim() ?? '';
-    if (cell !== '') samples.add(cell);
-    if (samples.size === SAMPLES) break;
-  }
-  return [...samples];
+  return sheet;
 }
 
 /** Some programs write the separator as the first line of the file. */

@@ -10,7 +10,7 @@ export const fakePeople = (did: Did[], answer: string | null): PeopleHands => ({
   narrow: (only) => did.push(['narrow', only]),
   readSheet: async (file) => {
     try {
-      return { sheet: readSpreadsheet(await file.text()) };
+      return { sheet: readSpreadsheet(new Uint8Array(await file.arrayBuffer())) };
     } catch (problem) {
       return { say: (problem as Error).message };
     }

@@ -125,6 +125,12 @@ export const PEOPLE_STATES: Record<string, SeatState> = {
     where: 'people',
     people: people({ trouble: 'This browser does not let the page keep a record.' }),
   },
+  'people-squad': {
+    ...STATE,
+    where: 'people',
+    people: people({ all, only: { squad: 'Harbour juniors' } }),
+  },
+  import: { ...STATE, where: 'import', people: people({ all }) },
   athlete: { ...STATE, where: 'athlete', people: people({ all, chosen: 'marn' }) },
   'athlete-new': { ...STATE, where: 'athlete', people: people({ all, chosen: 'tosk' }) },
   'athlete-gone': { ...STATE, where: 'athlete', people: people({ all, chosen: 'nobody' }) },

@@ -3,21 +3,7 @@ import { isFamilyName, unitIn, yearIn, type Column, type ColumnFields } from './
 import { plainly } from './found';
 import type { Person } from './person';
 import { PERSON_FIELDS, personFrom, type PersonField, type PersonFields } from './personFrom';
-
-/** A line of cells, by where it begins in the file, from 1. */
-export interface SheetRow {
-  line: number;
-  cells: string[];
-}
-
-/** A file of comma, semicolon or tab separated values, read. */
-export interface Sheet {
-  columns: Column[];
-  /** Lines with something in them, without the titles. */
-  rows: SheetRow[];
-  /** The file does not say how its letters are written, and they were guessed: look at accents. */
-  isGuess: boolean;
-}
+import type { SheetRow } from './sheet';
 
 /** What keeps a file out. `line` is null where it is about all of it, `column` where about a line. */
 export interface ImportProblem {

@@ -1,6 +1,6 @@
 /** Lists of people as files; comes when one is asked for, since it brings the reader of CSV. */
 import { peopleRows, standingRows } from '../../domain/people/exporting';
-import type { Sheet } from '../../domain/people/importing';
+import type { Sheet } from '../../domain/people/sheet';
 import { takenOut, type ListKind } from '../../domain/people/takenOut';
 import { mustFit } from '../../records/sheetText';
 import { readSpreadsheet, writeSpreadsheet } from '../../records/spreadsheet';

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'react';
-import type { Sheet } from '../../domain/people/importing';
+import type { Sheet } from '../../domain/people/sheet';
 import type { Seat } from '../seat';
 import { useDropped } from './useDropped';
 

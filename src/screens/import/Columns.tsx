@@ -16,15 +16,26 @@ const FIELD_WORDS: Record<PersonField, string> = {
 
 interface ColumnsProps {
   columns: readonly Column[];
+  /** They are what the first line says. */
+  hasTitles: boolean;
+  onTitles: (hasTitles: boolean) => void;
   fields: ColumnFields;
   onChange: (fields: ColumnFields) => void;
 }
 
 /** What each column of the file holds, as guessed and to be changed. */
-export const Columns = ({ columns, fields, onChange }: ColumnsProps) => (
+export const Columns = ({ columns, hasTitles, onTitles, fields, onChange }: ColumnsProps) => (
   <section className="card" aria-labelledby="columns-title">
     <h2 id="columns-title">What each column holds</h2>
     <p>Guessed by their titles and what stands in them. Change what is not so.</p>
+    <label className="tick">
+      <input
+        type="checkbox"
+        checked={hasTitles}
+        onChange={({ target }) => onTitles(target.checked)}
+      />
+      The first line has the titles
+    </label>
     <ul className="columns">
       {columns.map((column, at) => (
         <li key={at}>

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { guessColumns, type ColumnFields } from '../../domain/people/columns';
-import type { Sheet } from '../../domain/people/importing';
+import { withTitles, type Sheet } from '../../domain/people/sheet';
 import { Trouble } from '../people/Trouble';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
@@ -54,6 +54,10 @@ export default function ImportScreen({ seat }: { seat: Seat }) {
         <>
           <Columns
             columns={chosen.sheet.columns}
+            hasTitles={chosen.sheet.hasTitles}
+            onTitles={(hasTitles) =>
+              setChosen({ ...chosen, sheet: withTitles(chosen.sheet, hasTitles) })
+            }
             fields={chosen.fields}
             onChange={(fields) => setChosen({ ...chosen, fields })}
           />

@@ -1,13 +1,9 @@
 import { useState } from 'react';
 import { consentMissing } from '../../domain/people/age';
 import type { ColumnFields } from '../../domain/people/columns';
-import {
-  importPeople,
-  type Double,
-  type Imported,
-  type Sheet,
-} from '../../domain/people/importing';
+import { importPeople, type Double, type Imported } from '../../domain/people/importing';
 import type { Person } from '../../domain/people/person';
+import type { Sheet } from '../../domain/people/sheet';
 import type { PeopleState } from '../people/state';
 import { Trouble } from '../people/Trouble';
 import type { Seat } from '../seat';

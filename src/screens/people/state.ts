@@ -1,4 +1,4 @@
-import type { Sheet } from '../../domain/people/importing';
+import type { Sheet } from '../../domain/people/sheet';
 import type { Open } from '../../domain/people/openFor';
 import type { Person } from '../../domain/people/person';
 import type { ListKind } from '../../domain/people/takenOut';
