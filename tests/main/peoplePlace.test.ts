@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
+import { guessColumns } from '../../src/domain/people/columns';
+import { importPeople } from '../../src/domain/people/importing';
 import type { Person } from '../../src/domain/people/person';
 import { createPeoplePlace } from '../../src/main/people/peoplePlace';
 import { createVisitPlace } from '../../src/main/people/visitPlace';
@@ -27,9 +29,13 @@ function place(people = memoryPeople()) {
   const store = createSeatStore({ ...STATE, where: 'people', book: bookOf() });
   const records = memoryRecords();
   const assetsBase = 'http://gym.test/';
-  const made = createPeoplePlace({ assetsBase, book: bookOf(), people, records, clock, store });
+  const files: [name: string, text: string][] = [];
+  const made = createPeoplePlace({
+    ...{ assetsBase, book: bookOf(), people, records, clock, store },
+    handOver: (name, text) => files.push([name, text]),
+  });
   const visits = createVisitPlace({ book: bookOf(), records, store });
-  return { place: made, visits, store, records, all: () => store.state().people.all };
+  return { place: made, visits, store, records, files, all: () => store.state().people.all };
 }
 const serve = (answer: () => unknown) =>
   vi.stubGlobal('fetch', async () => ({ json: async () => answer() }));
@@ -71,6 +77,81 @@ describe('people at the seat', () => {
     const { place: people, all } = place(broken);
     expect(await people.save([MARN])).toMatch(/could not be kept.*try it again/);
     expect(all()).toEqual([]);
+  });
+});
+
+describe('lists at the seat', () => {
+  const csv = (text: string) => new Blob([text]);
+
+  it('are read from a file, and nothing of it is kept by that', async () => {
+    const { place: people, all } = place();
+    people.showImport();
+    const read = await people.readSheet(csv('Name;Born\nŽo Marn;1999'));
+    expect(read).toMatchObject({
+      sheet: { columns: [{ title: 'Name' }, { title: 'Born' }], rows: [{ line: 2 }] },
+    });
+    expect(all()).toEqual([]);
+  });
+
+  it('say what to do where a file is none, is too large, or cannot be opened any more', async () => {
+    const { place: people } = place();
+    const said = async (file: Blob) => {
+      const read = await people.readSheet(file);
+      return 'say' in read ? read.say : null;
+    };
+    expect(await said(csv(''))).toMatch(/The file is empty/);
+    const huge = new Blob([]);
+    Object.defineProperty(huge, 'size', { value: 3e9 });
+    huge.arrayBuffer = () => Promise.reject(new Error('must not be read'));
+    expect(await said(huge)).toMatch(/at most 5 MB/);
+    const gone = new Blob([]);
+    gone.arrayBuffer = () => Promise.reject(new DOMException('changed', 'NotReadableError'));
+    expect(await said(gone)).toMatch(/could not be opened. Close it in other programs/);
+  });
+
+  it('are taken out without the invented, named by the day, and come in again the same', async () => {
+    serve(club);
+    const { place: people, files } = place();
+    await people.save([MARN]);
+    await people.showInvented();
+    expect(await people.takeOut('who')).toEqual({ file: 'sayso-athletes-2031-06-15.csv' });
+    const [[name, text] = []] = files;
+    expect(name).toBe('sayso-athletes-2031-06-15.csv');
+    expect(text?.trim().split('\r\n')).toHaveLength(2);
+    const read = await people.readSheet(csv(text ?? ''));
+    if ('say' in read) throw new Error(read.say);
+    const { rows, columns } = read.sheet;
+    const options = { today: '2031-06-15', newId: () => 'marn', known: [] };
+    expect(importPeople(rows, columns, guessColumns(columns), options).people).toEqual([MARN]);
+  });
+
+  it('tell how they stand, and of the invented club where nobody else is there', async () => {
+    serve(club);
+    const { place: people, files } = place();
+    await people.showInvented();
+    expect(await people.takeOut('standing')).toEqual({
+      file: 'sayso-invented-standing-2031-06-15.csv',
+    });
+    const lines = files[0]?.[1].trim().split('\r\n') ?? [];
+    expect(lines).toHaveLength(13);
+    expect(lines[0]).toMatch(/Name,Squad,overhead/);
+    expect(lines.join()).toMatch(/working,\d/);
+  });
+
+  it('that the device refuses say what to do', async () => {
+    const { place: people, files } = place();
+    files.push = () => {
+      throw new DOMException('no', 'SecurityError');
+    };
+    expect(await people.takeOut('who')).toEqual({ say: expect.stringMatching(/try it again/) });
+  });
+
+  it('stay narrowed while somebody of them is looked at', async () => {
+    const { place: people, store } = place();
+    people.narrow('due');
+    people.showOne('marn');
+    people.show();
+    expect(store.state().people.only).toBe('due');
   });
 });
 

@@ -102,6 +102,140 @@ describe('the list', () => {
   });
 });
 
+describe('a part of the list', () => {
+  const choices = () =>
+    within(screen.getByLabelText('Show'))
+      .getAllByRole('option')
+      .map(({ textContent }) => textContent);
+  const pick = (words: string) => {
+    const { value } = screen.getByRole<HTMLOptionElement>('option', { name: words });
+    fireEvent.change(screen.getByLabelText('Show'), { target: { value } });
+  };
+
+  it('is a squad, or who is due again, or for whom a professional decides, with how many', () => {
+    const seat = show(PEOPLE_STATES['people-some']!);
+    expect(choices()).toEqual([
+      ...['Everybody (2)', 'Due again (1)', 'A professional decides (1)', 'Harbour juniors (1)'],
+    ]);
+    pick('Due again (1)');
+    pick('Harbour juniors (1)');
+    expect(seat.did).toEqual([
+      ['narrow', 'due'],
+      ['narrow', { squad: 'Harbour juniors' }],
+    ]);
+  });
+
+  it.each(['due', 'waits', { squad: 'Harbour juniors' }] as const)('%j', (only) => {
+    show({ where: 'people', people: { ...STATE.people, all: [TOSK, MARN], only } });
+    expect(rows()).toEqual([expect.stringMatching(/^Quib Marn/)]);
+    expect(screen.getByText('1 of 2')).toBeTruthy();
+    find('tosk');
+    expect(screen.getByText('Nobody is called that.')).toBeTruthy();
+  });
+
+  it('is everybody where that squad is gone, and no choice where there is none', () => {
+    const people = { ...STATE.people, all: [TOSK, MARN], only: { squad: 'Gone' } };
+    show({ where: 'people', people });
+    expect(rows()).toHaveLength(2);
+    show({ where: 'people', people: { ...people, all: [TOSK], only: null } });
+    expect(screen.queryByLabelText('Show')).toBeNull();
+  });
+});
+
+describe('a squad', () => {
+  const other = { ...TOSK, person: { ...TOSK.person, squad: 'Late' } };
+  const open = async (answer: string | null = null) => {
+    const people = { ...STATE.people, all: [other, MARN], only: { squad: 'Harbour juniors' } };
+    const seat = show({ where: 'people', people }, answer);
+    press('Change this squad');
+    await screen.findByRole('form', { name: 'Change Harbour juniors' });
+    return seat;
+  };
+  const name = () => screen.getByLabelText<HTMLInputElement>('Name of the squad');
+  const type = (value: string) => fireEvent.change(name(), { target: { value } });
+
+  it('is renamed for all of its athletes, and stays the one that is shown', async () => {
+    const seat = await open();
+    expect(document.activeElement).toBe(name());
+    expect(name().value).toBe('Harbour juniors');
+    type(' Harbour  seniors');
+    await act(async () => press('Rename'));
+    expect(seat.did).toEqual([
+      ['save', [{ ...MARN.person, squad: 'Harbour seniors' }]],
+      ['narrow', { squad: 'Harbour seniors' }],
+    ]);
+  });
+
+  it('says before that two become one, and at the field what is wrong', async () => {
+    const seat = await open();
+    type('Late');
+    expect(screen.getByText('There is a squad of this name: both become one.')).toBeTruthy();
+    type('');
+    press('Rename');
+    expect(screen.getByText(/Type one, or dissolve the squad/)).toBeTruthy();
+    expect(document.activeElement).toBe(name());
+    expect(seat.did).toEqual([]);
+    expect(await faultsOfPage()).toEqual([]);
+  });
+
+  it('is dissolved once it was asked again', async () => {
+    const seat = await open();
+    press('Dissolve this squad');
+    expect(seat.did).toEqual([]);
+    await act(async () => press('Dissolve: nobody is deleted'));
+    expect(seat.did).toEqual([
+      ['save', [{ ...MARN.person, squad: null }]],
+      ['narrow', null],
+    ]);
+  });
+
+  it('that cannot be kept says what to do, and stays open; it can be left', async () => {
+    const seat = await open('Free some space.');
+    type('Other');
+    await act(async () => press('Rename'));
+    expect(screen.getByText('Free some space.').closest('[role=alert]')).toBeTruthy();
+    press('Cancel');
+    expect(document.activeElement?.textContent).toBe('Change this squad');
+    expect(seat.did.map(([what]) => what)).toEqual(['save']);
+  });
+
+  it('that is known is offered where the squad of an athlete is typed', async () => {
+    show({ where: 'athlete', people: { ...STATE.people, all: [other, MARN], chosen: 'tosk' } });
+    fireEvent.click(await screen.findByRole('button', { name: 'Change' }));
+    const list = screen.getByLabelText('Squad').getAttribute('list');
+    const offered = [...(document.getElementById(list ?? '')?.children ?? [])];
+    expect(offered.map((one) => one.getAttribute('value'))).toEqual(['Harbour juniors', 'Late']);
+  });
+});
+
+describe('the list as a file', () => {
+  it('says what it holds, how many, and where it goes, before it goes', async () => {
+    const seat = show(PEOPLE_STATES['people-some']!);
+    const words = screen.getByText('Export the list').closest('details')?.textContent;
+    expect(words).toMatch(/One athlete, without the invented ones/);
+    expect(words).toMatch(/personal facts.*downloads of this device and nowhere else/);
+    await act(async () => press('Who they are'));
+    expect(screen.getByText('sayso-who.csv is handed to your downloads.')).toBeTruthy();
+    await act(async () => press('How they stand'));
+    expect(seat.did).toEqual([
+      ['takeOut', 'who'],
+      ['takeOut', 'standing'],
+    ]);
+  });
+
+  it('that cannot be made says what to do', async () => {
+    show(PEOPLE_STATES['people-some']!, 'Try it again.');
+    await act(async () => press('Who they are'));
+    expect(screen.getByText('Try it again.').closest('[role=alert]')).toBeTruthy();
+    expect(screen.queryByText(/handed to your downloads/)).toBeNull();
+  });
+
+  it('is not offered of nobody', () => {
+    show(PEOPLE_STATES['people-none']!);
+    expect(screen.queryByText('Export the list')).toBeNull();
+  });
+});
+
 describe('adding an athlete', () => {
   const open = async () => {
     press('Add an athlete');

@@ -79,6 +79,18 @@ describe('people are imported', () => {
     ]);
   });
 
+  it('with the family name last, wherever its column stands', () => {
+    const { people } = imported(
+      ['Surname', 'Born', 'First name'],
+      ['name', 'birthYear', 'name'],
+      [
+        ['Marn', '2013', 'Quib'],
+        ['Vell', '2012', ''],
+      ],
+    );
+    expect(people?.map(({ name }) => name)).toEqual(['Quib Marn', 'Vell']);
+  });
+
   it('all or none: each problem has its line, its column and what to do', () => {
     const result = imported(
       ['Who', 'Born', 'Tall'],
