@@ -3,6 +3,7 @@ import type { PromptId } from '../domain/script';
 import type { Cancel, Clock, Ear, EarTrouble, Hearing } from '../ports';
 import type { CoachEar } from './coach/coachEar';
 import { keepMicrophone, type Microphones } from './keepingMicrophone';
+import type { SoundHeard } from '../domain/hearing/microphoneAdvice';
 import type { HearsWell } from './levels';
 import type { Lexicon } from './lexicon';
 import type { FromEarWorker, ToEarWorker } from './messages';
@@ -36,12 +37,15 @@ export interface EarOutside extends Microphones {
   startWorker: () => EarWorkerHandle;
 }
 
+/** How loud it is, 0 to 1, whether replies come through, and what was heard, where that is told. */
+type TellLevel = (level: number, hearsWell: HearsWell, sound?: SoundHeard) => void;
+
 /** The ear on this device. Sound never leaves it. */
 export interface DeviceEar extends Ear {
   /** Asks for the microphone, from a tap; null once it is open, else why not. */
   open(): Promise<EarTrouble | null>;
-  /** About ten times a second while sound comes in: 0 to 1, and whether replies come through. */
-  onLevel(tell: (level: number, hearsWell: HearsWell) => void): Cancel;
+  /** About ten times a second while sound comes in. */
+  onLevel(tell: TellLevel): Cancel;
   hearsWell(): HearsWell;
   /**
    * Which size of the ear hears, told each time it changes: the small one first. `why` says what
@@ -65,7 +69,7 @@ const RESTART_MILLISECONDS = [1000, 4000, 16000];
 export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside): DeviceEar {
   const { clock, lexicon, assetsBase, urgent = URGENT } = options;
   const listeners = new Set<(hearing: Hearing) => void>();
-  const watchers = new Set<(level: number, hearsWell: HearsWell) => void>();
+  const watchers = new Set<TellLevel>();
   const sizeWatchers = new Set<(size: EarSize, why: WhySmall | null) => void>();
   const grammars = new Map<PromptId, Grammar>();
   let sent = new Set<PromptId>();
@@ -134,7 +138,8 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
         return hear(message.utterance, message.hearing);
       case 'level':
         hearsWell = message.report.hearsWell;
-        for (const watch of [...watchers]) watch(message.report.level, hearsWell);
+        for (const watch of [...watchers])
+          watch(message.report.level, hearsWell, message.report.sound);
     }
   };
 

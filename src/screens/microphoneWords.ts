@@ -1,3 +1,4 @@
+import type { Room } from '../domain/hearing/microphoneAdvice';
 import type { MicrophoneState } from './seat';
 
 /** How the microphone stands, and what to do. */
@@ -11,4 +12,11 @@ export const MICROPHONE_WORDS: Record<MicrophoneState, string> = {
   unplugged:
     'The microphone was unplugged. Touch and keys do everything; plug it in and try again.',
   failed: 'The ear could not start. Touch and keys do everything; reload the page to try again.',
+};
+
+/** How loud the room is by itself. */
+export const ROOM_WORDS: Record<Room, string> = {
+  quiet: 'quiet',
+  busy: 'some noise',
+  loud: 'loud',
 };

@@ -17,7 +17,7 @@ function reportOf({ speech, noise }: { speech: number; noise: number }): LevelRe
 test('nobody has spoken yet: it cannot be said', () => {
   const meter = new LevelMeter();
   const reports = Array.from({ length: 9 }, () => meter.push(new Float32Array(512), 0));
-  expect(reports.filter((report) => report !== null)).toEqual(
+  expect(reports.filter((report) => report !== null)).toMatchObject(
     Array.from({ length: 3 }, () => ({ level: 0, hearsWell: 'unknown' })),
   );
 });

@@ -1,5 +1,6 @@
 import { LevelMeter } from '../LevelMeter';
-import { MICROPHONE_WORDS } from '../microphoneWords';
+import { dateInWords } from '../dates';
+import { MICROPHONE_WORDS, ROOM_WORDS } from '../microphoneWords';
 import type { Seat, SeatState } from '../seat';
 import { Shape } from '../Shape';
 import { SMALL_EAR_WORDS } from '../smallEar';
@@ -9,7 +10,7 @@ const HEARS_WELL_WORDS: Record<SeatState['microphone']['hearsWell'], string> = {
   unknown: 'Say a few words.',
   quiet: 'Too quiet: come nearer or speak up.',
   good: 'Hears you well.',
-  loud: 'Loud in here: come nearer, or use earbuds.',
+  loud: 'Distorted: talk closer rather than louder.',
 };
 
 /** Whether the ear and the voice are there, and how well the room is heard. */
@@ -18,6 +19,8 @@ export function Hearing({ seat }: { seat: Seat }) {
   const hearsWell = useSeat(seat, (state) => state.microphone.hearsWell);
   const hearsOverSound = useSeat(seat, (state) => state.microphone.hearsOverSound ?? true);
   const ear = useSeat(seat, (state) => state.ear);
+  const room = useSeat(seat, (state) => state.microphoneCheck?.room ?? null);
+  const last = useSeat(seat, (state) => state.microphoneCheck?.last ?? null);
   const voice = useSeat(seat, (state) => state.voice);
   const deaf = !['unknown', 'asking', 'hears'].includes(microphone);
   return (
@@ -59,6 +62,12 @@ export function Hearing({ seat }: { seat: Seat }) {
             />{' '}
             {HEARS_WELL_WORDS[hearsWell]}
           </p>
+          {room !== null && (
+            <p className={room === 'loud' ? 'trouble' : ''}>
+              <Shape name={room === 'quiet' ? 'held' : room === 'busy' ? 'short' : 'notice'} /> The
+              room by itself: {ROOM_WORDS[room]}.
+            </p>
+          )}
         </div>
       ) : (
         microphone !== 'asking' &&
@@ -67,6 +76,16 @@ export function Hearing({ seat }: { seat: Seat }) {
             {deaf ? 'Try the microphone again' : 'Try the microphone'}
           </button>
         )
+      )}
+      {ear.state !== 'failed' && microphone !== 'asking' && (
+        <button type="button" onClick={() => seat.microphoneCheck.begin()}>
+          Check it from where you stand
+        </button>
+      )}
+      {last !== null && (
+        <p className="hint">
+          {dateInWords(last.date)}: {last.words}
+        </p>
       )}
       {ear.size === 'small' && ear.why === null && (
         <p className="loading">The small recogniser hears already; the better one is on its way.</p>
