@@ -3,10 +3,11 @@ import { cleanup, fireEvent, screen } from '@testing-library/react';
 import { afterEach, beforeAll, expect, it } from 'vitest';
 import { faultsOfPage, show } from './rendering';
 import { openWords, WORDED } from './wording';
+import { KEYS_STATES } from './keysStates';
 import { PEOPLE_STATES } from './peopleStates';
 import { STATES } from './states';
 
-const ALL = { ...STATES, ...PEOPLE_STATES };
+const ALL = { ...STATES, ...PEOPLE_STATES, ...KEYS_STATES };
 
 beforeAll(() => {
   document.documentElement.lang = 'en';
@@ -42,6 +43,14 @@ it('the sheets of faults and of warning signs have nothing that axe objects to',
   fireEvent.click(screen.getByRole('button', { name: 'Lost…' }));
   expect(await faultsOfPage()).toEqual([]);
   fireEvent.click(screen.getByRole('button', { name: 'Unwell' }));
+  expect(await faultsOfPage()).toEqual([]);
+});
+
+it('the form of a squad and the words of the export have nothing that axe objects to', async () => {
+  show(PEOPLE_STATES['people-squad']!);
+  fireEvent.click(screen.getByRole('button', { name: 'Change this squad' }));
+  await screen.findByRole('form', { name: 'Change Harbour juniors' });
+  for (const list of document.querySelectorAll('details')) list.open = true;
   expect(await faultsOfPage()).toEqual([]);
 });
 
