@@ -105,7 +105,29 @@ export type Fact =
       by: 'rules' | 'coach';
     }
   | { type: 'outcome'; area: Area; outcome: AreaOutcome; rung: number | null }
-  | { type: 'ended'; reason: EndReason };
+  | { type: 'ended'; reason: EndReason }
+  /**
+   * After the session a finding is put right by hand. What was said stays in the record; from now
+   * on it counts as this. Always of the finding itself, also where that was corrected before: the
+   * last one counts (RULES.md, chapter 14).
+   */
+  | ({
+      type: 'corrected';
+      /** Id of the finding. */
+      entry: string;
+      /** Which side of a finding that was said of both; null: all of it. */
+      of: Side | null;
+      prompt: PromptId;
+      check: CheckId | null;
+      drill: DrillId | null;
+      load: Load | null;
+      /** 0 to 10, `unanswered` where there was pain without a number, null where none was said. */
+      pain: number | 'unanswered' | null;
+      painKind: PainKind | 'unanswered' | null;
+      /** Wall time, ISO 8601 with offset. */
+      correctedAt: string;
+      source: Source;
+    } & Omit<Finding, 'pain'>);
 
 export type FactType = Fact['type'];
 

@@ -1,17 +1,19 @@
 import type { Area } from '../areas';
 import type { EntryOf } from '../log';
+import type { CueBook } from '../script';
 import { leaveOut, record, slotsSaid, trialOf } from './checking';
-import { answerSet, drillsOn, rungOf } from './climbing';
+import { answerSet } from './climbing';
 import {
   because,
   MOST_TRIES,
   nameOf,
   type AreaCourse,
+  type Counted,
   type Course,
   type OpenPain,
   type Reason,
 } from './course';
-import { judge, leaveDrill, refer, referral, type PainVerdict } from './hurting';
+import { bar, judge, leaveDrill, referral, type PainVerdict } from './hurting';
 import { nameAt, placeOf, type Place } from './place';
 import { leaveOutDrill } from './overruling';
 
@@ -36,24 +38,47 @@ export function answer(course: Course, pain: OpenPain): Reason {
   const area = areaOf(course, pain.finding, place);
   const at = area === null ? undefined : course.areas.get(area);
   if (place === null || area === null || at === undefined) return course.reason;
-  if (verdict !== 'none') at.hurt = true;
   const isCheck =
     pain.finding.check !== null || (pain.finding.drill === null && place.do === 'check');
-  if (verdict === 'refer' || (verdict === 'over' && isCheck)) {
-    refer(course, area);
+  const counted = countedOf(course, at, place, pain, isCheck);
+  course.counted.push(counted);
+  const drill = isCheck ? null : (pain.finding.drill ?? at.climb?.visit.drill ?? '');
+  if (bar(course, at, verdict, drill)) {
     leaveDrill(course, '1.11', false);
     return referral(course, area, pain);
   }
-  if (verdict === 'back' || verdict === 'over') {
-    const drill = pain.finding.drill ?? at.climb?.visit.drill ?? '';
-    const below = verdict === 'back' && !isCheck ? rungOf(course, at, drill) : 0;
-    at.unloadedOnly = true;
-    at.standInsBelow = Math.min(at.standInsBelow, below);
-  }
   return isCheck
-    ? answerCheck(course, at, place, pain.finding, verdict)
+    ? answerCheck(course, at, place, pain.finding, verdict, counted)
     : answerDrill(course, at, place, pain.finding, verdict);
 }
+
+/** Where a finding counts. Once a ladder is begun, what led to it stands. */
+function countedOf(
+  { book }: Course,
+  at: AreaCourse,
+  place: Place,
+  pain: OpenPain,
+  isCheck: boolean,
+): Counted {
+  const own = place.at === at && place.do === (isCheck ? 'check' : 'set');
+  const isHere = own && isAtHand(pain.finding, place);
+  const to = { area: at.area, pain };
+  if (!isCheck) {
+    if (!isHere || place.do !== 'set') return { ...to, as: 'nothing' };
+    const { visit, rung } = place.climb;
+    return { ...to, as: 'set', visit, set: visit.set, rung };
+  }
+  if (scriptOf(book, pain.finding, place) === undefined || (!own && at.climb !== null)) {
+    return { ...to, as: 'nothing' };
+  }
+  const asked = isHere && place.do === 'check' ? place.slot.side : null;
+  const retest = own && place.do === 'check' && place.retest;
+  return { ...to, as: 'check', retest, asked, answers: [] };
+}
+
+/** The check that a finding is about: its own, else the one at hand. */
+const scriptOf = ({ checks }: CueBook, { check }: Finding, place: Place) =>
+  checks[check ?? (place.do === 'check' ? place.slot.check : '')];
 
 function answerDrill(
   course: Course,
@@ -63,12 +88,7 @@ function answerDrill(
   verdict: PainVerdict,
 ): Reason {
   const own = isAtHand(finding, place) && place.do === 'set';
-  const climb = at.climb;
   if (verdict === 'back' || verdict === 'over') {
-    const drill = finding.drill ?? climb?.visit.drill;
-    if (verdict === 'over' && drill !== undefined) {
-      for (const one of drillsOn(course, at, rungOf(course, at, drill))) climb?.over.add(one);
-    }
     if (own) place.climb.sets += 1;
     const rule = verdict === 'over' ? '1.5' : '1.6';
     return leaveDrill(course, rule, own) ?? course.reason;
@@ -97,21 +117,19 @@ function answerCheck(
   place: Place,
   finding: Finding,
   verdict: PainVerdict,
+  counted: Counted,
 ): Reason {
-  const script =
-    course.book.checks[finding.check ?? (place.do === 'check' ? place.slot.check : '')];
-  const own = place.do === 'check' && place.at === at;
-  // Once a ladder is begun, what led to it stands.
-  if (script === undefined || (!own && at.climb !== null)) {
+  const script = scriptOf(course.book, finding, place);
+  if (script === undefined || counted.as !== 'check') {
     return leaveDrill(course, '1.6', false) ?? course.reason;
   }
-  const retest = own && place.retest;
+  const own = place.do === 'check' && place.at === at;
+  const { retest } = counted;
   const round = retest ? at.retests : at.checks;
-  const asked = own && isAtHand(finding, place) ? place.slot.side : null;
-  const slots = slotsSaid(script, finding.side, asked);
+  const slots = slotsSaid(script, finding.side, counted.asked);
   const { id: entry, result, faults } = finding;
   if (result === 'not-tested') {
-    slots.forEach((slot) => leaveOut(round, slot));
+    for (const slot of slots) counted.answers.push({ slot, answer: leaveOut(round, slot) });
     after(course, own, slots);
     return because('10.8', 'not-tested', { check: script.name }, { by: 'coach', passing: true });
   }
@@ -119,7 +137,9 @@ function answerCheck(
   const again = slots.filter((slot) => isOpen && trialOf(round, slot).tries + 1 < MOST_TRIES);
   for (const slot of slots) {
     const given = verdict === 'back' ? 'pain' : result;
-    record(round, slot, again.includes(slot) ? null : { result: given, faults, entry });
+    const answer = again.includes(slot) ? null : { result: given, faults, entry };
+    record(round, slot, answer);
+    counted.answers.push({ slot, answer });
   }
   if (own && again[0] !== undefined) {
     course.focus = again[0];

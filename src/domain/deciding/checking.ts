@@ -40,8 +40,13 @@ const answerOf = (round: Round, slot: Slot): Answer | null => trialOf(round, slo
 export const hasFailed = (round: Round, check: CheckScript): boolean =>
   slotsOf(check).some((slot) => isFail(answerOf(round, slot)));
 
+const hasHeldIn = (round: Round, slot: Slot): boolean => {
+  const answer = answerOf(round, slot);
+  return answer?.result === 'held' && answer.isUnseen !== true;
+};
+
 const hasHeld = (round: Round, check: CheckScript): boolean =>
-  slotsOf(check).every((slot) => answerOf(round, slot)?.result === 'held');
+  slotsOf(check).every((slot) => hasHeldIn(round, slot));
 
 /** Failed answers of a round with their checks, for the ladder's entry. */
 export const failuresOf = ({ all, checks }: AreaCourse) =>
@@ -122,17 +127,19 @@ export function record(round: Round, slot: Slot, answer: Answer | null): void {
   round.set(slot.key, { tries: Math.min(tries + 1, MOST_TRIES), answer });
 }
 
-/** Sets an answer without a try: not tested. */
-export function leaveOut(round: Round, slot: Slot): void {
+/** Sets an answer without a try, and gives it: not tested. */
+export function leaveOut(round: Round, slot: Slot): Answer {
   const { tries } = trialOf(round, slot);
-  round.set(slot.key, { tries, answer: { result: 'not-tested', faults: [] } });
+  const answer: Answer = { result: 'not-tested', faults: [] };
+  round.set(slot.key, { tries, answer });
+  return answer;
 }
 
 /** Whether every check of the area was asked and held, at first or in the end. */
 export function standing({ all, checks, retests }: AreaCourse): 'held' | 'failed' | 'untested' {
-  if (all.every((check) => hasHeld(checks, check))) return 'held';
-  if (!all.some((check) => hasFailed(checks, check))) return 'untested';
-  const regained = all.every((check) => hasHeld(checks, check) || hasHeld(retests, check));
   const failedAgain = all.some((check) => hasFailed(retests, check));
-  return regained && !failedAgain ? 'held' : 'failed';
+  if (!failedAgain && all.every((check) => hasHeld(checks, check) || hasHeld(retests, check))) {
+    return 'held';
+  }
+  return failedAgain || all.some((check) => hasFailed(checks, check)) ? 'failed' : 'untested';
 }

@@ -18,6 +18,8 @@ export interface Answer {
   faults: FaultId[];
   /** Id of the finding that said it, where one did. */
   entry?: string;
+  /** Held by a correction alone: as good as not tested until a retest is held (rule 14.4). */
+  isUnseen?: boolean;
 }
 
 /** One side of a check (side null where it has none). */
@@ -100,6 +102,23 @@ export interface OpenPain {
   kind: PainKind | 'unanswered' | null;
 }
 
+/**
+ * Where a finding was counted when it was said, so that one that is corrected is counted anew in
+ * the same place. `nothing`: what led to a ladder stood, or it was of what was not at hand.
+ */
+export type Counted = { area: Area; pain: OpenPain | null } & (
+  | {
+      as: 'check';
+      retest: boolean;
+      /** The side that was asked, where none was said. */
+      asked: Side | null;
+      answers: { slot: Slot; answer: Answer | null }[];
+    }
+  | { as: 'set'; visit: Visit; set: number; rung: number }
+  | { as: 'nothing' }
+);
+export type CountedCheck = Extract<Counted, { as: 'check' }>;
+
 /** Which rule chose, and what its sentence is filled with. */
 export interface Reason {
   rule: string;
@@ -134,6 +153,10 @@ export interface Course {
   /** Drills that were set up in this session, with the load that each was left with. */
   setUp: Map<DrillId, Load>;
   pain: OpenPain | null;
+  /** In the order in which they were said. */
+  counted: Counted[];
+  /** The area at hand when a red flag was heard. */
+  flagged: Area | null;
   paused: boolean;
   halted: boolean;
   ended: EndReason | null;
@@ -184,6 +207,8 @@ export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
     trail: [],
     setUp: new Map(),
     pain: null,
+    counted: [],
+    flagged: null,
     paused: false,
     halted: false,
     ended: null,

@@ -13,8 +13,8 @@ import { idOf, isPending, placeOf, stepAt } from './place';
 import type { AreaState, Decision, Step } from './step';
 import { courseOf } from './walking';
 
+export { findingsOf } from './corrected';
 export {
-  findingsOf,
   isHalted,
   isPaused,
   live,

@@ -1,12 +1,14 @@
 import type { Area } from '../areas';
 import type { PainKind } from '../findings';
 import type { SessionSettings } from '../log';
-import { visit, rungFrom, drillOf, isBarredByPain } from './climbing';
+import type { DrillId } from '../script';
+import { visit, rungFrom, rungOf, drillOf, drillsOn, isBarredByPain } from './climbing';
 import {
   areaAtHand,
   because,
   isJoined,
   nameOf,
+  type AreaCourse,
   type Course,
   type OpenPain,
   type Reason,
@@ -24,8 +26,13 @@ export const isNew = (kind: PainKind | 'unanswered' | null): boolean =>
   kind === 'new' || kind === 'sharp' || kind === 'unanswered';
 
 /** Chapter 1: one verdict from the number and the kind. Silence counts as the worse. */
-export function judge(course: Course, { said, number, kind }: OpenPain): PainVerdict {
-  const { painGoesOnUpTo, painRefersAbove } = course.settings;
+export const judge = (course: Course, pain: OpenPain): PainVerdict => weigh(course.settings, pain);
+
+/** The same by the lines alone. */
+export function weigh(
+  { painGoesOnUpTo, painRefersAbove }: SessionSettings,
+  { said, number, kind }: Omit<OpenPain, 'finding'>,
+): PainVerdict {
   if (!said) return 'none';
   if (number === null) return 'number';
   if (number === 'unanswered' || number > painRefersAbove) return 'refer';
@@ -43,6 +50,29 @@ export const findingHurts = (
   (pain !== null && pain > painGoesOnUpTo) ||
   isNew(painKind) ||
   (result === 'pain' && pain === null);
+
+/**
+ * What pain bars from now on (chapter 1), wherever the session stands: a check has no `drill`.
+ * True where the area is referred.
+ */
+export function bar(
+  course: Course,
+  at: AreaCourse,
+  verdict: PainVerdict,
+  drill: DrillId | null,
+): boolean {
+  if (verdict !== 'none') at.hurt = true;
+  if (verdict === 'refer' || (verdict === 'over' && drill === null)) {
+    refer(course, at.area);
+    return true;
+  }
+  if (verdict !== 'back' && verdict !== 'over') return false;
+  const rung = drill === null ? 0 : rungOf(course, at, drill);
+  at.unloadedOnly = true;
+  at.standInsBelow = Math.min(at.standInsBelow, verdict === 'back' ? rung : 0);
+  if (verdict === 'over') for (const one of drillsOn(course, at, rung)) at.climb?.over.add(one);
+  return false;
+}
 
 /** Refers an area; of squat and hinge, one bars load in both for the rest of the session. */
 export function refer(course: Course, area: Area): void {

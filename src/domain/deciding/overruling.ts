@@ -47,7 +47,18 @@ function overruleCheck(
     }
     case 'skip':
     case 'next': {
-      if (trial.answer === null) leaveOut(round, place.slot);
+      if (trial.answer === null) {
+        const { retest, slot, at } = place;
+        const answers = [{ slot, answer: leaveOut(round, slot) }];
+        course.counted.push({
+          as: 'check',
+          area: at.area,
+          pain: null,
+          retest,
+          asked: null,
+          answers,
+        });
+      }
       course.trail.push(place.slot);
       course.focus = null;
       return coach('9.2', 'skip-check', { check });
@@ -175,7 +186,12 @@ function toLadder(course: Course, { at, retest }: CheckPlace, to: Parameters<typ
   if (at.climb === null) at.climb = openClimb(to);
   else visit(at.climb, to);
   at.climb.ended = null;
-  if (retest) at.retests.clear();
+  if (retest) {
+    at.retests.clear();
+    course.counted = course.counted.filter(
+      (one) => one.as !== 'check' || !one.retest || one.area !== at.area,
+    );
+  }
   course.item = ladder;
   course.focus = null;
   course.trail = [];

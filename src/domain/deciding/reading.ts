@@ -55,10 +55,11 @@ export function live(entries: readonly Entry[]): Entry[] {
 export type FindingTold = EntryOf<'finding'> & { painKind: PainKind | 'unanswered' | null };
 
 /**
- * Findings that count, in order, each with the number (0 to 10) and the kind of its pain, also
- * where those were asked for after it. A number that stayed unanswered leaves `pain` null.
+ * Findings that were not taken back, as they were said, in order, each with the number (0 to 10)
+ * and the kind of its pain, also where those were asked for after it. A number that stayed
+ * unanswered leaves `pain` null.
  */
-export function findingsOf(entries: readonly Entry[]): FindingTold[] {
+export function toldOf(entries: readonly Entry[]): FindingTold[] {
   const found: FindingTold[] = [];
   for (const entry of live(entries)) {
     const last = found.at(-1);

@@ -4,7 +4,7 @@ import type { Entry, EntryOf } from '../log';
 import type { CueBook } from '../script';
 import { slotsOf, trialOf } from './checking';
 import { placeOf, type Place } from './place';
-import { findingsOf } from './reading';
+import { findingsOf } from './corrected';
 import type { Course } from './course';
 import { courseOf } from './walking';
 

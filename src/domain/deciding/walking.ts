@@ -7,12 +7,18 @@ import { judge, refer } from './hurting';
 import { overrule, REFUSED } from './overruling';
 import { advance, idOf, isPending, nameAt, placeOf } from './place';
 import { live } from './reading';
+import { recount } from './recounting';
 
 /** Entries that are only notes: nothing is decided from them (rule 8.1). */
-const NOTES: readonly Entry['type'][] = ['asked', 'heard', 'decision', 'outcome', 'words'];
+const NOTES: readonly Entry['type'][] = [
+  ...(['asked', 'heard', 'decision', 'outcome', 'words', 'corrected'] as const),
+];
 const isNote = ({ type }: Entry): boolean => NOTES.includes(type);
 
-/** Folds a log up to where the session stands. Throws where it has no start. */
+/**
+ * Folds a log up to where the session stands, with what was corrected after it (chapter 14).
+ * Throws where it has no start.
+ */
 export function courseOf(book: CueBook, entries: readonly Entry[]): Course {
   const log = live(entries).filter((entry) => !isNote(entry));
   const started = log.find((entry): entry is EntryOf<'started'> => entry.type === 'started');
@@ -29,6 +35,7 @@ export function courseOf(book: CueBook, entries: readonly Entry[]): Course {
   log.forEach((entry, at) => {
     if (course.ended === null) take(course, entry, log[at + 1]);
   });
+  recount(course, entries);
   return course;
 }
 
@@ -38,6 +45,7 @@ function take(course: Course, entry: Entry, next: Entry | undefined): void {
   switch (entry.type) {
     case 'red-flag': {
       const at = areaAtHand(course);
+      course.flagged = at?.area ?? null;
       if (at !== null) refer(course, at.area);
       return end(course, 'red-flag', because('7.4', 'red-flag', {}, { area: at?.area ?? null }));
     }

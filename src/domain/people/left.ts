@@ -1,6 +1,7 @@
 /** What a session left behind of each area, told by a few of its entries, so that a list of people opens without reading whole logs. */
 import type { Area, AreaOutcome } from '../areas';
-import { findingsOf, live } from '../deciding/reading';
+import { findingsOf } from '../deciding/corrected';
+import { live } from '../deciding/reading';
 import { isNew } from '../deciding/hurting';
 import type { EndReason, Entry, EntryOf } from '../log';
 import type { CheckId, DrillId } from '../script';
@@ -40,9 +41,13 @@ export interface SessionLeft extends Left {
 
 const TYPES: readonly Entry['type'][] = [
   ...(['started', 'outcome', 'pain-number', 'pain-kind', 'red-flag', 'undone', 'ended'] as const),
+  'corrected',
 ];
 
-/** Whether `leftBy` needs this entry: a start, an end, an outcome, pain, a warning sign or an undo. */
+/**
+ * Whether `leftBy` needs this entry: a start, an end, an outcome, pain, a warning sign, an undo or
+ * a correction. A session with a correction is needed whole.
+ */
 export const tellsWhatIsLeft = (entry: Entry): boolean =>
   TYPES.includes(entry.type) || (entry.type === 'finding' && hurts(entry));
 
@@ -51,7 +56,7 @@ const hurts = ({ result, pain, asksPain }: EntryOf<'finding'>): boolean =>
 
 /**
  * What these entries of one session leave, in their order; others than those of `tellsWhatIsLeft`
- * change nothing. The last outcome of an area counts. Where the session did not end and something
+ * change nothing, unless something was corrected. The last outcome of an area counts. Where the session did not end and something
  * was taken back after it, the area is unfinished: the outcome may have been taken back with it.
  */
 export function leftBy(entries: readonly Entry[]): Left {
@@ -67,7 +72,9 @@ export function leftBy(entries: readonly Entry[]): Left {
   }
   return {
     areas: [...areas.values()],
-    newPainAt: newPainIn(entries.filter(tellsWhatIsLeft)),
+    newPainAt: newPainIn(
+      entries.some(({ type }) => type === 'corrected') ? entries : entries.filter(tellsWhatIsLeft),
+    ),
     isWarned: entries.some(({ type }) => type === 'red-flag'),
   };
 }

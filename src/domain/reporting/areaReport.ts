@@ -144,7 +144,8 @@ function hurtIn(
 function givenIn(round: Round, slot: Slot, findings: readonly FindingTold[]): Given | null {
   const { answer, tries } = trialOf(round, slot);
   if (answer === null) return null;
-  const said = findings.find(({ id }) => id === answer.entry);
+  const own = findings.filter(({ id }) => id === answer.entry);
+  const said = own.find(({ side }) => side === slot.side) ?? own[0];
   return {
     result: answer.result,
     faults: answer.faults,

@@ -1,6 +1,7 @@
 /** How an area stands in one sentence, as it is spoken when the area closes and shown after. */
 import { courseOf } from '../deciding/walking';
-import { findingsOf, type FindingTold } from '../deciding/reading';
+import { findingsOf } from '../deciding/corrected';
+import type { FindingTold } from '../deciding/reading';
 import type { AreaState } from '../deciding/step';
 import type { Course } from '../deciding/course';
 import type { Entry } from '../log';

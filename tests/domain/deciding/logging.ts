@@ -1,5 +1,11 @@
 import type { Side, Way } from '../../../src/domain/areas';
 import { areaStates, nextStep } from '../../../src/domain/deciding/deciding';
+import {
+  counting,
+  saidFindings,
+  type Said as SaidOf,
+} from '../../../src/domain/deciding/corrected';
+import { correctionFacts } from '../../../src/domain/deciding/correction';
 import type { Decision, Step } from '../../../src/domain/deciding/step';
 import type { PainKind, RedFlag, Result } from '../../../src/domain/findings';
 import {
@@ -130,6 +136,22 @@ export class Telling {
 
   resume(): this {
     return this.add({ type: 'resumed', source: this.source() });
+  }
+
+  /** Puts the finding of that number (from 1; -1 is the last) right; the session ends before it. */
+  correct(number: number, change: Partial<SaidOf>, of: Side | null = null): this {
+    if (!this.entries.some(({ type }) => type === 'ended')) {
+      this.add({ type: 'ended', reason: 'stopped' });
+    }
+    this.wait(3600);
+    const ids = this.entries.filter(({ type }) => type === 'finding').map(({ id }) => id);
+    const id = ids.at(number > 0 ? number - 1 : number);
+    const one = saidFindings(this.entries).find((each) => each.finding.id === id && each.of === of);
+    if (one === undefined) throw new Error(`No finding ${number} to correct.`);
+    const correction = { finding: one.finding, of, said: { ...counting(one), ...change } };
+    const facts = correctionFacts(this.book, this.entries, correction, '2031-03-02T10:00:00+00:00');
+    for (const fact of facts) this.add(fact);
+    return this;
   }
 
   undo(entry: string): this {

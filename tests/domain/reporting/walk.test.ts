@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { LIFTS } from '../../../src/domain/deciding/deciding';
 import { findingHurts } from '../../../src/domain/deciding/hurting';
-import { findingsOf, type FindingTold } from '../../../src/domain/deciding/reading';
+import { findingsOf, type FindingTold } from '../../../src/domain/deciding/deciding';
 import { DEFAULT_SETTINGS, type Entry } from '../../../src/domain/log';
 import { reportOf } from '../../../src/domain/reporting/report';
 import { Walk } from '../deciding/walking';
