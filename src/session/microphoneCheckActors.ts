@@ -45,7 +45,7 @@ const DYING_MILLISECONDS = 300;
 /** Who began to speak is waited for. */
 const SPEECH_HOLD_MILLISECONDS = 5000;
 /** It may have been others who talked: the reply may still come. */
-const AFTER_TALK_MILLISECONDS = 2500;
+const AFTER_TALK_MILLISECONDS = 4000;
 /** In a room of talk without end a reply is waited for no longer. */
 const LONGEST_MILLISECONDS = 2 * READ_WITHIN_MILLISECONDS;
 
@@ -67,12 +67,13 @@ export const saying = fromCallback<{ type: 'NONE' }, Senses & { voice: Voice; li
       if (text === undefined) return sendBack({ type: 'SAID' });
       line = text;
       let over = false;
-      const ended = () => {
+      const ended = (how: 'spoken' | 'failed') => {
         if (over) return;
         over = true;
+        if (how === 'failed') sendBack({ type: 'MUTE' });
         next();
       };
-      watchdog = clock.setTimeout(ended, LINE_MILLISECONDS);
+      watchdog = clock.setTimeout(() => ended('failed'), LINE_MILLISECONDS);
       const started = () => {
         if (!over) measure.follow('own-voice');
       };
