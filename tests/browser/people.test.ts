@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { afterEach, expect, it } from 'vitest';
 import { begin, open, untilStored, type Opened } from './opening';
 
@@ -44,5 +45,39 @@ it('the invented club comes with one tap, survives a reload, and leaves with one
   expect(await page.locator('.person', { hasText: 'Invented' }).count()).toBe(12);
   await page.getByRole('button', { name: 'Take the invented club away' }).click();
   await page.getByText('Nobody is kept here yet').waitFor();
+  expect(complaints).toEqual([]);
+}, 60_000);
+
+it('a list with a mistake is mended and imported, somebody of it found, and all of it exported', async () => {
+  opened = await open();
+  const { page, complaints } = opened;
+  await page.getByRole('button', { name: 'Athletes' }).click();
+  await page.getByRole('button', { name: 'Import a list' }).click();
+  const list = (born: string) => ({
+    ...{ name: 'harbour.csv', mimeType: 'text/csv' },
+    buffer: Buffer.from(`Name;Team;Born\nQuib Marn;Harbour;1999\nŽo Ashgrove;Harbour;${born}\n`),
+  });
+  const file = page.getByLabel(/^Choose/);
+  await file.setInputFiles(list('98'));
+  await page.getByText('Line 3, Born').waitFor();
+  await file.setInputFiles(list('1998'));
+  await page.getByRole('button', { name: 'Add 2 athletes' }).click();
+  await page.getByRole('button', { name: 'To the athletes' }).click();
+  await page.getByLabel('Show').selectOption({ label: 'Harbour (2)' });
+  await page.getByLabel('Find by name or squad').fill('zo');
+  await page.getByRole('button', { name: /^Žo Ashgrove/ }).waitFor();
+  await page.getByText('Export the list').click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Who they are' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/^sayso-athletes-\d{4}-\d\d-\d\d\.csv$/);
+  const lines = readFileSync(await download.path(), 'utf8')
+    .trim()
+    .split('\r\n');
+  expect(lines.slice(1).sort()).toEqual([
+    expect.stringMatching(/^Quib Marn,Harbour,1999,/),
+    expect.stringMatching(/^Žo Ashgrove,Harbour,1998,/),
+  ]);
   expect(complaints).toEqual([]);
 }, 60_000);

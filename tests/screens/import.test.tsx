@@ -37,7 +37,7 @@ const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('butto
 describe('a list is brought', () => {
   it('from the first screen', () => {
     const seat = show(PEOPLE_STATES['people-none']!);
-    press('From a spreadsheet');
+    press('Import a list');
     expect(seat.did).toEqual([['import']]);
   });
 
@@ -85,7 +85,9 @@ describe('a list is brought', () => {
     pick('Was', 'Stature');
     expect(items()[0]).toBe('Vennel Ashgrove 162 cm');
     pick('Vorname', 'Leave it out');
-    await comes('Nobody yet: one thing is to be mended. Until then nothing of the file is added.');
+    await comes(
+      'Nobody yet: one thing needs mending first. Until then nothing of the file is added.',
+    );
     expect(items()[0]).toContain('No column is chosen for the name.');
     expect(screen.queryByRole('button', { name: /^Add/ })).toBeNull();
     fireEvent.click(screen.getByRole('checkbox', { name: 'The first line has the titles' }));
@@ -95,7 +97,9 @@ describe('a list is brought', () => {
   it('with every problem by line and column, and none of it is kept until all are mended', async () => {
     const seat = await open();
     choose(csv('Name,Born,Height (cm)\nVennel,1999,170\nAsh,12,\n,2001,900\n'));
-    await comes('Nobody yet: 3 things are to be mended. Until then nothing of the file is added.');
+    await comes(
+      'Nobody yet: 3 things need mending first. Until then nothing of the file is added.',
+    );
     expect(items()).toEqual([
       expect.stringMatching(/^Line 3, Born: "12" is no year of birth/),
       expect.stringMatching(/^Line 4, Name: There is no name/),
@@ -113,7 +117,9 @@ describe('a list is brought', () => {
   it('with many problems, the first of them, and all when asked', async () => {
     await open();
     choose(csv(`Name,Born\n${Array.from({ length: 60 }, (_, at) => `Quib ${at},x\n`).join('')}`));
-    await comes('Nobody yet: 60 things are to be mended. Until then nothing of the file is added.');
+    await comes(
+      'Nobody yet: 60 things need mending first. Until then nothing of the file is added.',
+    );
     expect(items()).toHaveLength(50);
     press('Show all 60');
     expect(items()).toHaveLength(60);

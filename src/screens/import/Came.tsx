@@ -4,8 +4,8 @@ import type { Seat } from '../seat';
 export const Came = ({ seat }: { seat: Seat }) => (
   <>
     <p className="lead">
-      Everybody of the file is in the list now. What a file cannot know, such as the consent of a
-      guardian, is noted on their own page.
+      They are in your list now. What the file did not know is noted on their own page, such as the
+      day on which a guardian agreed.
     </p>
     <button type="button" className="first" onClick={() => seat.people.show()}>
       To the athletes

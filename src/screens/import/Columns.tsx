@@ -25,7 +25,7 @@ interface ColumnsProps {
 
 /** What each column of the file holds, as guessed and to be changed. */
 export const Columns = ({ columns, hasTitles, onTitles, fields, onChange }: ColumnsProps) => (
-  <section className="card" aria-labelledby="columns-title">
+  <section className="card columns-card" aria-labelledby="columns-title">
     <h2 id="columns-title">What each column holds</h2>
     <p>Guessed by their titles and what stands in them. Change what is not so.</p>
     <label className="tick">

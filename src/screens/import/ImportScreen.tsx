@@ -43,7 +43,7 @@ export default function ImportScreen({ seat }: { seat: Seat }) {
           <Shape name="left" /> Athletes
         </button>
         <h1 ref={heading} tabIndex={-1}>
-          {came === null ? 'From a spreadsheet' : cameWords(came)}
+          {came === null ? 'Import a list' : cameWords(came)}
         </h1>
       </header>
       {came !== null && <Came seat={seat} />}
@@ -52,6 +52,12 @@ export default function ImportScreen({ seat }: { seat: Seat }) {
       {people.state === 'loading' && <p role="status">Looking for your athletes.</p>}
       {chosen !== null && people.state === 'here' && people.trouble === null && (
         <>
+          <Preview
+            {...{ seat, people }}
+            sheet={chosen.sheet}
+            fields={chosen.fields}
+            onImported={done}
+          />
           <Columns
             columns={chosen.sheet.columns}
             hasTitles={chosen.sheet.hasTitles}
@@ -60,12 +66,6 @@ export default function ImportScreen({ seat }: { seat: Seat }) {
             }
             fields={chosen.fields}
             onChange={(fields) => setChosen({ ...chosen, fields })}
-          />
-          <Preview
-            {...{ seat, people }}
-            sheet={chosen.sheet}
-            fields={chosen.fields}
-            onImported={done}
           />
         </>
       )}

@@ -71,8 +71,8 @@ const counted = (count: number) => (count === 1 ? '1 athlete' : `${count} athlet
 
 function comesWords({ people, doubles, problems }: Imported): string {
   if (people === null) {
-    const things = problems.length === 1 ? 'one thing is' : `${problems.length} things are`;
-    return `Nobody yet: ${things} to be mended. Until then nothing of the file is added.`;
+    const things = problems.length === 1 ? 'one thing needs' : `${problems.length} things need`;
+    return `Nobody yet: ${things} mending first. Until then nothing of the file is added.`;
   }
   const left = doubles.length === 0 ? '' : `, ${doubles.length} left out`;
   if (people.length > 0) return `${counted(people.length)}${left}.`;
@@ -122,7 +122,7 @@ function Doubles({ doubles }: { doubles: Double[] }) {
   if (doubles.length === 0) return null;
   return (
     <details>
-      <summary>Left out: {counted(doubles.length)} that would be there twice</summary>
+      <summary>Left out: {counted(doubles.length)} who would be here twice</summary>
       <ul>
         {doubles.map(({ line, name, birthYear, of }) => (
           <li key={line}>

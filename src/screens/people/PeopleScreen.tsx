@@ -40,7 +40,7 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
         <div className="ways-in">
           <AddPerson seat={seat} />
           <button type="button" onClick={() => seat.people.showImport()}>
-            From a spreadsheet
+            Import a list
           </button>
           {people.all.length > 1 && <ToSquadDay seat={seat} />}
         </div>
@@ -49,8 +49,8 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
         {people.state === 'loading' && <p role="status">Looking for your athletes.</p>}
         {people.state === 'here' && people.all.length === 0 && (
           <p>
-            Nobody is kept here yet. Add an athlete, bring a list, or look around with people who do
-            not exist.
+            Nobody is kept here yet. Add an athlete, import a list, or look around with people who
+            do not exist.
           </p>
         )}
         {people.all.length > 0 && <TakeOut seat={seat} all={people.all} />}

@@ -17,23 +17,25 @@ export function TakeOut({ seat, all }: { seat: Seat; all: readonly PersonKnown[]
   return (
     <details className="card take-out">
       <summary>Export the list</summary>
-      <p>
-        {count === 1 ? 'One athlete' : `All ${count} athletes`}
-        {count < all.length && ', without the invented ones'}, as a file for your spreadsheet. It
-        holds personal facts: names, years of birth, measures, your notes, how they stand. It goes
-        to the downloads of this device and nowhere else; from there on you look after it.
-      </p>
-      <div className="pair">
-        <button type="button" onClick={() => void take('who')}>
-          Who they are
-        </button>
-        <button type="button" onClick={() => void take('standing')}>
-          How they stand
-        </button>
+      <div className="folded">
+        <p>
+          {count === 1 ? 'One athlete' : `All ${count} athletes`}
+          {count < all.length && ', without the invented ones'}, as a file for your spreadsheet. It
+          holds personal facts: names, years of birth, measures, your notes, how they stand. It goes
+          to the downloads of this device and nowhere else; from there on you look after it.
+        </p>
+        <div className="pair">
+          <button type="button" onClick={() => void take('who')}>
+            Who they are
+          </button>
+          <button type="button" onClick={() => void take('standing')}>
+            How they stand
+          </button>
+        </div>
+        <p className="detail">“Who they are” can be imported again, here or on another device.</p>
+        <p role="status">{file !== null && `${file} is handed to your downloads.`}</p>
+        <Trouble words={trouble} />
       </div>
-      <p className="detail">“Who they are” can be taken in again on another device.</p>
-      <p role="status">{file !== null && `${file} is handed to your downloads.`}</p>
-      <Trouble words={trouble} />
     </details>
   );
 }
