@@ -3,12 +3,7 @@ import { say } from '../domain/saying';
 import { LANGUAGES } from '../cues/page';
 import { manyEars } from '../ear/manyEars';
 import type { EarTrouble } from '../ports';
-import {
-  createSeatStore,
-  type MicrophoneState,
-  type Seat,
-  type SeatState,
-} from '../screens/seat';
+import { createSeatStore, type MicrophoneState, type Seat, type SeatState } from '../screens/seat';
 import { EMPTY_VIEW } from '../screens/view';
 import { createVoiceCheckPlace } from './coach/voiceCheckPlace';
 import { createDoor } from './door';
@@ -20,7 +15,7 @@ import { createOffline } from './offline';
 import { createMicrophonePlace } from './microphone/microphonePlace';
 import { createPeoplePlace, NOBODY } from './people/peoplePlace';
 import { createVisitPlace } from './people/visitPlace';
-import { createRunning, loadSession } from './running';
+import { createRunning, loadSession, staysAt } from './running';
 import { createSquadDayPlace } from './squadDay/squadDayPlace';
 import { createUnfinished, REHEARSAL } from './unfinished';
 
@@ -78,12 +73,15 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     ...{ parts, store, listening, people, visits, chooseWords, notAllArrived },
   });
   const squadDay = createSquadDayPlace({
-    ...{ parts, store, listening, people, running, notAllArrived },
+    ...{ parts, store, listening, people, running, chooseLanguage },
     begins(listen) {
       unlockSound();
       door.open();
       if (listen === 'microphone') void openMicrophone();
     },
+    stays: () => staysAt(parts),
+    freed: () => void unfinished.look(),
+    storage: () => localStorage,
   });
   const unfinished = createUnfinished({ records, store, isTaken: squadDay.holds });
 

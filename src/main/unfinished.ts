@@ -5,12 +5,22 @@ import type { SeatStore } from '../screens/seat';
 export const REHEARSAL = 'rehearsal-';
 
 /** The session that was cut off last, where there is one, is offered at the seat. */
-export function createUnfinished({ records, store }: { records: Records; store: SeatStore }) {
+export function createUnfinished({
+  records,
+  store,
+  isTaken,
+}: {
+  records: Records;
+  store: SeatStore;
+  /** Whether a squad day takes that session up itself. */
+  isTaken: (session: string) => boolean;
+}) {
   /** The one that was left alone. */
   let discarded: string | null = null;
   const isOffered = (session: string) =>
     ![REHEARSAL, INVENTED_SESSION].some((name) => session.startsWith(name)) &&
-    session !== discarded;
+    session !== discarded &&
+    !isTaken(session);
 
   async function look() {
     const heads = await records.sessions().catch(() => []);

@@ -1,4 +1,5 @@
-import { isHalted, isPaused, undoable } from '../domain/deciding/deciding';
+import { isHalted, isPaused, nextStep, undoable } from '../domain/deciding/deciding';
+import { openOffer } from '../domain/deciding/offering';
 import type { Decision } from '../domain/deciding/step';
 import type { Command } from '../domain/hearing/reply';
 import type { Entry } from '../domain/log';
@@ -30,6 +31,9 @@ export type Meaning =
   | 'which-one'
   | 'lacks'
   | 'not-here'
+  | 'next-person'
+  | 'nobody-else'
+  | 'pain-first'
   | 'kept'
   | 'answer';
 
@@ -37,6 +41,8 @@ export interface Standing {
   book: CueBook;
   log: Entry[];
   decision: Decision | null;
+  /** On a squad day somebody else is still to come. */
+  othersWait: boolean;
 }
 
 const OVERRULES: Command[] = ['again', 'skip', 'next', 'back', 'lighter', 'heavier', 'go-to'];
@@ -71,6 +77,7 @@ export function meaningOf(reading: Weighed, prompt: PromptId, standing: Standing
   const isEither = reading.other !== undefined && prompt !== 'idle' && asked === null;
   if (isPain(reply)) return asked?.startsWith('pain') || isEither ? 'answer' : 'pain';
   if (isHeld(standing)) {
+    if (reply.command === 'next-person' && verdict === 'accept') return leaving(standing);
     return reply.command === 'resume' && verdict === 'accept' ? 'resume' : 'ignored';
   }
   if (verdict === 'confirm') {
@@ -90,6 +97,7 @@ function commandMeaning(command: Command, asked: string | null, standing: Standi
   if (command === 'yes' || command === 'no') return 'answer';
   if (command === 'resume') return asked === 'end-session' ? 'answer' : 'ignored';
   if (command === 'pause') return asked === 'end-session' ? 'ignored' : 'pause';
+  if (command === 'next-person') return asked === 'end-session' ? 'not-here' : leaving(standing);
   if (command === 'undo') {
     return undoable(standing.book, standing.log) === null ? 'nothing-to-undo' : 'undo';
   }
@@ -97,4 +105,18 @@ function commandMeaning(command: Command, asked: string | null, standing: Standi
   if (MANNERS.includes(command)) return 'manner';
   if (WORDS.includes(command)) return 'words';
   return PLAIN.find((plain) => plain === command) ?? 'not-here';
+}
+
+/**
+ * What "next person" means: not while pain is asked about, or is on record and about to be. What
+ * the log decides now counts, since an answer may be on its way to the record.
+ */
+function leaving({ book, log, othersWait }: Standing): Meaning {
+  const { step } = nextStep(book, log);
+  if (step.do === 'end') return 'ignored';
+  const offer = openOffer(log);
+  const offers = [offer?.reply, offer?.other?.reply].flatMap((reply) => reply ?? []);
+  if ((step.do === 'ask' && step.about !== 'end-session') || offers.some(isPain))
+    return 'pain-first';
+  return othersWait ? 'next-person' : 'nobody-else';
 }

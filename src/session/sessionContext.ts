@@ -39,6 +39,8 @@ export interface SessionInput {
   angleTool?: AngleTool | undefined;
   /** The word after which alone replies count; none where left out. */
   callWord?: string | undefined;
+  /** On a squad day others are still to come: "next person" leaves the session. Default false. */
+  othersWait?: boolean | undefined;
   /** Minutes that the clock on the wall is east of UTC. Default 0. */
   utcOffsetMinutes?: number | undefined;
   /** Entries of a session to go on with; empty begins a new one. */
@@ -55,6 +57,8 @@ export interface SessionContext {
   angleTool: AngleTool;
   /** The word after which alone replies count, or null. */
   callWord: string | null;
+  /** Somebody else is still to come, for whom this session may be left. */
+  othersWait: boolean;
   /** What the bell stands on; null where it is not known. */
   blocks: BlockHeight | null;
   log: Entry[];
@@ -103,6 +107,7 @@ export function openContext(
     settings: begun.settings,
     angleTool: begun.angleTool ?? 'eye',
     callWord: begun.callWord ?? null,
+    othersWait: input.othersWait ?? false,
     blocks: blocksFor(begun.athlete ?? {}),
     log,
     unstored: [],

@@ -50,6 +50,7 @@ const session = setup({
       context.stage.hush();
       context.stage.tone('halted');
     },
+    hush: ({ context }) => context.stage.hush(),
     askAnew: assign(({ context }) => attempting.askAnew(context)),
     followReport: assign(({ context, event }) => attempting.followReport(context, event)),
     pass: ({ context, event, self }) => passing.pass(context, event, self.getSnapshot().children),
@@ -236,6 +237,8 @@ export const sessionMachine = session.createMachine({
       },
     },
     ended: { entry: 'showEnd', type: 'final' },
+    /** For the next person: nothing has ended, and the log goes on where it stands. */
+    left: { type: 'final' },
   },
   on: {
     HEARD: [
@@ -274,6 +277,13 @@ export const sessionMachine = session.createMachine({
       aside('which'),
       aside('which-one'),
       aside('not-here'),
+      aside('nobody-else'),
+      aside('pain-first'),
+      {
+        guard: heard('next-person'),
+        target: '.left',
+        actions: ['hush', 'showHeard', 'keepNotes', 'clearNotes'],
+      },
       aside('lacks'),
       {
         guard: heard('manner'),

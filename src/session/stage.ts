@@ -67,7 +67,7 @@ const GIVES_WAY_SECONDS = 2;
 /** Joins the ports to one stage. `startedAtMilliseconds` gives every shown event its time. */
 export function createStage(
   book: CueBook,
-  ports: Ports,
+  ports: Omit<Ports, 'records'>,
   secondsOf: (text: string) => number,
   startedAtMilliseconds: number,
   report: (report: StageReport) => void,

@@ -298,7 +298,7 @@ describe('what is heard, at every prompt', () => {
   it.each(promptsOf(book).map(({ prompt }) => prompt))('"stop" means stop at %s', (prompt) => {
     const { log, decision } = openBench().actor.getSnapshot().context;
     const meaning = (text: string) =>
-      meaningOf(heard(text, prompt).reading, prompt, { book, log, decision });
+      meaningOf(heard(text, prompt).reading, prompt, { book, log, decision, othersWait: false });
     expect(meaning('stop')).toBe('stop');
     expect(meaning('chest pain')).toBe('red-flag');
     expect(meaning("don't stop")).toBe('ignored');

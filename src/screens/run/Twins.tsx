@@ -6,12 +6,14 @@ import { useSeat } from '../useSeat';
 import type { View } from '../view';
 import { PainKindTwins, PainNumberTwins, PainTwin, RedFlagTwins } from './PainTwins';
 import { ResultTwins } from './ResultTwins';
+import { OfSquadDay } from './OfSquadDay';
 import { Say, type Send } from './Say';
 
 /** Touch twins of what can be said now: the open question's answers above, the rest below. */
 export function Twins({ seat }: { seat: Seat }) {
   const view = useSeat(seat, (state) => state.view);
   const book = useSeat(seat, (state) => state.book);
+  const isSquadDay = useSeat(seat, (state) => state.squadDay?.stage === 'running');
   const [unwell, setUnwell] = useState(false);
   const panel = useRef<HTMLDivElement>(null);
   const question = `${view.prompt} ${view.step?.side ?? ''} ${view.step?.set ?? ''}`;
@@ -22,6 +24,7 @@ export function Twins({ seat }: { seat: Seat }) {
   };
   return (
     <div className="twins" ref={panel} tabIndex={-1} role="group" aria-label="Answer by touch">
+      <OfSquadDay seat={seat} />
       {unwell ? (
         <RedFlagTwins send={send} close={() => setUnwell(false)} />
       ) : (
@@ -31,6 +34,9 @@ export function Twins({ seat }: { seat: Seat }) {
         {alwaysAt(view).map((command) => (
           <Say key={command} send={send} command={command} />
         ))}
+        {isSquadDay && mayLeave(view) && (
+          <Say send={send} command="next-person" words="Next person" />
+        )}
         <button
           type="button"
           className="unwell"
@@ -59,6 +65,10 @@ function alwaysAt({ phase, prompt }: View): Command[] {
   if (prompt.startsWith('pain/')) return ['pause', 'repeat', 'undo'];
   return ['pause', 'repeat', 'undo', 'skip'];
 }
+
+/** Not while pain or the end is asked about: that comes first. */
+const mayLeave = ({ phase, prompt, halted }: View): boolean =>
+  !prompt.startsWith('pain/') && !halted && (prompt !== 'confirm' || phase === 'confirming');
 
 const MORE: Command[] = [
   'again',

@@ -1,17 +1,22 @@
 import type { Seat } from '../seat';
-import { useFocusOnArrival } from '../useFocusOnArrival';
+import { useSeat } from '../useSeat';
+import { Between } from './Between';
+import { Choose } from './Choose';
+import { Summary } from './Summary';
+import '../gate/gate.css';
+import '../people/people.css';
+import './squadDay.css';
 
-/** Who is next on a squad day, and who is left. */
+/** A squad day, but for its sessions: who and in which order, who is next, and what came of it. */
 export default function SquadDayScreen({ seat }: { seat: Seat }) {
-  const heading = useFocusOnArrival<HTMLHeadingElement>();
-  return (
-    <main className="page" lang="en">
-      <button type="button" className="back" onClick={() => seat.squadDay.leave()}>
-        Athletes
-      </button>
-      <h1 ref={heading} tabIndex={-1}>
-        Squad day
-      </h1>
-    </main>
-  );
+  const stage = useSeat(seat, (state) => state.squadDay?.stage ?? 'choosing');
+  switch (stage) {
+    case 'between':
+    case 'running':
+      return <Between seat={seat} />;
+    case 'over':
+      return <Summary seat={seat} />;
+    default:
+      return <Choose seat={seat} />;
+  }
 }

@@ -1,13 +1,47 @@
-/** A squad day: who is to be seen, one after the other. */
-export interface SquadDayState {
+import type { Way } from '../../domain/areas';
+import type { SquadDay } from '../../domain/people/squadDay';
+import type { EquipmentId, RoutineId } from '../../domain/script';
+
+/** What is chosen once for all of a squad day. */
+export interface SquadDayChoice {
   /** Ids of people, in their order. */
-  waiting: string[];
+  people: string[];
+  routine: RoutineId;
+  way: Way;
+  /** `hands`: by touch and keys alone; the microphone is not asked for. */
+  listen: 'microphone' | 'hands';
+  /** Equipment that is not in this gym. */
+  missing: EquipmentId[];
+}
+
+/** A squad day: who is seen, one after the other. */
+export interface SquadDayState {
+  /**
+   * `choosing`: who, and in which order; `kept`: under way, and nobody sees to it now; `between`:
+   * the next one is waited for; `running`: a session runs; `over`: what came of it; `dropped`: what
+   * was kept of one could not be read.
+   */
+  stage: 'choosing' | 'kept' | 'between' | 'running' | 'over' | 'dropped';
+  /** Nobody in it until it begins. */
+  day: SquadDay;
+  /** Between two: what the next word answers; `help`: somebody is unwell, and that comes first. */
+  asks: 'ready' | 'end' | 'help';
+  /** Between two: what is being said or was said last. */
+  cue: string;
+  /** What went wrong, and what to do; null where nothing did. */
+  trouble: string | null;
 }
 
 /** What a person may do on a squad day. */
 export interface SquadDayHands {
-  /** To choose who is to be seen, or to the squad day that is under way. */
+  /** To choose who is to be seen, or to what came of the day. */
   show(): void;
-  /** Back to the list. */
+  /** Called inside a tap, so that sound, voice and microphone may be unlocked there. */
+  begin(choice: SquadDayChoice): void;
+  /** Goes on with those who are left, from a tap. */
+  goOn(): void;
+  /** Ends the day that is kept, and shows what came of it. */
+  end(): void;
+  /** Back to the list; a day that is over is forgotten, its sessions are not. */
   leave(): void;
 }

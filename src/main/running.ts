@@ -1,0 +1,187 @@
+import type { ActorRefFrom } from 'xstate';
+import type { Way } from '../domain/areas';
+import { DEFAULT_SETTINGS, type EndReason, type Entry, type Words } from '../domain/log';
+import type { EquipmentId, RoutineId } from '../domain/script';
+import { attachHeadset } from '../ear/hands';
+import type { Cancel, Ear, SessionEvent } from '../ports';
+import type { SeatState, SeatStore } from '../screens/seat';
+import { viewOf, viewOfLog } from '../screens/view';
+import type { sessionMachine } from '../session/sessionMachine';
+import { playSound } from '../sounding/playing';
+import { COACH_VOICE } from '../voice/voices';
+import { musicUnder } from './musicUnder';
+import { deviceName } from './names';
+import type { Parts } from './parts';
+import type { PeoplePlace } from './people/peoplePlace';
+import type { VisitPlace } from './people/visitPlace';
+import { RehearsalPartner } from './rehearsalPartner';
+import { stayAwake } from './wakefulness';
+import { tellingWords } from './wordsShelf';
+
+/** What runs a session comes behind the gate, which does not need it. */
+export const loadSession = () => import('./sessionActor');
+
+/** A session to be run at the seat. */
+export interface ToRun {
+  session: string;
+  routine: RoutineId;
+  /** Entries to go on with; empty begins anew. */
+  log: Entry[];
+  /** Default hands-on; a session that goes on keeps its own. */
+  way?: Way | undefined;
+  /** Equipment that is not in this gym. */
+  missing?: EquipmentId[] | undefined;
+  isRehearsal?: boolean;
+  /** On a squad day others are still to come. */
+  othersWait?: boolean;
+  /** Told once it is over, instead of showing what it came to; `left`: for the next person. */
+  over?: (how: EndReason | 'left') => void;
+}
+
+/** The one session that runs at the seat, or none. */
+export interface Running {
+  /** Runs this one instead of what runs; false where another is being started, or parts lack. */
+  start(wanted: ToRun): Promise<boolean>;
+  isStarting(): boolean;
+  /** Ends what runs, without a word. */
+  end(): void;
+  /** Seconds since it started. */
+  nowSeconds(): number;
+}
+
+interface Run {
+  session: string;
+  actor: ActorRefFrom<typeof sessionMachine>;
+  startedAtMilliseconds: number;
+  partner: RehearsalPartner | null;
+  sleepAgain: Cancel;
+  detachHeadset: Cancel;
+  isSquadDay: boolean;
+  reason: EndReason;
+}
+
+const joinHeadset = ({ hands }: Pick<Parts, 'hands'>): Cancel =>
+  attachHeadset(hands, 'mediaSession' in navigator ? navigator.mediaSession : undefined);
+
+/** Keeps the screen on, and the headset's buttons joined to the hands where the browser can. */
+export function staysAt(parts: Pick<Parts, 'hands'>): Cancel {
+  const cancels = [stayAwake(), joinHeadset(parts)];
+  return () => cancels.forEach((cancel) => cancel());
+}
+
+export function createRunning({
+  parts,
+  store,
+  listening,
+  people,
+  visits,
+  chooseWords,
+  notAllArrived,
+}: {
+  parts: Parts;
+  store: SeatStore;
+  /** Everything that hears replies. */
+  listening: Ear;
+  people: Pick<PeoplePlace, 'forSession'>;
+  visits: Pick<VisitPlace, 'look'>;
+  chooseWords: (words: Words) => void;
+  notAllArrived: () => void;
+}): Running {
+  const { beats, book, clock, coach, ear, isHeard, records, tones, voice } = parts;
+  const underMusic = musicUnder(parts.music, clock);
+  let running: Run | null = null;
+  let isStarting = false;
+
+  function end() {
+    running?.partner?.leave();
+    running?.actor.stop();
+    running?.sleepAgain();
+    running?.detachHeadset();
+    underMusic.leave();
+    running = null;
+  }
+
+  async function start({ session, routine, log, isRehearsal = false, over, ...wanted }: ToRun) {
+    if (isStarting) return false;
+    isStarting = true;
+    const arrived = await loadSession().catch(notAllArrived);
+    isStarting = false;
+    if (arrived === undefined) return false;
+    end();
+    const partner = isRehearsal ? createPartner() : null;
+    const began = log.find((entry) => entry.type === 'started');
+    const startedAtMilliseconds = began === undefined ? clock.now() : Date.parse(began.startedAt);
+    // A coach's own words and call word are of the language that the ear hears.
+    const ownCallWord = isHeard ? coach.callWord() : null;
+    const callWord = began === undefined ? ownCallWord : (began.callWord ?? null);
+    if (isHeard) void coach.fitEar(isRehearsal ? 'stranger' : 'coach', callWord);
+    const way = began?.way ?? wanted.way ?? 'hands-on';
+    parts.manner.speakFor(way);
+    const actor = arrived.createSessionActor({
+      book: isRehearsal || !isHeard ? book : coach.book(),
+      secondsOf: parts.secondsOf,
+      session,
+      device: deviceName(),
+      routine,
+      way,
+      settings: isRehearsal
+        ? DEFAULT_SETTINGS
+        : { ...DEFAULT_SETTINGS, words: store.state().words },
+      missing: wanted.missing,
+      othersWait: wanted.othersWait,
+      ...(!isRehearsal && people.forSession()),
+      ...(callWord !== null && !isRehearsal && { callWord }),
+      utcOffsetMinutes: -new Date(clock.now()).getTimezoneOffset(),
+      log,
+      ports: {
+        ...{ clock, ear: listening, voice, tones, beats, screen: { show } },
+        records: isRehearsal ? records : tellingWords(records, chooseWords),
+      },
+    });
+    const run: Run = {
+      ...{ session, actor, startedAtMilliseconds, partner, sleepAgain: stayAwake() },
+      detachHeadset: joinHeadset(parts),
+      isSquadDay: over !== undefined,
+      reason: 'stopped',
+    };
+    running = run;
+    actor.subscribe({
+      complete: () => over?.(actor.getSnapshot().matches('left') ? 'left' : run.reason),
+    });
+    store.patch({ where: 'run', rehearsal: isRehearsal, view: viewOfLog(log) });
+    actor.start();
+    return true;
+  }
+
+  function show(event: SessionEvent & { atSeconds: number }) {
+    const change: Partial<SeatState> = { view: viewOf(store.state().view, event) };
+    if (event.type === 'trouble' && event.what === 'no-voice') change.voice = 'none';
+    if (event.type === 'end' && running !== null) ended(running, event.reason, change);
+    store.patch(change);
+    underMusic.show(event);
+    if (event.type === 'listen') running?.partner?.asked(event.prompt);
+  }
+
+  function ended(run: Run, reason: EndReason, change: Partial<SeatState>) {
+    run.reason = reason;
+    run.sleepAgain();
+    if (run.isSquadDay) return;
+    change.where = 'finished';
+    void visits.look(run.session);
+  }
+
+  const createPartner = () =>
+    new RehearsalPartner({
+      clock,
+      make: (text) => parts.synthesis.make(text, COACH_VOICE, 'now'),
+      feed: ({ samples, sampleRate }) => ear.feed(samples, sampleRate),
+      play: (sound) => void playSound(tones.output(), sound, { volume: 1 }),
+    });
+
+  return {
+    start,
+    end,
+    isStarting: () => isStarting,
+    nowSeconds: () => (running === null ? 0 : (clock.now() - running.startedAtMilliseconds) / 1000),
+  };
+}

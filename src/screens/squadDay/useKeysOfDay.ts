@@ -1,0 +1,28 @@
+import { useLayoutEffect } from 'react';
+import { commandOf } from '../run/replies';
+import type { Seat } from '../seat';
+
+const USES_KEYS = 'button, a, input, select, textarea, summary';
+
+/** Keys of a keyboard, pedal or remote answer here as in a session; Escape is always "stop". */
+export function useKeysOfDay(seat: Seat): void {
+  useLayoutEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.repeat || event.ctrlKey || event.altKey || event.metaKey) return;
+      if (event.key === 'Escape') {
+        event.preventDefault();
+        seat.reply(commandOf('stop'));
+      } else if (!isUsed(event)) seat.key(event);
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [seat]);
+}
+
+/** Enter and Space belong to the control that has the focus; every other key is the day's. */
+const isUsed = ({ key, target }: KeyboardEvent): boolean => {
+  if (key === 'Tab') return true;
+  if (!(target instanceof Element)) return false;
+  if (target.matches('input, select, textarea')) return true;
+  return (key === 'Enter' || key === ' ') && target.matches(USES_KEYS);
+};
