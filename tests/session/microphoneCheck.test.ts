@@ -273,7 +273,7 @@ describe('a check of the microphone', () => {
       check.line();
       check.line();
     }
-    expect(check.now().result?.standing).toBe('badly');
+    expect(check.now().result?.standing).toBe('barely');
     expect(check.said).toContain('Come nearer: half the distance.');
     check.toEnd();
     expect(check.said.at(-1)).toBe('To check once more, say: again.');

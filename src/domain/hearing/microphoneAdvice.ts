@@ -105,7 +105,8 @@ export const isLostOverOwnVoice = (measured: MicrophoneMeasured): boolean =>
 export function standingOf(measured: MicrophoneMeasured): Standing {
   const { asked, right, almost, other, aboveNoiseDecibels: above } = measured;
   if (right + almost + other === 0 && above === null) return 'nothing';
-  if (right === 0 || (above !== null && above < LOST_BELOW_DECIBELS)) return 'badly';
+  const isNearlyLost = above !== null && above < LOST_BELOW_DECIBELS;
+  if (right === 0 || (isNearlyLost && right < asked)) return 'badly';
   const isClear = above === null || above >= HEARD_WELL_DECIBELS;
   return right === asked && isClear && !isDistorted(measured) ? 'well' : 'barely';
 }

@@ -29,6 +29,7 @@ const WELL: MicrophoneMeasured = {
   isBetterComing: false,
 };
 const SILENT = { right: 0, unheard: 3, aboveNoiseDecibels: null };
+const LOST = { right: 1, unheard: 2 };
 const MISTAKEN = { right: 1, other: 2 };
 
 /** What is advised and why, in one line each: "come-nearer 0.5 (noise)". */
@@ -49,25 +50,31 @@ describe('the advice', () => {
     ],
     [
       'too far: 6 dB are half the distance',
-      { aboveNoiseDecibels: 4 },
+      { ...LOST, aboveNoiseDecibels: 4 },
       'badly',
       ['come-nearer 0.5 (noise)', 'use-earbuds (noise)'],
     ],
     [
+      'all heard this once, though so near the noise that words are lost',
+      { aboveNoiseDecibels: 7 },
+      'barely',
+      ['come-nearer 0.5 (noise)', 'use-earbuds (noise)'],
+    ],
+    [
       'too far in a loud room',
-      { aboveNoiseDecibels: 5, noiseDecibels: -30 },
+      { ...LOST, aboveNoiseDecibels: 5, noiseDecibels: -30 },
       'badly',
       ['come-nearer 0.5 (noise)', 'turn-it (noise)'],
     ],
     [
       'much too far: 12 dB are a quarter of the distance',
-      { aboveNoiseDecibels: -2 },
+      { ...LOST, aboveNoiseDecibels: -2 },
       'badly',
       ['use-earbuds (noise)', 'come-nearer 0.25 (noise)'],
     ],
     [
       'where coming nearer cannot help',
-      { aboveNoiseDecibels: -3 },
+      { ...LOST, aboveNoiseDecibels: -3 },
       'badly',
       ['use-earbuds (noise)', 'use-buttons (noise)'],
     ],
@@ -75,7 +82,7 @@ describe('the advice', () => {
     [
       'distorted and too far: closer rather than louder',
       { clippedShare: 0.3, aboveNoiseDecibels: 6 },
-      'badly',
+      'barely',
       ['talk-softer (distorted)', 'come-nearer 0.5 (noise)'],
     ],
     ['loud enough but mistaken', MISTAKEN, 'barely', ['check-voice (mistaken)']],
@@ -134,11 +141,11 @@ describe('the advice', () => {
   });
 
   it('leads to the hands where the second check is as bad as the first', () => {
-    expect(told({ aboveNoiseDecibels: 4 }, 'badly')).toEqual([
+    expect(told({ ...LOST, aboveNoiseDecibels: 4 }, 'badly')).toEqual([
       'come-nearer 0.5 (noise)',
       'use-buttons (noise)',
     ]);
-    expect(told({ aboveNoiseDecibels: 4 }, 'well')).not.toContain('use-buttons (noise)');
+    expect(told({ ...LOST, aboveNoiseDecibels: 4 }, 'well')).not.toContain('use-buttons (noise)');
     expect(told({}, 'badly')).toEqual(['begin (all-heard)']);
   });
 });
