@@ -212,7 +212,7 @@ describe('the list as a file', () => {
   it('says what it holds, how many, and where it goes, before it goes', async () => {
     const seat = show(PEOPLE_STATES['people-some']!);
     const words = screen.getByText('Export the list').closest('details')?.textContent;
-    expect(words).toMatch(/One athlete, without the invented ones/);
+    expect(words).toMatch(/The one in your list, without the invented ones/);
     expect(words).toMatch(/personal facts.*downloads of this device and nowhere else/);
     await act(async () => press('Who they are'));
     expect(screen.getByText('sayso-who.csv is handed to your downloads.')).toBeTruthy();

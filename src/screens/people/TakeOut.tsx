@@ -19,7 +19,7 @@ export function TakeOut({ seat, all }: { seat: Seat; all: readonly PersonKnown[]
       <summary>Export the list</summary>
       <div className="folded">
         <p>
-          {count === 1 ? 'One athlete' : `All ${count} athletes`}
+          {count === 1 ? 'The one in your list' : `All ${count} in your list`}
           {count < all.length && ', without the invented ones'}, as a file for your spreadsheet. It
           holds personal facts: names, years of birth, measures, your notes, how they stand. It goes
           to the downloads of this device and nowhere else; from there on you look after it.
