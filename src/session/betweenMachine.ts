@@ -134,7 +134,7 @@ const heard = (meaning: Meaning) => ({ type: 'means', params: meaning }) as cons
 const aside = (meaning: Meaning, line: string) =>
   ({
     guard: heard(meaning),
-    target: '.sayingAside',
+    target: '#between.sayingAside',
     actions: ['showHeard', { type: 'setLine', params: line }],
   }) as const;
 
@@ -199,6 +199,7 @@ export const betweenMachine = between.createMachine({
       on: {
         HEARD: [
           aside('red-flag', 'say.flag-between'),
+          aside('pain', 'say.pain-between'),
           { guard: heard('stop'), actions: ['halt', 'showHeard', 'askAnew'] },
           { guard: heard('repeat'), actions: ['showHeard', 'askAnew'] },
           { guard: heard('manner'), actions: ['showHeard', 'adjustVoice', 'askAnew'] },

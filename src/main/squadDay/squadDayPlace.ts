@@ -106,7 +106,9 @@ export function createSquadDayPlace({
     leaveBetween();
     running.end();
     if (under === null) return;
-    const kept = keep(amongKept(under), { stage: 'between', asks: 'ready', cue: '' });
+    const kept = keep(amongKept(under), {
+      ...{ stage: 'between', asks: isUnwell ? 'help' : 'ready', cue: '' },
+    });
     const [next] = days.toCome(kept.day);
     if (next === undefined) return finish('say.all-seen', before);
     store.patch({ where: 'squadDay', rehearsal: false });
