@@ -30,6 +30,8 @@ export interface BenchOptions {
   makingSeconds?: number;
   utcOffsetMinutes?: number;
   callWord?: string;
+  /** On a squad day others are still to come. */
+  othersWait?: boolean;
 }
 
 export type Bench = ReturnType<typeof openBench>;
@@ -127,6 +129,7 @@ export function openBench(options: BenchOptions = {}) {
       log: options.log ?? [],
       utcOffsetMinutes: options.utcOffsetMinutes,
       callWord: options.callWord,
+      othersWait: options.othersWait,
     },
   });
   actor.start();
