@@ -5,6 +5,7 @@ import { say } from '../../domain/saying';
 import type { Cancel, Ear, SessionEvent } from '../../ports';
 import type { SeatStore } from '../../screens/seat';
 import type { SquadDayChoice, SquadDayHands, SquadDayState } from '../../screens/squadDay/state';
+import { EMPTY_VIEW, viewOf } from '../../screens/view';
 import { musicUnder } from '../musicUnder';
 import { randomName } from '../names';
 import type { Parts } from '../parts';
@@ -25,7 +26,7 @@ export interface SquadDayPlace extends SquadDayHands {
 /** Nobody is to be seen. */
 const NOBODY: SquadDay = { now: null, waiting: [], later: [], seen: [] };
 const CHOOSING: SquadDayState = {
-  ...{ stage: 'choosing', day: NOBODY, asks: 'ready', cue: '', trouble: null },
+  ...{ stage: 'choosing', day: NOBODY, asks: 'ready', trouble: null },
 };
 const NOT_ARRIVED =
   'A part of Sayso did not arrive. Connect to the network, and go on with the squad day.';
@@ -107,11 +108,11 @@ export function createSquadDayPlace({
     running.end();
     if (under === null) return;
     const kept = keep(amongKept(under), {
-      ...{ stage: 'between', asks: isUnwell ? 'help' : 'ready', cue: '' },
+      ...{ stage: 'between', asks: isUnwell ? 'help' : 'ready' },
     });
     const [next] = days.toCome(kept.day);
     if (next === undefined) return finish('say.all-seen', before);
-    store.patch({ where: 'squadDay', rehearsal: false });
+    store.patch({ where: 'squadDay', rehearsal: false, view: EMPTY_VIEW });
     const texts = isUnwell
       ? [line('say.day-waits'), line('say.when-ready')]
       : [...before, ...nextTexts(book, kept.day, nameOf(next.person))];
@@ -160,7 +161,7 @@ export function createSquadDayPlace({
   }
 
   function show(event: SessionEvent & { atSeconds: number }) {
-    if (event.type === 'cue') patch({ cue: event.text });
+    store.patch({ view: viewOf(store.state().view, event) });
     if (event.type === 'trouble' && event.what === 'no-voice') store.patch({ voice: 'none' });
     underMusic.show(event);
   }
@@ -223,7 +224,7 @@ export function createSquadDayPlace({
 
   function finish(key: string, before: string[] = []) {
     leaveBetween();
-    patch({ stage: 'over', cue: '' });
+    patch({ stage: 'over' });
     store.patch({ where: 'squadDay', people: { ...store.state().people, chosen: null } });
     hush = voice.say([...before, line(key)].join(' '), { ended: () => undefined });
     void people.look();

@@ -22,6 +22,7 @@ export function Between({ seat }: { seat: Seat }) {
   const hears = useSeat(seat, (state) => state.microphone.state === 'hears');
   const language = useSeat(seat, (state) => state.language);
   const callWord = useSeat(seat, (state) => state.coach.callWord);
+  const cue = useSeat(seat, (state) => state.view.cue?.text ?? '');
   const asks = squadDay?.asks ?? 'ready';
   const coming = squadDay === null ? [] : comingOf(rowsOf(squadDay.day, all));
   const [next, ...after] = coming;
@@ -44,7 +45,7 @@ export function Between({ seat }: { seat: Seat }) {
       )}
       {asks === 'ready' && next !== undefined && <OfThisOne known={next.known} today={today} />}
       <p lang={language.chosen} className="cue" aria-live={silent ? 'polite' : 'off'}>
-        {squadDay.cue}
+        {cue}
       </p>
       {asks === 'end' ? (
         <div className="answers">

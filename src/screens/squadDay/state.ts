@@ -26,8 +26,6 @@ export interface SquadDayState {
   day: SquadDay;
   /** Between two: what the next word answers; `help`: somebody is unwell, and that comes first. */
   asks: 'ready' | 'end' | 'help';
-  /** Between two: what is being said or was said last. */
-  cue: string;
   /** What went wrong, and what to do; null where nothing did. */
   trouble: string | null;
 }
