@@ -175,7 +175,30 @@ export interface People {
   all(): Promise<Person[]>;
   /** Adds them, or replaces those of the same id: all of them or none. */
   save(people: Person[]): Promise<void>;
+  /** Removes them with the notes about their visits. */
   remove(ids: string[]): Promise<void>;
+}
+
+/** Free words of the coach about a visit. They are personal, and so never in the log. */
+export interface Note {
+  /** Random. */
+  id: string;
+  session: string;
+  /** Whose session it was, by id; null where nobody was named. */
+  person: string | null;
+  text: string;
+  /** Wall time, ISO 8601 with offset. */
+  writtenAt: string;
+}
+
+/** Keeps the notes, beside the people; they go with the person (`People.remove`). Each rejects with a problem as `Records` tells it. */
+export interface Notes {
+  /** The notes of a session, newest last. */
+  of(session: string): Promise<Note[]>;
+  /** The note of a person that was written last, of any session; null where there is none. */
+  last(person: string): Promise<Note | null>;
+  add(note: Note): Promise<void>;
+  remove(id: string): Promise<void>;
 }
 
 /** `reason`: what went wrong; `say`: what the user can do about it. */

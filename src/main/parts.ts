@@ -5,6 +5,7 @@ import { createDeviceEar } from '../ear/deviceEar';
 import { createHands } from '../ear/hands';
 import { makeRoom } from '../offline/keeping';
 import { keepTrying } from '../records/keepTrying';
+import { lazyNotes } from '../records/lazyNotes';
 import { lazyPeople } from '../records/lazyPeople';
 import { lazyRecords } from '../records/lazyRecords';
 import { makingRoom } from '../records/makingRoom';
@@ -27,6 +28,7 @@ import { createVoices } from './voices';
 import { createWordsShelf } from './wordsShelf';
 
 const loadPeople = async () => (await import('../records/dexiePeople')).createDexiePeople();
+const loadNotes = async () => (await import('../records/dexieNotes')).createDexieNotes();
 const loadRecords = async () => (await import('../records/dexieRecords')).createDexieRecords();
 
 /** The adapters of this page, joined to the ports. The microphone is asked for later. */
@@ -99,6 +101,7 @@ export function createParts(
     synthesis,
     tones,
     people: lazyPeople(loadPeople),
+    notes: lazyNotes(loadNotes),
     music: createMusic(),
     beats,
     voice: voices.voice,

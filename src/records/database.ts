@@ -2,6 +2,7 @@ import { Dexie, type DexieOptions, type EntityTable } from 'dexie';
 import type { Entry } from '../domain/log';
 import { tellsWhatIsLeft } from '../domain/people/left';
 import type { Person } from '../domain/people/person';
+import type { Note } from '../ports';
 import { sessionOf } from './heads';
 import { RecordError } from './problems';
 
@@ -23,13 +24,15 @@ export interface OpenDatabase {
   db: Dexie;
   entries: EntityTable<Row, 'order'>;
   people: EntityTable<Person, 'id'>;
+  notes: EntityTable<Note, 'id'>;
   /** Runs when the database is open; rejects with a {@link RecordError}. */
   reach<T>(work: () => Promise<T>): Promise<T>;
 }
 
 /**
  * The database `name` as all that is kept in it sees it. Versions: 1, the log; 2, people beside
- * it, and a mark on the entries that tell what is left. Entries are the same in both.
+ * it, and a mark on the entries that tell what is left; 3, notes beside the people. Entries are the
+ * same in all.
  */
 export function openDatabase(name: string, database: Database): OpenDatabase {
   const db = new Dexie(name, { ...database, chromeTransactionDurability: 'strict' });
@@ -42,6 +45,7 @@ export function openDatabase(name: string, database: Database): OpenDatabase {
         .filter(({ entry }) => tellsWhatIsLeft(entry))
         .modify({ tells: 1 }),
     );
+  db.version(3).stores({ notes: 'id, session, person' });
   const reach = async <T>(work: () => Promise<T>): Promise<T> => {
     try {
       // A failed opening is remembered by the library; asking again gives it another chance.
@@ -51,7 +55,13 @@ export function openDatabase(name: string, database: Database): OpenDatabase {
       throw new RecordError(error);
     }
   };
-  return { db, entries: db.table('entries'), people: db.table('people'), reach };
+  return {
+    db,
+    entries: db.table('entries'),
+    people: db.table('people'),
+    notes: db.table('notes'),
+    reach,
+  };
 }
 
 export const rowOf = (entry: Entry): Omit<Row, 'order'> => ({

@@ -1,6 +1,6 @@
 import { INVENTED_SESSION, type Records } from '../ports';
 import { openDatabase, rowOf, type Database, type Row } from './database';
-import { headsOf, outcomesOf } from './heads';
+import { headsOf, outcomesOf, sessionOf } from './heads';
 import { RecordError } from './problems';
 
 /**
@@ -45,8 +45,21 @@ export const createDexieRecords = (name = 'sayso', database: Database = {}): Rec
     read: (session) => read(() => rows.where('session').equals(session).sortBy('order')),
     sessions: async () =>
       headsOf(await read(() => rows.where('type').anyOf('started', 'ended').sortBy('order'))),
-    outcomes: async () =>
-      outcomesOf(await read(() => rows.where('tells').equals(1).sortBy('order'))),
+    async outcomes() {
+      const telling = await read(() => rows.where('tells').equals(1).sortBy('order'));
+      // What was corrected is told by the whole of its session (domain/people/left.ts).
+      const corrected = new Set(
+        telling.flatMap(({ type, id }) => (type === 'corrected' ? [sessionOf(id)] : [])),
+      );
+      if (corrected.size === 0) return outcomesOf(telling);
+      const whole = await read(() =>
+        rows
+          .where('session')
+          .anyOf([...corrected])
+          .sortBy('order'),
+      );
+      return outcomesOf([...telling.filter(({ id }) => !corrected.has(sessionOf(id))), ...whole]);
+    },
     addAll: (entries) => inTurn(() => write(entries)),
     removeInvented: () =>
       inTurn(() =>

@@ -1,7 +1,7 @@
 import type { Entry } from '../domain/log';
 import type { Clock, RecordProblem, Records } from '../ports';
 import { headsOf, isInvented, newestFirst, outcomesOf, sessionOf } from './heads';
-import { problem } from './problems';
+import { problem, RecordError } from './problems';
 
 /** A write that has not answered by now counts as failed; a disk write takes some ms. */
 const WRITE_WAIT_MS = 3000;
@@ -19,7 +19,8 @@ interface Waiting {
  * Records that never lose an entry while the page is open. An entry that cannot be written is
  * reported once by `done(problem)`, stays in memory and is tried again until it is stored: after
  * 1 s, doubling to 30 s, and at each further append. Order is kept: what comes after a failed
- * entry waits behind it and is reported with the same problem. Reading includes what waits.
+ * entry waits behind it and is reported with the same problem; `addAll` rejects where the session
+ * has something that waits. Reading includes what waits.
  */
 export const keepTrying = (records: Records, clock: Clock): Records => {
   const waiting: Waiting[] = [];
@@ -27,6 +28,7 @@ export const keepTrying = (records: Records, clock: Clock): Records => {
   let retryMilliseconds = FIRST_RETRY_MS;
   let retry: unknown = null;
   let writing = false;
+  let lastProblem: RecordProblem | null = null;
 
   const answer = (one: Waiting, found: RecordProblem | null) => {
     const { done } = one;
@@ -35,6 +37,7 @@ export const keepTrying = (records: Records, clock: Clock): Records => {
   };
 
   const failed = (found: RecordProblem) => {
+    lastProblem = found;
     retry = clock.setTimeout(() => {
       retry = null;
       write();
@@ -107,7 +110,12 @@ export const keepTrying = (records: Records, clock: Clock): Records => {
       const others = (stored ?? []).filter(({ head }) => !names.has(head.session));
       return [...own.flat(), ...others].sort((a, b) => newestFirst(a.head, b.head));
     },
-    addAll: (entries) => records.addAll(entries),
+    async addAll(entries) {
+      const sessions = new Set(entries.map(({ id }) => sessionOf(id)));
+      const isBehind = waiting.some(({ entry }) => sessions.has(sessionOf(entry.id)));
+      if (isBehind) throw new RecordError(null, lastProblem ?? problem('unknown'));
+      await records.addAll(entries);
+    },
     async removeInvented() {
       await records.removeInvented();
       const others = kept.filter(({ id }) => !isInvented(sessionOf(id)));

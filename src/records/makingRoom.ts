@@ -1,8 +1,9 @@
 import type { Records } from '../ports';
+import { RecordError } from './problems';
 
 /**
- * The same records. Where the device has no room for an entry, `makeRoom` takes away what can be
- * fetched again, bit by bit, until the entry is written or nothing is left to take (false).
+ * The same records. Where the device has no room for what is to be written, `makeRoom` takes away
+ * what can be fetched again, bit by bit, until it is written or nothing is left to take (false).
  */
 export const makingRoom = (records: Records, makeRoom: () => Promise<boolean>): Records => ({
   ...records,
@@ -16,5 +17,15 @@ export const makingRoom = (records: Records, makeRoom: () => Promise<boolean>): 
         );
       });
     write();
+  },
+  async addAll(entries) {
+    for (;;) {
+      try {
+        return await records.addAll(entries);
+      } catch (error) {
+        const isFull = new RecordError(error).problem.reason === 'full';
+        if (!isFull || !(await makeRoom().catch(() => false))) throw error;
+      }
+    }
   },
 });

@@ -46,12 +46,13 @@ export const problemOf = (error: unknown): RecordProblem => {
 const isNamed = (error: unknown): error is { name: string; inner?: unknown } =>
   typeof error === 'object' && error !== null && 'name' in error && typeof error.name === 'string';
 
-/** Thrown where a record cannot be read; `problem.say` tells the user what to do. */
+/** Thrown where a record cannot be read or written; `problem.say` tells the user what to do. */
 export class RecordError extends Error {
   readonly problem: RecordProblem;
 
-  constructor(error: unknown) {
-    const found = error instanceof RecordError ? error.problem : problemOf(error);
+  /** `known`: the problem, where it was found before. */
+  constructor(error: unknown, known: RecordProblem | null = null) {
+    const found = known ?? (error instanceof RecordError ? error.problem : problemOf(error));
     super(found.say, { cause: error });
     this.name = 'RecordError';
     this.problem = found;

@@ -118,9 +118,8 @@ export function findingsOf(entries: readonly Entry[]): FindingTold[] {
 }
 
 function correctedTold(told: FindingTold, part: SaidFinding): FindingTold {
-  const { asksPain: _, ...finding } = told;
   const { pain, painKind, ...said } = counting(part);
   const isUnanswered = pain === 'unanswered';
   const kind = painKind ?? (isUnanswered ? 'unanswered' : null);
-  return { ...finding, ...said, pain: isUnanswered ? null : pain, painKind: kind };
+  return { ...told, ...said, pain: isUnanswered ? null : pain, painKind: kind, asksPain: false };
 }

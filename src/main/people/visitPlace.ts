@@ -1,11 +1,18 @@
+import type { Entry, Fact } from '../../domain/log';
 import type { CueBook } from '../../domain/script';
-import type { Records, SessionHead } from '../../ports';
+import type { Clock, Note, Notes, People, Records, SessionHead } from '../../ports';
 import type { VisitHands } from '../../screens/finished/state';
 import type { SeatStore } from '../../screens/seat';
+import { momentAt } from '../../session/startedAt';
+import { randomName } from '../names';
+import { REHEARSAL } from '../unfinished';
+import { notKept } from './notKept';
 import { saidBy } from './saidBy';
 
 /** What is read of a session needs the rules, which come when asked for. */
 const reading = () => import('./reading');
+const visitRecord = () => import('./visitRecord');
+const noting = () => import('../../domain/reporting/note');
 
 /** The place at the seat of a session that is read afterwards. */
 export interface VisitPlace extends VisitHands {
@@ -13,35 +20,67 @@ export interface VisitPlace extends VisitHands {
   look(session: string): Promise<void>;
 }
 
+const NOT_READ =
+  'This visit cannot be read here. It may be in the other language: change it at the start gate.';
+
 export function createVisitPlace({
   book,
   records,
+  people,
+  notes,
+  clock,
   store,
 }: {
   book: CueBook;
   records: Records;
+  people: People;
+  notes: Notes;
+  clock: Clock;
   store: SeatStore;
 }): VisitPlace {
+  /** The session that is shown or being read; what comes late of another is not shown. */
+  let shown: string | null = null;
+
   async function look(session: string) {
+    shown = session;
     store.patch({ visit: { state: 'loading' } });
+    await read(session);
+  }
+
+  async function read(session: string) {
     try {
-      const [{ visitOf }, log, heads] = await Promise.all([
+      const [{ visitOf }, { recordOf }, log, heads, noted] = await Promise.all([
         reading(),
+        visitRecord(),
         records.read(session),
         records.sessions(),
+        notesOf(session),
       ]);
       const head = heads.find((one) => one.session === session);
       if (head === undefined) throw new Error(`No session ${session}.`);
       const visit = visitOf(book, head, log, await visitBefore(heads, head));
-      store.patch({ visit: { state: 'here', ...visit } });
+      const isReal = !session.startsWith(REHEARSAL);
+      if (shown !== session) return;
+      store.patch({
+        visit: {
+          ...{ state: 'here', ...visit },
+          ...(isReal && { record: recordOf(book, log, noted) }),
+        },
+      });
     } catch (error) {
-      const trouble = saidBy(
-        error,
-        'This visit cannot be read here. It may be in the other language: change it at the start gate.',
-      );
-      store.patch({ visit: { state: 'trouble', trouble } });
+      const trouble = saidBy(error, NOT_READ);
+      if (shown === session) store.patch({ visit: { state: 'trouble', trouble } });
     }
   }
+
+  /** Null where they cannot be read: that hides no visit. */
+  const notesOf = async (session: string): Promise<Note[] | null> => {
+    try {
+      return await notes.of(session);
+    } catch {
+      return null;
+    }
+  };
 
   /** The one before of the same person that has an area of it; null where there is none. */
   async function visitBefore(heads: SessionHead[], head: SessionHead) {
@@ -62,11 +101,82 @@ export function createVisitPlace({
   const areasOf = ({ routine }: SessionHead) =>
     book.routines[routine]?.items.flatMap((item) => ('area' in item ? [item.area] : [])) ?? [];
 
+  const now = () => momentAt(clock.now(), -new Date(clock.now()).getTimezoneOffset());
+  const headShown = (): SessionHead | null => {
+    const { visit } = store.state();
+    return visit?.state === 'here' ? visit.head : null;
+  };
+
+  /** Adds to the record of the visit that is shown, all of it or nothing, and reads it anew. */
+  async function adding(
+    make: (log: Entry[], to: Awaited<ReturnType<typeof visitRecord>>) => Fact[],
+  ): Promise<string | null> {
+    const session = headShown()?.session;
+    if (session === undefined) return NOT_READ;
+    try {
+      const [to, log] = await Promise.all([visitRecord(), records.read(session)]);
+      const facts = make(log, to);
+      await records.addAll(to.entriesAfter(session, randomName(), log, facts, clock.now()));
+    } catch (error) {
+      return notKept(error);
+    }
+    if (store.state().unfinished?.session === session) store.patch({ unfinished: null });
+    await Promise.all([read(session), lookAtPeople()]);
+    return null;
+  }
+
+  /** Their pages tell what the record says now. */
+  async function lookAtPeople() {
+    try {
+      const [{ known }, all, sessions] = await Promise.all([
+        reading(),
+        people.all(),
+        records.outcomes(),
+      ]);
+      const { people: state } = store.state();
+      store.patch({ people: { ...state, all: known(book, all, sessions, state.today) } });
+    } catch {
+      // What stood there stays until the people are read again.
+    }
+  }
+
+  /** Changes the notes of the visit that is shown, and shows them. */
+  async function changingNotes(change: () => Promise<void>): Promise<string | null> {
+    try {
+      await change();
+    } catch (error) {
+      return notKept(error);
+    }
+    if (shown !== null) await read(shown);
+    return null;
+  }
+
   return {
     look,
     open(session) {
       store.patch({ where: 'visit' });
       void look(session);
+    },
+    correct: (correction) =>
+      adding((log, { correctionFacts }) => correctionFacts(book, log, correction, now())),
+    close: () => adding((log, { closingFacts }) => closingFacts(book, log)),
+    async addNote(typed) {
+      const head = headShown();
+      if (head === null) return NOT_READ;
+      const { noteFrom } = await noting();
+      const read = noteFrom(typed);
+      if ('problem' in read) return read.problem;
+      const { session, person } = head;
+      const note = { id: randomName(), session, person, text: read.text, writtenAt: now() };
+      return changingNotes(() => notes.add(note));
+    },
+    removeNote: (id) => changingNotes(() => notes.remove(id)),
+    async lastNote(person) {
+      try {
+        return await notes.last(person);
+      } catch {
+        return null;
+      }
     },
   };
 }

@@ -38,7 +38,7 @@ function Page({ seat, one: { person, open, visits } }: { seat: Seat; one: Person
       </button>
       <OpenNow book={book} open={open} />
       <Known seat={seat} person={person} today={today} />
-      <Visits seat={seat} book={book} visits={visits} />
+      <Visits seat={seat} book={book} person={person.id} visits={visits} />
       <Forget seat={seat} id={person.id} name={person.name} />
     </main>
   );

@@ -40,7 +40,7 @@ export default function VisitScreen({ seat }: { seat: Seat }) {
       </header>
       {visit?.state === 'loading' && <p role="status">Reading the record.</p>}
       <Trouble words={visit?.state === 'trouble' ? visit.trouble : null} />
-      {visit?.state === 'here' && <After book={book} end={visit.end} visit={visit} />}
+      {visit?.state === 'here' && <After seat={seat} book={book} end={visit.end} visit={visit} />}
     </main>
   );
 }

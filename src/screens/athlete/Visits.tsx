@@ -1,3 +1,4 @@
+import { LastNote } from './LastNote';
 import type { CueBook } from '../../domain/script';
 import type { SessionOutcomes } from '../../ports';
 import { dateInWords } from '../dates';
@@ -8,17 +9,18 @@ import { AREA_WORDS, OUTCOME_WORDS } from '../words';
 export const Visits = ({
   seat,
   book,
+  person,
   visits,
 }: {
   seat: Seat;
   book: CueBook;
+  person: string;
   visits: SessionOutcomes[];
 }) => (
   <section className="card" aria-labelledby="visits-title">
     <h2 id="visits-title">Visits</h2>
-    {visits.length === 0 ? (
-      <p>None yet.</p>
-    ) : (
+    {visits.length === 0 ? <p>None yet.</p> : <LastNote seat={seat} person={person} />}
+    {visits.length > 0 && (
       <ol className="visits">
         {visits.map(({ head, areas }) => (
           <li key={head.session}>

@@ -1,44 +1,61 @@
 import type { CueBook } from '../../domain/script';
-import type { VisitState } from './state';
+import type { Seat } from '../seat';
 import type { Told } from '../view';
+import { CutOff } from './CutOff';
 import { Decisions } from './Decisions';
 import { Findings } from './Findings';
 import { HomeworkCard } from './HomeworkCard';
 import { Lifts } from './Lifts';
 import { Measured } from './Measured';
 import { NextVisit } from './NextVisit';
+import { Notes } from './Notes';
 import { Outcomes } from './Outcomes';
 import { Since } from './Since';
+import type { VisitState } from './state';
 import { Timeline } from './Timeline';
 
 interface AfterProps {
+  seat: Seat;
   book: CueBook;
   end: Told<'end'>;
-  /** What only the log tells: the timeline, and what changed since the visit before. */
+  /** What only the log tells: the timeline, what changed since the visit before, the record. */
   visit: VisitState | null;
 }
 
 /**
- * What a session came to: outcomes with their reasons, lifts, homework, next date, cautions, and
- * how it went. Until the log is read, decisions stand where the timeline will.
+ * What a session came to: first what a coach looks for beside the bar, then how it went, folded.
+ * Until the log is read, decisions stand where the timeline will.
  */
-export const After = ({ book, end, visit }: AfterProps) => (
-  <>
-    <Outcomes end={end} />
-    {visit?.state === 'here' && visit.since !== null && <Since book={book} since={visit.since} />}
-    <Lifts book={book} end={end} />
-    <HomeworkCard book={book} end={end} />
-    <NextVisit visit={end.nextVisit} />
-    <Measured book={book} measured={end.measured} />
-    <Cautions cautions={end.cautions} />
-    <Findings book={book} findings={end.findings} />
-    {visit?.state === 'here' ? (
-      <Timeline book={book} moments={visit.moments} />
-    ) : (
-      <Decisions book={book} decisions={end.decisions} />
-    )}
-  </>
-);
+export function After({ seat, book, end, visit }: AfterProps) {
+  const read = visit?.state === 'here' ? visit : null;
+  const record = read?.record ?? null;
+  return (
+    <>
+      <Outcomes book={book} end={end} unseen={record?.unseen ?? []} />
+      <NextVisit visit={end.nextVisit} />
+      {read !== null && read.since !== null && <Since book={book} since={read.since} />}
+      <Lifts book={book} end={end} />
+      <HomeworkCard book={book} end={end} />
+      <Cautions cautions={end.cautions} />
+      {read !== null && record !== null && (
+        <Notes seat={seat} session={read.head.session} notes={record.notes} />
+      )}
+      <Measured book={book} measured={end.measured} />
+      {record?.isCutOff === true && <CutOff seat={seat} />}
+      <Findings
+        book={book}
+        findings={end.findings}
+        isFlagged={end.reason === 'red-flag'}
+        from={record && { seat, record }}
+      />
+      {read === null ? (
+        <Decisions book={book} decisions={end.decisions} />
+      ) : (
+        <Timeline book={book} moments={read.moments} />
+      )}
+    </>
+  );
+}
 
 const Cautions = ({ cautions }: { cautions: string[] }) => (
   <section className="card" aria-labelledby="cautions-title">

@@ -1,55 +1,103 @@
 import type { CueBook } from '../../domain/script';
+import { counting, isOther, saidBy, type SaidFinding } from '../../domain/deciding/corrected';
+import { dateInWords } from '../dates';
+import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import type { Told } from '../view';
-import { faultsOf, PAIN_KIND_WORDS, RESULT_WORDS, SIDE_WORDS, titleOf } from '../words';
+import { RESULT_WORDS, SIDE_WORDS, titleOf } from '../words';
+import { Correct } from './Correct';
+import { detailOf, saidWords } from './saidWords';
+import type { VisitRecord } from './state';
 
 type Found = Told<'end'>['findings'][number];
 
-/** Every finding that counts, in the order it was said. */
-export const Findings = ({ book, findings }: { book: CueBook; findings: Found[] }) => (
-  <section className="card" aria-labelledby="findings-title">
-    <h2 id="findings-title">Findings</h2>
-    {findings.length === 0 ? (
-      <p>Nothing was answered.</p>
-    ) : (
-      <details>
-        <summary>All {findings.length}, in their order</summary>
-        <ol className="findings">
-          {findings.map((finding, index) => (
-            <li key={index}>
-              <span className="what">
-                {titleOf(book, finding.prompt)}
-                {finding.side !== null && `, ${SIDE_WORDS[finding.side].toLowerCase()}`}
-              </span>
-              <span className={`result result-${finding.result}`}>
-                <Shape name={finding.result} /> {RESULT_WORDS[finding.result]}
-              </span>
-              <span className="detail">{detailOf(book, finding)}</span>
-            </li>
-          ))}
-        </ol>
-      </details>
-    )}
-  </section>
-);
-
-function detailOf(book: CueBook, finding: Found): string {
-  const parts = [
-    faultsOf(book, finding),
-    finding.angleDegrees === null ? '' : `${finding.angleDegrees}° by ${toolOf(finding)}`,
-    painOf(finding),
-  ];
-  return parts.filter((part) => part !== '').join('; ');
+interface FindingsProps {
+  book: CueBook;
+  findings: Found[];
+  /** Where they may be corrected, and by whom; null in a rehearsal and until the log is read. */
+  from: { seat: Seat; record: VisitRecord } | null;
+  /** The session ended on a warning sign. */
+  isFlagged: boolean;
 }
 
-const toolOf = ({ tool }: Found): string => (tool ?? 'eye').replace('-', ' ');
+/** Every finding that counts, in the order it was said, with what was corrected. */
+export function Findings({ book, findings, from, isFlagged }: FindingsProps) {
+  const count = from === null ? findings.length : from.record.said.length;
+  return (
+    <section className="card" aria-labelledby="findings-title">
+      <h2 id="findings-title">Findings</h2>
+      {count === 0 ? (
+        <p>Nothing was answered.</p>
+      ) : (
+        <details>
+          <summary>
+            All {count}, in their order{from !== null && ', to look at and correct'}
+          </summary>
+          <ol className="findings">
+            {from === null
+              ? findings.map((finding, index) => (
+                  <li key={index}>
+                    <OneFinding book={book} found={finding} />
+                  </li>
+                ))
+              : from.record.said.map((one) => (
+                  <li key={`${one.finding.id} ${one.of}`}>
+                    <OneFinding
+                      book={book}
+                      found={{ ...counting(one), prompt: one.finding.prompt }}
+                    />
+                    <History book={book} one={one} />
+                    {!from.record.isCutOff && <Correct book={book} one={one} {...from} />}
+                  </li>
+                ))}
+          </ol>
+        </details>
+      )}
+      {isFlagged && from !== null && (
+        <p>
+          <Shape name="pain" /> The warning sign cannot be corrected. Write a note about it; a
+          licensed professional decides.
+        </p>
+      )}
+    </section>
+  );
+}
 
-/** "pain 4 of 10, known"; a number that was asked for and not given is said to be missing. */
-function painOf({ result, pain, painKind }: Found): string {
-  const kind =
-    painKind === null || painKind === 'unanswered'
-      ? ''
-      : `, ${PAIN_KIND_WORDS[painKind].toLowerCase()}`;
-  if (pain !== null) return `pain ${pain} of 10${kind}`;
-  return result === 'pain' ? `no number given${kind}` : '';
+const OneFinding = ({
+  book,
+  found,
+}: {
+  book: CueBook;
+  found: Parameters<typeof detailOf>[1] & { prompt: string };
+}) => (
+  <>
+    <span className="what">
+      {titleOf(book, found.prompt)}
+      {found.side !== null && `, ${SIDE_WORDS[found.side].toLowerCase()}`}
+    </span>
+    <span className={`result result-${found.result}`}>
+      <Shape name={found.result} /> {RESULT_WORDS[found.result]}
+    </span>
+    <span className="detail">{detailOf(book, found)}</span>
+  </>
+);
+
+/** What was said before, struck, with what it was corrected to and when. */
+function History({ book, one }: { book: CueBook; one: SaidFinding }) {
+  const { first, corrections } = one;
+  if (corrections.length === 0) return null;
+  return (
+    <ul className="history" aria-label="How it was corrected">
+      {corrections.map((correction, at) => {
+        const before = corrections[at - 1];
+        return (
+          <li key={correction.id}>
+            <s>{saidWords(book, before === undefined ? first : saidBy(before))}</s> corrected to{' '}
+            {saidWords(book, saidBy(correction))}, on {dateInWords(correction.correctedAt)}
+          </li>
+        );
+      })}
+      {!isOther(one) && <li>So it counts again as it was said.</li>}
+    </ul>
+  );
 }

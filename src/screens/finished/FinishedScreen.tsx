@@ -16,6 +16,8 @@ export default function FinishedScreen({ seat }: { seat: Seat }) {
   const one = useSeat(seat, (state) => chosenOf(state.people));
   const heading = useFocusOnArrival<HTMLHeadingElement>();
   const reason = end?.reason ?? 'stopped';
+  // Once its log is read, and after each correction, that tells what it came to.
+  const shown = visit?.state === 'here' ? visit.end : end;
   const isNamed = one !== null && !rehearsal;
   return (
     <main className="page finished">
@@ -28,7 +30,7 @@ export default function FinishedScreen({ seat }: { seat: Seat }) {
         <p className="lead">{REASON_WORDS[reason].text}</p>
         {rehearsal && <p>This was a rehearsal: nobody was tested.</p>}
       </header>
-      {end !== null && <After book={book} end={end} visit={visit} />}
+      {shown !== null && <After seat={seat} book={book} end={shown} visit={visit} />}
       <button type="button" className="first" onClick={() => seat.leave()}>
         {isNamed ? `To the page of ${one.person.name}` : 'Back to the start'}
       </button>

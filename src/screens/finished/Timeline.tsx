@@ -1,8 +1,10 @@
-import type { Deed, Moment } from '../../domain/reporting/moments';
+import type { ReactNode } from 'react';
+import type { CorrectedTo, Deed, Moment } from '../../domain/reporting/moments';
 import type { CueBook } from '../../domain/script';
-import { clockOf } from '../dates';
+import { clockOf, dateInWords } from '../dates';
 import { Shape } from '../Shape';
-import { AREA_WORDS, nameOf, titleOf } from '../words';
+import { AREA_WORDS, nameOf, OUTCOME_WORDS, titleOf } from '../words';
+import { saidWords } from './saidWords';
 
 /** What was heard and decided, in its order, with the reason of each decision. */
 export const Timeline = ({ book, moments }: { book: CueBook; moments: Moment[] }) => (
@@ -16,7 +18,7 @@ export const Timeline = ({ book, moments }: { book: CueBook; moments: Moment[] }
         <ol className="timeline">
           {moments.map((moment) => (
             <li key={moment.id} className={`moment moment-${moment.type}`}>
-              <span className="at">{clockOf(moment.atSeconds)}</span>
+              <span className="at">{isAfter(moment) ? 'After' : clockOf(moment.atSeconds)}</span>
               <OneMoment book={book} moment={moment} />
             </li>
           ))}
@@ -33,11 +35,14 @@ function OneMoment({ book, moment }: { book: CueBook; moment: Moment }) {
         <div>
           <p className="said">
             <Shape name={moment.text === '' ? 'both' : 'ear'} />{' '}
-            {moment.text === '' ? (moment.understood ?? 'By hand') : `“${moment.text}”`}
+            <Struck is={moment.corrected !== undefined}>
+              {moment.text === '' ? (moment.understood ?? 'By hand') : `“${moment.text}”`}
+            </Struck>
           </p>
           <p className="detail">
             {titleOf(book, moment.prompt)}: {takenAs(moment)}
           </p>
+          <CorrectedLater book={book} corrected={moment.corrected} />
         </div>
       );
     case 'decided':
@@ -45,6 +50,26 @@ function OneMoment({ book, moment }: { book: CueBook; moment: Moment }) {
         <div>
           <p className="because">{moment.because}</p>
           <p className="detail">{decidedHow(book, moment)}</p>
+        </div>
+      );
+    case 'corrected':
+      return (
+        <div>
+          <p className="said">
+            <Shape name="notice" />{' '}
+            <Struck is={moment.corrected !== undefined}>
+              {titleOf(book, moment.prompt)}: {saidWords(book, moment.to)}
+            </Struck>
+          </p>
+          <p className="detail">Corrected by hand on {dateInWords(moment.on)}</p>
+          <CorrectedLater book={book} corrected={moment.corrected} />
+        </div>
+      );
+    case 'stands':
+      return (
+        <div>
+          <p className="because">{standsNow(moment)}</p>
+          <p className="detail">Worked out anew from what was corrected</p>
         </div>
       );
     case 'deed':
@@ -58,6 +83,32 @@ function OneMoment({ book, moment }: { book: CueBook; moment: Moment }) {
         </div>
       );
   }
+}
+
+const isAfter = ({ type }: Moment): boolean => type === 'corrected' || type === 'stands';
+
+const Struck = ({ is, children }: { is: boolean; children: ReactNode }) =>
+  is ? <s>{children}</s> : children;
+
+const CorrectedLater = ({
+  book,
+  corrected = [],
+}: {
+  book: CueBook;
+  corrected?: CorrectedTo[] | undefined;
+}) =>
+  corrected.map(({ to, on }) => (
+    <p key={`${to.side} ${on}`} className="detail">
+      Corrected to {saidWords(book, to)}, on {dateInWords(on)}
+    </p>
+  ));
+
+/** "Hinge was ready to be taught, is working now." */
+function standsNow({ area, before, now }: Extract<Moment, { type: 'stands' }>): string {
+  const is = OUTCOME_WORDS[now].toLowerCase();
+  return before === null
+    ? `${AREA_WORDS[area]} is ${is} now.`
+    : `${AREA_WORDS[area]} was ${OUTCOME_WORDS[before].toLowerCase()}, is ${is} now.`;
 }
 
 const DEED_WORDS: Record<Deed, string> = {
