@@ -1,4 +1,4 @@
-import { deedOf, keyName, SURE_STOP, type Deed, type OwnKey } from '../domain/hearing/deeds';
+import { deedOf, keyName, type Deed, type OwnKey } from '../domain/hearing/deeds';
 import { NO_REPLY, type Command, type Reply } from '../domain/hearing/reply';
 import type { PromptId } from '../domain/script';
 
@@ -19,7 +19,6 @@ export function replyOfKey(
   own: readonly OwnKey[] = [],
 ): Reply | null {
   const name = keyName(key);
-  if (name === SURE_STOP) return command('stop');
   const ofPain = painOf(prompt, name);
   if (ofPain !== null) return ofPain;
   const isOwn = own.some((one) => one.key === name);
