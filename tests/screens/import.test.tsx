@@ -183,6 +183,10 @@ describe('a file that is no list', () => {
     press('Add 1 athlete');
     await act(async () => undefined);
     expect(saved(seat)).toHaveLength(2);
+    // Another file has not been refused yet.
+    choose(csv('Name\nAsh\n'));
+    await comes('1 athlete.');
+    expect(screen.queryByText('Free some space.')).toBeNull();
   });
 
   it('waits for the athletes who are there, or doubles would come', async () => {

@@ -14,6 +14,8 @@ import './import.css';
 
 /** A file that was read, and what its columns hold. */
 interface Chosen {
+  /** Grows with each file. */
+  turn: number;
   name: string;
   sheet: Sheet;
   fields: ColumnFields;
@@ -29,8 +31,12 @@ export default function ImportScreen({ seat }: { seat: Seat }) {
   const take = (name: string, read: { sheet: Sheet } | { say: string }) => {
     setCame(null);
     setTrouble('say' in read ? read.say : null);
-    if ('say' in read) setChosen(null);
-    else setChosen({ name, sheet: read.sheet, fields: guessColumns(read.sheet.columns) });
+    if ('say' in read) return setChosen(null);
+    const { sheet } = read;
+    setChosen((before) => ({
+      ...{ turn: (before?.turn ?? 0) + 1, name, sheet },
+      fields: guessColumns(sheet.columns),
+    }));
   };
   const done = (count: number) => {
     setCame(count);
@@ -53,6 +59,7 @@ export default function ImportScreen({ seat }: { seat: Seat }) {
       {chosen !== null && people.state === 'here' && people.trouble === null && (
         <>
           <Preview
+            key={chosen.turn}
             {...{ seat, people }}
             sheet={chosen.sheet}
             fields={chosen.fields}

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import { consentMissing } from '../../domain/people/age';
 import type { ColumnFields } from '../../domain/people/columns';
 import { importPeople, type Double, type Imported } from '../../domain/people/importing';
@@ -23,11 +23,17 @@ interface PreviewProps {
 export function Preview({ seat, people, sheet, fields, onImported }: PreviewProps) {
   const [trouble, setTrouble] = useState<string | null>(null);
   const [isBusy, setBusy] = useState(false);
-  // Somebody real may have the name of somebody invented.
-  const known = people.all.map(({ person }) => person).filter(({ isInvented }) => !isInvented);
-  const read = (newId: () => string): Imported =>
-    importPeople(sheet.rows, sheet.columns, fields, { today: people.today, newId, known });
-  const imported = read(() => '');
+  const { all, today } = people;
+  const read = useCallback(
+    (newId: () => string): Imported => {
+      // Somebody real may have the name of somebody invented.
+      const known = all.map(({ person }) => person).filter(({ isInvented }) => !isInvented);
+      return importPeople(sheet.rows, sheet.columns, fields, { today, newId, known });
+    },
+    [sheet, fields, all, today],
+  );
+  // A list of thousands takes a moment.
+  const imported = useMemo(() => read(() => ''), [read]);
   const take = async () => {
     const { people: those } = read(() => crypto.randomUUID());
     if (those === null) return;
@@ -53,7 +59,7 @@ export function Preview({ seat, people, sheet, fields, onImported }: PreviewProp
               written. Where a name is wrong, save the list as “CSV UTF-8” and choose it again.
             </p>
           )}
-          <First people={imported.people} today={people.today} />
+          <First people={imported.people} today={today} />
           <Doubles doubles={imported.doubles} />
           {imported.people.length > 0 && (
             <button type="button" className="first" disabled={isBusy} onClick={() => void take()}>
