@@ -145,6 +145,8 @@ describe('a list is brought', () => {
     await comes('1 athlete.');
     expect(screen.getByText(/Look at the accents/)).toBeTruthy();
     expect(items()[0]).toBe('Ñu Marn');
+    pick('Name', 'Leave it out');
+    expect(screen.getByText(/Look at the accents/)).toBeTruthy();
     choose(csv('Name\nÑu Marn'));
     await screen.findByText('Read: squad.csv');
     await comes('1 athlete.');

@@ -49,16 +49,16 @@ export function Preview({ seat, people, sheet, fields, onImported }: PreviewProp
       <p role="status" className="comes">
         {comesWords(imported)}
       </p>
+      {sheet.isGuess && (
+        <p className="guess">
+          <Shape name="notice" /> Look at the accents: the file does not say how its letters are
+          written. Where a name is wrong, save the list as “CSV UTF-8” and choose it again.
+        </p>
+      )}
       {imported.people === null ? (
         <Problems problems={imported.problems} />
       ) : (
         <>
-          {sheet.isGuess && (
-            <p className="guess">
-              <Shape name="notice" /> Look at the accents: the file does not say how its letters are
-              written. Where a name is wrong, save the list as “CSV UTF-8” and choose it again.
-            </p>
-          )}
           <First people={imported.people} today={today} />
           <Doubles doubles={imported.doubles} />
           {imported.people.length > 0 && (
