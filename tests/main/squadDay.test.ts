@@ -122,6 +122,7 @@ function seated(
       hands.reply({ ...NO_REPLY, command });
       clock.advance(1000);
     },
+    tap: (command: Command) => hands.reply({ ...NO_REPLY, command }),
     /** Until the session of that turn runs. */
     runs: async (count: number) => {
       await until(() => expect(started).toHaveLength(count));
@@ -192,6 +193,13 @@ describe('a squad day at the seat', () => {
     expect(again.session).toBe(first.session);
     expect(again.log).toEqual([entry]);
     expect(again.othersWait).toBe(false);
+  });
+
+  it('a tap on "Ready" before anything listens counts', async () => {
+    const seat = seated();
+    seat.place.begin(CHOICE);
+    seat.tap('ready');
+    await seat.runs(1);
   });
 
   it('"skip" before a session puts that one to the end, and begins nothing', async () => {

@@ -2,7 +2,7 @@ import { DEFAULT_SETTINGS, type EndReason } from '../../domain/log';
 import * as days from '../../domain/people/squadDay';
 import type { SquadDay } from '../../domain/people/squadDay';
 import { say } from '../../domain/saying';
-import type { Cancel, Ear, SessionEvent } from '../../ports';
+import type { Cancel, Ear, Hearing, SessionEvent } from '../../ports';
 import type { SeatStore } from '../../screens/seat';
 import type { SquadDayChoice, SquadDayHands, SquadDayState } from '../../screens/squadDay/state';
 import { EMPTY_VIEW, viewOf } from '../../screens/view';
@@ -125,13 +125,16 @@ export function createSquadDayPlace({
       goAway();
       underMusic.leave();
     };
+    // A tap on "Ready" counts from when the button is seen, before what listens has arrived.
+    const early = keepingHands(listening);
     const arrived = await loadBetween().catch(() => null);
+    if (isLeft || arrived === null) early.drop();
     if (isLeft) return;
     if (arrived === null) return standStill();
     const between = arrived.startBetween(
       {
         book: isHeard ? coach.book() : book,
-        ports: { clock, ear: listening, voice, tones, beats, screen: { show } },
+        ports: { clock, ear: early, voice, tones, beats, screen: { show } },
         secondsOf,
         settings: DEFAULT_SETTINGS,
         callWord: isHeard ? coach.callWord() : null,
@@ -278,6 +281,26 @@ export function createSquadDayPlace({
       }
       store.patch({ where: 'people', squadDay: under === null ? null : store.state().squadDay });
       freed();
+    },
+  };
+}
+
+/** An ear that has kept what hands replied before anybody listened to it, for the first who does. */
+function keepingHands(ear: Ear): Ear & { drop: Cancel } {
+  const kept: Hearing[] = [];
+  let leave: Cancel = ear.listen((hearing) => {
+    if (hearing.type === 'reply') kept.push(hearing);
+  });
+  ear.attend('idle');
+  return {
+    attend: (prompt) => ear.attend(prompt),
+    drop: () => leave(),
+    listen(listener) {
+      leave();
+      leave = () => undefined;
+      const cancel = ear.listen(listener);
+      for (const hearing of kept.splice(0)) listener(hearing);
+      return cancel;
     },
   };
 }
