@@ -9,6 +9,7 @@ import type { ToRun } from '../../src/main/running';
 import { createSquadDayPlace } from '../../src/main/squadDay/squadDayPlace';
 import { createUnfinished } from '../../src/main/unfinished';
 import { memoryRecords } from '../../src/records/memoryRecords';
+import type { Voice } from '../../src/ports';
 import { createSeatStore } from '../../src/screens/seat';
 import type { SquadDayChoice } from '../../src/screens/squadDay/state';
 import { someone } from '../domain/people/someone';
@@ -81,7 +82,7 @@ function seated(
         prepare: () => undefined,
         adjust: () => undefined,
         duck: () => undefined,
-      } as never,
+      } satisfies Voice as never,
     },
     store,
     listening: hands,
