@@ -53,6 +53,7 @@ const attempt = setup({
     workIsDone: assign({
       place: ({ context: { prompt } }) => ({ at: 'question', prompt, openedAtMilliseconds: null }),
     }),
+    tellWorkIsDone: ({ context: { stage, prompt } }) => stage.report({ type: 'WORK_DONE', prompt }),
   },
   guards: { isAtQuestion: ({ context }) => context.place.at === 'question' },
 });
@@ -77,14 +78,14 @@ const attemptMachine = (id: 'check' | 'set') =>
             lines: context.lines,
             from: context.place.at === 'line' ? context.place.index : 0,
           }),
-          onDone: { target: 'asking', actions: 'workIsDone' },
+          onDone: { target: 'asking', actions: ['workIsDone', 'tellWorkIsDone'] },
         },
         on: {
           KEPT: { actions: 'keep' },
           READY: { actions: 'passToLines' },
           REPEAT: { actions: 'passToLines' },
           ...(id === 'set' && { REP: { actions: 'passToLines' } }),
-          FINISHED: { target: 'asking', actions: 'workIsDone' },
+          FINISHED: { target: 'asking', actions: ['workIsDone', 'tellWorkIsDone'] },
         },
       },
       asking: {

@@ -119,6 +119,9 @@ export function followReport(context: SessionContext, event: SessionMachineEvent
     return { offered, ...(!isAsk && followOffer(context, report)) };
   }
   if (report.type === 'AT_LINE') return { place: { at: 'line', index: report.index } };
+  if (report.type === 'WORK_DONE') {
+    return { place: { at: 'question', prompt: report.prompt, openedAtMilliseconds: null } };
+  }
   const { openedAtMilliseconds, prompt, side } = report;
   const isNoted = context.openedAtMilliseconds === openedAtMilliseconds;
   return {

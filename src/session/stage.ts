@@ -14,6 +14,8 @@ import {
 export type StageReport =
   /** Line `index` of the work begins: where to go on after a pause. */
   | { type: 'AT_LINE'; index: number }
+  /** The work is over, and its question is about to be asked. */
+  | { type: 'WORK_DONE'; prompt: PromptId }
   /** The question opened at that time, or is asked again (the time of its first opening). */
   | { type: 'OPENED'; prompt: PromptId; side: Side | null; openedAtMilliseconds: number }
   /** A reply is offered for a yes or a no. */

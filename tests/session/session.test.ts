@@ -208,6 +208,24 @@ describe('"stop"', () => {
     expect(bench.isOver()).toBe(false);
   });
 
+  it('while a question is being asked keeps the question: the work was done', () => {
+    const bench = openBench();
+    bench.clock.runUntil(() => bench.of('phase').at(-1)?.phase === 'repeating', 600_000);
+    bench.hear('done');
+    expect(bench.of('phase').at(-1)?.phase).toBe('asking');
+    const ask = bench.sounding();
+    bench.hear('stop');
+    bench.untilAsked('confirm');
+    const cues = bench.of('cue').length;
+    bench.hear('no');
+    bench.untilAsked();
+    const said = bench
+      .of('cue')
+      .slice(cues)
+      .map(({ text }) => text);
+    expect(said).toEqual([book.lines['because.going-on'], ask]);
+  });
+
   it('ends only after a yes, with the outcomes', () => {
     const bench = inSet();
     bench.hear('stop');
