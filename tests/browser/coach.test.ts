@@ -40,6 +40,8 @@ const stop = async () => {
 async function toQuestion(): Promise<void> {
   await begin(page, 'voice');
   await page.locator('main.run').getByRole('meter').waitFor();
+  // Before the first word there is nothing to leave out.
+  await page.locator('main.run .cue').filter({ hasText: /\w/ }).waitFor();
   await page.keyboard.press('n');
   await page.getByRole('heading', { name: 'Hinge with the bar' }).waitFor();
   await page.keyboard.press('d');
