@@ -1,11 +1,14 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, screen } from '@testing-library/react';
+import { cleanup, configure, fireEvent, screen } from '@testing-library/react';
 import { afterEach, beforeAll, expect, it } from 'vitest';
 import { faultsOfPage, show } from './rendering';
 import { openWords, WORDED } from './wording';
 import { KEYS_STATES } from './keysStates';
 import { PEOPLE_STATES } from './peopleStates';
 import { STATES } from './states';
+
+// Screens that come in files of their own take seconds on a busy machine.
+configure({ asyncUtilTimeout: 15_000 });
 
 const ALL = { ...STATES, ...PEOPLE_STATES, ...KEYS_STATES };
 

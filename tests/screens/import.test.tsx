@@ -1,10 +1,13 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { act, cleanup, configure, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Person } from '../../src/domain/people/person';
 import type { FakeSeat } from './fakeSeat';
 import { MARN, PEOPLE_STATES, TOSK } from './peopleStates';
 import { faultsOfPage, show } from './rendering';
+
+// Screens that come in files of their own take seconds on a busy machine.
+configure({ asyncUtilTimeout: 15_000 });
 
 afterEach(cleanup);
 const LIST = 'Name,Team,Born,Shoe\nVennel Ashgrove,Harbour,1999,44\nQuib Marn,Harbour,2014,\n';

@@ -1,9 +1,12 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { act, cleanup, configure, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { DEEDS } from '../../src/domain/hearing/deeds';
 import { KEYS_STATES } from './keysStates';
 import { faultsOfPage, show } from './rendering';
+
+// Screens that come in files of their own take seconds on a busy machine.
+configure({ asyncUtilTimeout: 15_000 });
 
 afterEach(cleanup);
 const open = async (state = 'keys') => {

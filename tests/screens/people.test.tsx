@@ -1,11 +1,14 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
+import { act, cleanup, configure, fireEvent, screen, within } from '@testing-library/react';
 import type { Person } from '../../src/domain/people/person';
 import { afterEach, describe, expect, it } from 'vitest';
 import { WAYS } from '../../src/domain/areas';
 import { STATE } from './fakeSeat';
 import { MARN, PEOPLE_STATES, TOSK } from './peopleStates';
 import { faultsOfPage, show } from './rendering';
+
+// Screens that come in files of their own take seconds on a busy machine.
+configure({ asyncUtilTimeout: 15_000 });
 
 afterEach(cleanup);
 const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }));
@@ -131,6 +134,13 @@ describe('a part of the list', () => {
     expect(screen.getByText('1 of 2')).toBeTruthy();
     find('tosk');
     expect(screen.getByText('Nobody is called that.')).toBeTruthy();
+  });
+
+  it('keeps those who are due apart from those for whom a professional decides', () => {
+    const one = { ...TOSK, open: { ...TOSK.open, hinge: MARN.open.squat } };
+    show({ where: 'people', people: { ...STATE.people, all: [one], only: 'waits' } });
+    expect(rows()).toHaveLength(1);
+    expect(screen.queryByRole('option', { name: /^Due again/ })).toBeNull();
   });
 
   it('is everybody where that squad is gone, and no choice where there is none', () => {
