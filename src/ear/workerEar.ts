@@ -1,9 +1,9 @@
 import type { Grammar } from '../domain/hearing/grammar';
+import type { SoundHeard } from '../domain/hearing/microphoneAdvice';
 import type { PromptId } from '../domain/script';
 import type { Cancel, Clock, Ear, EarTrouble, Hearing } from '../ports';
 import type { CoachEar } from './coach/coachEar';
 import { keepMicrophone, type Microphones } from './keepingMicrophone';
-import type { SoundHeard } from '../domain/hearing/microphoneAdvice';
 import type { HearsWell } from './levels';
 import type { Lexicon } from './lexicon';
 import type { FromEarWorker, ToEarWorker } from './messages';

@@ -3,6 +3,7 @@ import type { SoundHeard } from '../../src/domain/hearing/microphoneAdvice';
 import { LevelMeter } from '../../src/ear/levels';
 import { HEARD_RATE } from '../../src/ear/resampling';
 import { MicrophoneMeasure } from '../../src/session/microphoneCheckMeasuring';
+import { puppetEar } from './doubles';
 import { randomFrom } from './noises';
 
 const FRAME = 512;
@@ -151,4 +152,16 @@ describe('what a check measures', () => {
       aboveNoiseDecibels: null,
     });
   });
+});
+
+test('what the worker tells of a sound reaches whoever watches the level', () => {
+  const { ear, worker } = puppetEar();
+  const seen: unknown[] = [];
+  ear.onLevel((_level, _hearsWell, sound) => seen.push(sound));
+  const [sound] = soundsOf(tone(-20, 3), 0.9);
+  worker().tell({
+    type: 'level',
+    report: { level: 0.4, hearsWell: 'good', ...(sound && { sound }) },
+  });
+  expect(seen).toEqual([sound]);
 });

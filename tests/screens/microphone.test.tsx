@@ -193,7 +193,7 @@ describe('what came of it', () => {
     const seat = await shown('well');
     expect(screen.getByRole('heading', { name: 'It hears you well from there.' })).not.toBeNull();
     expect(cells(/above the room/)).toEqual(['14 dB']);
-    expect(cells(/Heard by/)).toEqual(['the better recogniser']);
+    expect(cells(/Recogniser/)).toEqual(['the better']);
     const [first] = screen.getAllByRole('button');
     expect(first?.className).toContain('first');
     press('To the start');
@@ -212,6 +212,14 @@ describe('what came of it', () => {
     expect(turn?.textContent).toMatch(/Turn the phone/);
     press('Again');
     expect(seat.did).toEqual([['checkMicrophoneAgain']]);
+  });
+
+  it.each([
+    [{ aboveNoiseDecibels: 7 }, 'It hears you from there, but only just.'],
+    [{ right: 2, other: 1 }, 'It hears you from there, but not everything.'],
+  ])('%o: %s', async (change, words) => {
+    show(finished(change));
+    expect(await screen.findByRole('heading', { name: words })).not.toBeNull();
   });
 
   it('nothing: what to look at', async () => {

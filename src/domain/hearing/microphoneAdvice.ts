@@ -63,6 +63,7 @@ export type Because =
   | 'no-voice'
   | 'distorted'
   | 'noise'
+  | 'loud-room'
   | 'own-voice'
   | 'others'
   | 'mistaken'
@@ -156,7 +157,7 @@ function againstNoise({ aboveNoiseDecibels, noiseDecibels }: MicrophoneMeasured)
   const isLoud = noiseDecibels !== null && roomOf(noiseDecibels) === 'loud';
   return [
     ...nearer(lacking <= QUARTER_OF_THE_WAY_GIVES_DECIBELS ? 0.75 : 0.5),
-    isLoud ? { to: 'turn-it', because } : earbuds,
+    isLoud ? { to: 'turn-it', because: 'loud-room' } : earbuds,
   ];
 }
 

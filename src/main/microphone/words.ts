@@ -59,6 +59,7 @@ const BECAUSE: Record<Because, (measured: MicrophoneMeasured) => string> = {
   distorted: ({ clippedShare }) =>
     `Too loud for this microphone: ${Math.max(1, Math.round(100 * clippedShare))} % of what you said was cut off.`,
   noise: aboveRoom,
+  'loud-room': () => 'The room is loud by itself.',
   'own-voice': ({ hearsOverSound }) =>
     hearsOverSound
       ? 'My own voice is almost as loud in this microphone as you are, so a “stop” said over it may be lost.'

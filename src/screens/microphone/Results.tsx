@@ -17,10 +17,12 @@ import type { MicrophoneRun } from './state';
 
 const STANDING_WORDS: Record<Standing, string> = {
   well: 'It hears you well from there.',
-  barely: 'It hears you from there, but only just.',
+  barely: 'It hears you from there, but not everything.',
   badly: 'It does not hear you well from there.',
   nothing: 'It did not hear you.',
 };
+/** Every reply was right this time. */
+const ONLY_JUST = 'It hears you from there, but only just.';
 const STANDING_SHAPES: Record<Standing, ShapeName> = {
   well: 'held',
   barely: 'short',
@@ -45,12 +47,14 @@ export function Results({
 }) {
   const { standing, advised, measured, replies } = result;
   const isWell = standing === 'well';
+  const isAllRight = measured.right === measured.asked;
   const has = (what: string) => advised.some(({ to }) => to === what);
   return (
     <>
       <section className={`card standing standing-${standing}`} aria-labelledby="standing">
         <h2 id="standing">
-          <Shape name={STANDING_SHAPES[standing]} /> {STANDING_WORDS[standing]}
+          <Shape name={STANDING_SHAPES[standing]} />{' '}
+          {standing === 'barely' && isAllRight ? ONLY_JUST : STANDING_WORDS[standing]}
         </h2>
         {before !== null && <p>{CHANGE_WORDS[comparedWith(before.measured, measured)]}</p>}
         <ol className="advice">
@@ -111,7 +115,7 @@ interface Row {
 }
 
 const good = (isGood: boolean): ShapeName => (isGood ? 'held' : 'notice');
-const tellsDecibels = (decibels: number) => `${Math.round(decibels)} dB`;
+const tellsDecibels = (decibels: number) => `${Math.round(decibels)} dB`.replace('-', '−');
 
 const ROWS: Row[] = [
   {
@@ -130,11 +134,11 @@ const ROWS: Row[] = [
           : 'held',
   },
   {
-    what: 'The room',
+    what: 'The room (0 dB is the loudest there is)',
     of: ({ noiseDecibels }) =>
       noiseDecibels === null
         ? 'not measured'
-        : `${ROOM_WORDS[roomOf(noiseDecibels)]}, ${tellsDecibels(noiseDecibels)} of full scale`,
+        : `${ROOM_WORDS[roomOf(noiseDecibels)]}, ${tellsDecibels(noiseDecibels)}`,
     shape: ({ noiseDecibels }) => good(noiseDecibels !== null && roomOf(noiseDecibels) !== 'loud'),
   },
   {
@@ -148,9 +152,8 @@ const ROWS: Row[] = [
     shape: (measured) => good(!isLostOverOwnVoice(measured)),
   },
   {
-    what: 'Heard by',
-    of: ({ recogniser }) =>
-      recogniser === 'strong' ? 'the better recogniser' : 'the small recogniser',
+    what: 'Recogniser that heard',
+    of: ({ recogniser }) => (recogniser === 'strong' ? 'the better' : 'the small'),
     shape: ({ recogniser }) => good(recogniser === 'strong'),
   },
 ];

@@ -64,7 +64,7 @@ describe('the advice', () => {
       'too far in a loud room',
       { ...LOST, aboveNoiseDecibels: 5, noiseDecibels: -30 },
       'badly',
-      ['come-nearer 0.5 (noise)', 'turn-it (noise)'],
+      ['come-nearer 0.5 (noise)', 'turn-it (loud-room)'],
     ],
     [
       'much too far: 12 dB are a quarter of the distance',
