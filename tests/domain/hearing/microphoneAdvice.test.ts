@@ -85,6 +85,12 @@ describe('the advice', () => {
       'barely',
       ['talk-softer (distorted)', 'come-nearer 0.5 (noise)'],
     ],
+    [
+      'just loud enough but mistaken',
+      { ...MISTAKEN, aboveNoiseDecibels: 11 },
+      'barely',
+      ['check-voice (mistaken)'],
+    ],
     ['loud enough but mistaken', MISTAKEN, 'barely', ['check-voice (mistaken)']],
     [
       'mistaken although it knows the voice',
