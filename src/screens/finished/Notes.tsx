@@ -101,7 +101,7 @@ function AddNote({ seat, session }: { seat: Seat; session: string }) {
   const left = NOTE_LETTERS_MOST - lettersIn(text);
   const isNear = lettersIn(text) >= NOTE_LETTERS_NEAR;
   return (
-    <form ref={form} aria-label="Add a note" noValidate onSubmit={(event) => void keep(event)}>
+    <form ref={form} aria-label="New note" noValidate onSubmit={(event) => void keep(event)}>
       <TextField
         hasLines
         label="Add a note"
