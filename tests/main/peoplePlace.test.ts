@@ -6,6 +6,7 @@ import { importPeople } from '../../src/domain/people/importing';
 import type { Person } from '../../src/domain/people/person';
 import { createPeoplePlace } from '../../src/main/people/peoplePlace';
 import { createVisitPlace } from '../../src/main/people/visitPlace';
+import { memoryNotes } from '../../src/records/memoryNotes';
 import { memoryPeople } from '../../src/records/memoryPeople';
 import { memoryRecords } from '../../src/records/memoryRecords';
 import { createSeatStore } from '../../src/screens/seat';
@@ -34,7 +35,8 @@ function place(people = memoryPeople()) {
     ...{ assetsBase, book: bookOf(), people, records, clock, store },
     handOver: (name, text) => files.push([name, text]),
   });
-  const visits = createVisitPlace({ book: bookOf(), records, store });
+  const { notes } = memoryNotes(people);
+  const visits = createVisitPlace({ book: bookOf(), records, people, notes, clock, store });
   return { place: made, visits, store, records, files, all: () => store.state().people.all };
 }
 const serve = (answer: () => unknown) =>

@@ -1,0 +1,152 @@
+import { readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { bookOf } from '../../src/cli/verb';
+import { saidFindings } from '../../src/domain/deciding/corrected';
+import type { InventedClub } from '../../src/domain/people/inventedClub';
+import { createVisitPlace } from '../../src/main/people/visitPlace';
+import { memoryNotes } from '../../src/records/memoryNotes';
+import { memoryPeople } from '../../src/records/memoryPeople';
+import { memoryRecords } from '../../src/records/memoryRecords';
+import { problem, RecordError } from '../../src/records/problems';
+import { createSeatStore } from '../../src/screens/seat';
+import { STATE } from '../screens/fakeSeat';
+
+const NOW = Date.parse('2031-06-15T12:00:00Z');
+const clock = { now: () => NOW, setTimeout: () => null, clearTimeout: () => undefined };
+let club: InventedClub;
+beforeAll(() => {
+  club = JSON.parse(readFileSync('public/invented-club/club.json', 'utf8'));
+});
+
+/** A seat with the invented club; a visit that ended with the hinge ready is shown. */
+async function seated(change: Partial<ReturnType<typeof memoryRecords>> = {}) {
+  const book = bookOf();
+  const store = createSeatStore({ ...STATE, where: 'people', book });
+  const memory = memoryRecords();
+  const { notes, people } = memoryNotes(memoryPeople());
+  await people.save(club.people);
+  await memory.addAll(club.sessions.flat());
+  const records = { ...memory, ...change };
+  const place = createVisitPlace({ book, records, people, notes, clock, store });
+  const visit = () => {
+    const shown = store.state().visit;
+    if (shown?.state !== 'here') throw new Error('No visit is shown.');
+    return shown;
+  };
+  const ready = (await memory.outcomes()).find(({ areas }) =>
+    areas.some(({ outcome }) => outcome === 'ready'),
+  )!.head.session;
+  await place.look(ready);
+  return { place, store, records: memory, notes, visit, ready };
+}
+const FAILED = { result: 'lost', faults: ['back-rounded'] } as const;
+
+/** The last check of the visit, as failed. */
+const lastCheck = ({ visit }: Awaited<ReturnType<typeof seated>>) => {
+  const one = visit().record!.said.findLast(({ finding }) => finding.check !== null)!;
+  return {
+    ...{ finding: one.finding, of: one.of },
+    said: { ...one.first, ...FAILED, faults: [...FAILED.faults] },
+  };
+};
+
+describe('a visit that is corrected', () => {
+  it('is added to the record, and shown anew on its page and in the list of people', async () => {
+    const seat = await seated();
+    const before = await seat.records.read(seat.ready);
+    const { person } = seat.visit().head;
+    expect(await seat.place.correct(lastCheck(seat))).toBeNull();
+    const log = await seat.records.read(seat.ready);
+    expect(log.slice(0, before.length)).toEqual(before);
+    expect(log[before.length]).toMatchObject({ type: 'corrected', ...FAILED });
+    expect(log.at(-1)).toMatchObject({ type: 'outcome' });
+    expect(seat.visit().moments.at(-1)).toMatchObject({ type: 'stands', before: 'ready' });
+    const now = seat.store.state().people.all.find((one) => one.person.id === person);
+    const left = now?.visits.find(({ head }) => head.session === seat.ready)?.areas;
+    expect(left?.map(({ outcome }) => outcome)).not.toContain('ready');
+  });
+
+  it('twice in one moment is kept twice', async () => {
+    const seat = await seated();
+    const one = lastCheck(seat);
+    await Promise.all([seat.place.correct(one), seat.place.correct(one)]);
+    const [said] = saidFindings(await seat.records.read(seat.ready)).filter(
+      ({ finding }) => finding.id === one.finding.id,
+    );
+    expect(said?.corrections).toHaveLength(2);
+  });
+
+  it.each([
+    ['full', /no room/],
+    ['refused', /private window/],
+    ['damaged', /other windows/],
+    ['unknown', /Save it again/],
+  ] as const)('that cannot be kept says so: %s', async (reason, says) => {
+    const addAll = () => Promise.reject(new RecordError(null, problem(reason)));
+    const seat = await seated({ addAll });
+    const log = await seat.records.read(seat.ready);
+    expect(await seat.place.correct(lastCheck(seat))).toMatch(says);
+    expect(await seat.records.read(seat.ready)).toEqual(log);
+  });
+
+  it('of a rehearsal is never corrected or noted', async () => {
+    const seat = await seated();
+    const log = await seat.records.read(seat.ready);
+    const name = (id: string) => id.replace(seat.ready, 'rehearsal-1');
+    await seat.records.addAll(log.map((entry) => ({ ...entry, id: name(entry.id) })));
+    await seat.place.look('rehearsal-1');
+    expect(seat.visit().head.session).toBe('rehearsal-1');
+    expect(seat.visit().record).toBeUndefined();
+  });
+
+  it('was cut off: it is closed, not offered again, and may be corrected then', async () => {
+    const seat = await seated();
+    const log = (await seat.records.read(seat.ready)).filter(({ type }) => type !== 'ended');
+    const name = (id: string) => id.replace(seat.ready, 'cut');
+    await seat.records.addAll(log.map((entry) => ({ ...entry, id: name(entry.id) })));
+    await seat.place.look('cut');
+    expect(seat.visit().record?.isCutOff).toBe(true);
+    seat.store.patch({ unfinished: seat.visit().head });
+    expect(await seat.place.correct(lastCheck(seat))).not.toBeNull();
+    expect(await seat.place.close()).toBeNull();
+    expect(seat.store.state().unfinished).toBeNull();
+    expect(seat.visit().record?.isCutOff).toBe(false);
+    expect(await seat.place.correct(lastCheck(seat))).toBeNull();
+  });
+});
+
+describe('notes on a visit', () => {
+  it('are kept with their moment and whose visit it is, shown, and deleted', async () => {
+    const seat = await seated();
+    const { person } = seat.visit().head;
+    expect(await seat.place.addNote('  Slept badly. ')).toBeNull();
+    const [note] = seat.visit().record!.notes!;
+    expect(note).toMatchObject({ text: 'Slept badly.', person, session: seat.ready });
+    expect(Date.parse(note!.writtenAt)).toBe(NOW);
+    expect(await seat.place.lastNote(person!)).toEqual(note);
+    expect(await seat.records.read(seat.ready)).not.toContainEqual(
+      expect.objectContaining({ text: 'Slept badly.' }),
+    );
+    expect(await seat.place.removeNote(note!.id)).toBeNull();
+    expect(seat.visit().record!.notes).toEqual([]);
+  });
+
+  it('are no longer than 2,000 letters, and not empty', async () => {
+    const { place, visit } = await seated();
+    expect(await place.addNote(' ')).toMatch(/nothing in it/);
+    expect(await place.addNote('x'.repeat(2001))).toMatch(/2001 letters; at most 2000/);
+    expect(await place.addNote('🏋'.repeat(2000))).toBeNull();
+    expect(visit().record!.notes).toHaveLength(1);
+  });
+
+  it('that cannot be read hide no visit, and one that cannot be kept says so', async () => {
+    const seat = await seated();
+    seat.notes.of = () => Promise.reject(new Error('no'));
+    seat.notes.add = () => Promise.reject(new RecordError(null, problem('full')));
+    seat.notes.last = () => Promise.reject(new Error('no'));
+    expect(await seat.place.addNote('Slept badly.')).toMatch(/no room/);
+    await seat.place.look(seat.ready);
+    expect(seat.visit().record?.notes).toBeNull();
+    expect(await seat.place.lastNote('anybody')).toBeNull();
+  });
+});
