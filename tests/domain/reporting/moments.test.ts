@@ -60,4 +60,28 @@ describe('what was heard and decided', () => {
       { type: 'deed', deed: 'halted' },
     ]);
   });
+
+  it('keeps what was corrected, with what to and when, and what the area is since', () => {
+    const on = ['2031-03-02T10:00:00+01:00', '2031-03-03T10:00:00+01:00'] as const;
+    const to = (result: 'short' | 'held', correctedAt: string): Fact => ({
+      ...{ type: 'corrected', entry: 's:d:2', of: null, prompt, check: 'hinge-unloaded' },
+      ...{ drill: null, load: null, side: null, result, faults: [], angleDegrees: null },
+      ...{ tool: null, pain: null, painKind: null, correctedAt, source },
+    });
+    const stands = (outcome: 'working' | 'unfinished'): Fact => ({
+      ...{ type: 'outcome', area: 'hinge', outcome, rung: 1 },
+    });
+    const told = moments([
+      ...[heard(), finding, stands('working'), { type: 'ended', reason: 'completed' } as const],
+      ...[to('short', on[0]), to('held', on[1]), stands('unfinished')],
+    ]);
+    const last = [{ to: expect.objectContaining({ result: 'held' }), on: on[1] }];
+    expect(told).toMatchObject([
+      { type: 'heard', isTakenBack: false, corrected: last },
+      { type: 'corrected', to: { result: 'short' }, on: on[0], corrected: last },
+      { type: 'corrected', to: { result: 'held' }, on: on[1] },
+      { type: 'stands', area: 'hinge', before: 'working', now: 'unfinished' },
+    ]);
+    expect(told[2]).not.toHaveProperty('corrected');
+  });
 });
