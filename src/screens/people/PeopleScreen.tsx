@@ -17,6 +17,7 @@ import './people.css';
 export function PeopleScreen({ seat }: { seat: Seat }) {
   const people = useSeat(seat, (state) => state.people);
   const unfinished = useSeat(seat, (state) => state.unfinished);
+  const hasSquadDay = useSeat(seat, (state) => state.squadDay !== null);
   const heading = useFocusOnArrival<HTMLHeadingElement>();
   return (
     <main className="page people" lang="en">
@@ -42,7 +43,7 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
           <button type="button" onClick={() => seat.people.showImport()}>
             Import a list
           </button>
-          {people.all.length > 1 && <ToSquadDay seat={seat} />}
+          {(people.all.length > 1 || hasSquadDay) && <ToSquadDay seat={seat} />}
         </div>
         <Trouble words={people.trouble} />
         {people.all.length > 0 && <Searched seat={seat} people={people} />}

@@ -6,7 +6,6 @@ import { useSeat } from '../useSeat';
 import type { View } from '../view';
 import { PainKindTwins, PainNumberTwins, PainTwin, RedFlagTwins } from './PainTwins';
 import { ResultTwins } from './ResultTwins';
-import { OfSquadDay } from './OfSquadDay';
 import { Say, type Send } from './Say';
 
 /** Touch twins of what can be said now: the open question's answers above, the rest below. */
@@ -24,7 +23,6 @@ export function Twins({ seat }: { seat: Seat }) {
   };
   return (
     <div className="twins" ref={panel} tabIndex={-1} role="group" aria-label="Answer by touch">
-      <OfSquadDay seat={seat} />
       {unwell ? (
         <RedFlagTwins send={send} close={() => setUnwell(false)} />
       ) : (
@@ -121,14 +119,11 @@ function WorkTwins({ send, view }: Send & { view: View }) {
   const isSet = view.step?.prompt.startsWith('set/') === true;
   const waits = view.phase === 'settling' || view.phase === 'resting';
   return (
-    <div className={view.phase === 'repeating' ? 'row three' : 'row two'}>
+    <div className={view.phase === 'repeating' || waits ? 'row three' : 'row two'}>
       {waits && <Say send={send} command="ready" className="first" />}
-      {view.phase === 'repeating' && (
-        <>
-          {isSet && <Say send={send} command="rep" />}
-          <Say send={send} command="done" words={isSet ? 'Set done' : 'Done'} />
-        </>
-      )}
+      {view.phase === 'repeating' && isSet && <Say send={send} command="rep" />}
+      {/* Cut short as by voice: the question comes at once. */}
+      {view.step !== null && <Say send={send} command="done" words={isSet ? 'Set done' : 'Done'} />}
       <PainTwin send={send} />
     </div>
   );

@@ -9,7 +9,7 @@ import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
-import { useKeysOfDay } from './useKeysOfDay';
+import { useSessionKeys } from '../useSessionKeys';
 import { WhatIsLeft } from './WhatIsLeft';
 import { comingOf, countOf, rowsOf } from './words';
 
@@ -27,7 +27,7 @@ export function Between({ seat }: { seat: Seat }) {
   const coming = squadDay === null ? [] : comingOf(rowsOf(squadDay.day, all));
   const [next, ...after] = coming;
   const heading = useFocusOnArrival<HTMLHeadingElement>(`${asks} ${next?.person ?? ''}`);
-  useKeysOfDay(seat);
+  useSessionKeys(seat);
   if (squadDay === null) return null;
   const say = (command: Command) => () => seat.reply(commandOf(command));
   const name = next?.known.person.name ?? '';

@@ -13,9 +13,9 @@ const PEOPLE = [
 
 describe('a squad', () => {
   it('is renamed for all of its people and for nobody else, who stay as they are', () => {
-    const { people, squad } = renamed(PEOPLE, 'Early', '  Harbour   early ', TODAY);
-    expect(squad).toBe('Harbour early');
-    expect(people).toEqual([
+    const read = renamed(PEOPLE, 'Early', '  Harbour   early ', TODAY);
+    expect(read).toMatchObject({ squad: 'Harbour early' });
+    expect(read.people).toEqual([
       someone('Quib', { squad: 'Harbour early', birthYear: 2013 }),
       someone('Žo', { squad: 'Harbour early' }),
     ]);

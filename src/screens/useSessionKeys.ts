@@ -1,11 +1,11 @@
 import { useLayoutEffect } from 'react';
-import { commandOf } from '../run/replies';
-import type { Seat } from '../seat';
+import { commandOf } from './run/replies';
+import type { Seat } from './seat';
 
 const USES_KEYS = 'button, a, input, select, textarea, summary';
 
-/** Keys of a keyboard, pedal or remote answer here as in a session; Escape is always "stop". */
-export function useKeysOfDay(seat: Seat): void {
+/** Keys of a keyboard, pedal or remote answer, as soon as the screen is seen; Escape is always "stop". */
+export function useSessionKeys(seat: Seat): void {
   useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.repeat || event.ctrlKey || event.altKey || event.metaKey) return;
@@ -19,7 +19,7 @@ export function useKeysOfDay(seat: Seat): void {
   }, [seat]);
 }
 
-/** Enter and Space belong to the control that has the focus; every other key is the day's. */
+/** Enter and Space belong to the control that has the focus; every other key is the session's. */
 const isUsed = ({ key, target }: KeyboardEvent): boolean => {
   if (key === 'Tab') return true;
   if (!(target instanceof Element)) return false;

@@ -1,0 +1,67 @@
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+
+/** Sizes of a page in CSS pixels: a phone at the rack, a tablet on a stand, a laptop. */
+export const SIZES = [
+  { name: 'phone', width: 390, height: 844 },
+  { name: 'tablet', width: 820, height: 1180 },
+  { name: 'laptop', width: 1366, height: 768 },
+];
+/** The laptop at 200 % zoom (WCAG 2.2, 1.4.4) and the narrowest of all (1.4.10: 320 pixels). */
+export const ZOOMED = [
+  { name: 'laptop at 200 %', width: 683, height: 384 },
+  { name: '320 pixels', width: 320, height: 640 },
+];
+
+/** A target is at least so high and wide (WCAG 2.2, 2.5.5: 44 CSS pixels). */
+const TARGET_PIXELS = 44;
+
+/**
+ * What is wrong with the page as it stands now: what axe finds, contrast of 7:1 among it; what
+ * reaches out of the page; targets that are too small. Empty where all is well.
+ */
+export async function faultsAsItStands(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source);
+  const found = await page.evaluate(async () => {
+    const here = (window as unknown as { axe: typeof axe }).axe;
+    // Colours that are on their way are none to be measured.
+    await Promise.all(document.getAnimations().map(({ finished }) => finished.catch(() => null)));
+    const { violations } = await here.run(document, {
+      rules: { 'color-contrast-enhanced': { enabled: true } },
+    });
+    return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+  });
+  return [...found, ...(await page.evaluate(faultsOfSize, TARGET_PIXELS))];
+}
+
+/** In the page. */
+function faultsOfSize(targetPixels: number): string[] {
+  const faults: string[] = [];
+  const { scrollWidth, clientWidth } = document.documentElement;
+  if (scrollWidth > clientWidth) faults.push(`sideways: ${scrollWidth} of ${clientWidth}`);
+  const targets = document.querySelectorAll<HTMLElement>('button, summary, select, a[href], input');
+  for (const target of targets) {
+    // A box to tick, or a file to choose, is hit on its label too.
+    const hit = target.closest('label') ?? target;
+    const { width, height, right } = hit.getBoundingClientRect();
+    const isSeen = width > 1 && height > 1 && getComputedStyle(hit).visibility === 'visible';
+    if (!isSeen) continue;
+    const name = target.textContent.trim() || target.getAttribute('type') || target.tagName;
+    if (height < targetPixels - 0.5 || width < targetPixels - 0.5)
+      faults.push(`small: ${name}, ${Math.round(width)} by ${Math.round(height)}`);
+    if (right > clientWidth + 0.5) faults.push(`outside: ${name}`);
+  }
+  return faults;
+}
+
+/** The same at each of these sizes, named; the page keeps the size it had before. */
+export async function faultsAtAll(page: Page, sizes = [...SIZES, ...ZOOMED]): Promise<string[]> {
+  const before = page.viewportSize();
+  const faults: string[] = [];
+  for (const { name, ...size } of sizes) {
+    await page.setViewportSize(size);
+    faults.push(...(await faultsAsItStands(page)).map((fault) => `${name}: ${fault}`));
+  }
+  if (before !== null) await page.setViewportSize(before);
+  return faults;
+}
