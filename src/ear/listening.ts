@@ -40,8 +40,9 @@ const READY_SILENCE_SECONDS = 0.16;
 const THOROUGH_SILENCE_SECONDS = 0.42;
 /** Nothing ends by a look older than this. */
 const SEEN_SECONDS = 0.25;
-/** With more sound waiting than this there is no time for looks. */
+/** With more sound waiting than this looks wait too, but no longer: "stop" is heard on any device. */
 const BACKLOG_SECONDS = 0.2;
+const LOOK_ANYWAY_SECONDS = 0.5;
 /** Sound before a talk that is kept with it. */
 const KEPT_BEFORE_SECONDS = 0.4;
 /** Silence that ends a sure reply, by what else could follow. */
@@ -174,7 +175,7 @@ export class Listening {
       this.segmenter.stoodOut && this.believed === null
         ? LOOK_SOON_SECONDS
         : Math.max(LOOK_EVERY_SECONDS, LOOKS_SHARE * this.segmenter.seconds);
-    if (this.isHaltToConfirm) return !this.behind && since >= LOOK_AGAIN_SECONDS;
+    if (this.isHaltToConfirm) return since >= LOOK_AGAIN_SECONDS;
     const left = this.believed === null ? usual : this.endsAfter(this.believed) - this.silence;
     return !this.behind && since >= Math.min(usual, Math.max(LOOK_AGAIN_SECONDS, left));
   }
@@ -195,8 +196,7 @@ export class Listening {
     const seen = looked?.spokenFrames === this.segmenter.spokenFrames ? looked.silenceSeconds : 0;
     if (silence >= READY_SILENCE_SECONDS && seen < READY_SILENCE_SECONDS) return true;
     if (silence >= FIRST_SILENCE_SECONDS && seen === 0) return !this.behind;
-    if (this.isHaltToConfirm)
-      return !this.behind && this.nowSeconds - this.lookedAtSeconds >= LOOK_AGAIN_SECONDS;
+    if (this.isHaltToConfirm) return this.nowSeconds - this.lookedAtSeconds >= LOOK_AGAIN_SECONDS;
     // The detector may not hear a soft word: nothing is over before one more look.
     return this.believed !== null && this.silence >= this.endsAfter(this.believed) && !this.isSeen;
   }
@@ -298,7 +298,8 @@ export class Listening {
   }
 
   private get behind(): boolean {
-    return secondsOf(this.pendingSamples) > BACKLOG_SECONDS;
+    const since = this.nowSeconds - this.lookedAtSeconds;
+    return since < LOOK_ANYWAY_SECONDS && secondsOf(this.pendingSamples) > BACKLOG_SECONDS;
   }
 
   private tellOnset(): void {
