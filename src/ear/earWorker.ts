@@ -9,7 +9,7 @@ import { beside } from './phoneReader';
 import { createRecogniser, type OpenRecogniser } from './recognising';
 import { Resampler } from './resampling';
 import { COMBINED_SILENCE_SECONDS } from './segmenting';
-import { keepsUp, TRIAL_SOUND, watched, type WhySmall } from './sizes';
+import { keepsUp, watched, type WhySmall } from './sizes';
 
 /** The detector hears speech for so long after its end, and the resampler holds some back. */
 const LAG_SECONDS = 0.5;
@@ -23,10 +23,8 @@ export function earWorker(outside: {
   load: (assetsBase: string, progress: (fraction: number) => void) => Promise<EarParts>;
   /** Seconds, on any clock that only goes on. */
   now: () => number;
-  /** Lets messages in that have come meanwhile. */
-  breathe?: () => Promise<void>;
 }): (message: ToEarWorker) => void {
-  const { tell, load, now, breathe } = outside;
+  const { tell, load, now } = outside;
   const grammars = new Map<string, Grammar>();
   const levels = new LevelMeter();
   let listening: Listening | null = null;
@@ -80,7 +78,6 @@ export function earWorker(outside: {
       detector: parts.detector,
       lexicon: message.lexicon,
       urgent: new Set(message.urgent),
-      ...(breathe && { breathe }),
       tell: (hearing) => {
         if (hearing.type === 'onset') utterance += 1;
         tell({ type: 'heard', utterance, hearing });
@@ -108,12 +105,6 @@ export function earWorker(outside: {
       if (!(await keepsUp(strong, now))) return staySmall('slow');
       await betweenReplies();
       const both = beside(strong, parts.reader);
-      if (attended !== null) {
-        // The first look of all takes the longest: nobody shall wait for it.
-        const first = createRecogniser(both).hear(TRIAL_SOUND, attended, message.lexicon);
-        await first.catch(() => null);
-        await betweenReplies();
-      }
       hearing.use(watched(both, now, () => void staySmall('slow')));
       tell({ type: 'hears-with', size: 'strong', why: null });
     };

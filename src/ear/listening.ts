@@ -5,15 +5,9 @@ import { ACTS_FROM, ASKS_FROM, HALTS_FROM } from './confidence';
 import { FRAME, type Detector } from './detecting';
 import type { Lexicon } from './lexicon';
 import { loudestOf } from './loudness';
-import { wordsOf, type Looked } from './looked';
 import type { Following } from './meaning';
-import {
-  LONGEST_SECONDS,
-  type HeardWords,
-  type Look,
-  type LookCare,
-  type Recogniser,
-} from './recognising';
+import { LONGEST_SECONDS, type HeardWords, type Look, type Recogniser } from './recognising';
+import { HEARD_RATE } from './resampling';
 import { isUrgentIn } from './urgent';
 import {
   COMBINED_SILENCE_SECONDS,
@@ -27,22 +21,17 @@ import {
 const LOOK_EVERY_SECONDS = 0.24;
 const LOOKS_SHARE = 0.08;
 /** Sooner while somebody stands out from what is heard, as over Sayso's own voice. */
-const LOOK_SOON_SECONDS = 0.06;
-/** Looks into unbroken talk are quick ones, and one as often as this thorough. */
-const THOROUGH_EVERY_SECONDS = 0.48;
+const LOOK_SOON_SECONDS = 0.12;
 /** A look that should end a reply comes as soon as it may, but not sooner than this. */
 const LOOK_AGAIN_SECONDS = 0.09;
 /** A first look into the silence, for urgent words alone. */
 const FIRST_SILENCE_SECONDS = 0.06;
 /** Silence after which the reply is worked out, so that it is ready when the silence is enough. */
 const READY_SILENCE_SECONDS = 0.16;
-/** Where a quick look found nothing there, a thorough one comes before all is over. */
-const THOROUGH_SILENCE_SECONDS = 0.42;
 /** Nothing ends by a look older than this. */
 const SEEN_SECONDS = 0.25;
-/** With more sound waiting than this looks wait too, but no longer: "stop" is heard on any device. */
+/** With more sound waiting than this there is no time for looks. */
 const BACKLOG_SECONDS = 0.2;
-const LOOK_ANYWAY_SECONDS = 0.5;
 /** Sound before a talk that is kept with it. */
 const KEPT_BEFORE_SECONDS = 0.4;
 /** Silence that ends a sure reply, by what else could follow. */
@@ -53,11 +42,28 @@ const ENDING_SECONDS: Record<Following, number> = {
 };
 /** Where the detector still hears speech: a long last vowel is clear only at its beginning. */
 const LONG_PHONE_SECONDS = 0.3;
+/** A phone is clearest within it: so much more on both sides is still the word's. */
+const HALF_PHONE_SECONDS = 0.05;
 /** So many looks in a row that believe the same words, and so much longer a wait, tell others' talk. */
 const OTHERS_FROM_LOOKS = 4;
 const OTHERS_AFTER_SECONDS = 0.35;
 /** A grade far below the coach's loudness is asked about. */
 const DOUBTED = ACTS_FROM - 0.01;
+
+/** What was taken to have been said, and what it was made from. */
+interface Looked extends Look {
+  atSeconds: number;
+  spokenFrames: number;
+  silenceSeconds: number;
+  /** Looks in a row that believed these words. */
+  agreed: number;
+  /** The most that any of these looks believed them. */
+  best: number;
+  /** Of the loudest part of these words. */
+  decibels: number;
+  /** Whether they would be acted on, were they as loud as the coach. */
+  isSure: boolean;
+}
 
 /**
  * Sound in, hearings out: segments, recognises, and reports. Time is counted in samples, so the
@@ -75,7 +81,6 @@ export class Listening {
   private beganAtSeconds = 0;
   private looked: Looked | null = null;
   private lookedAtSeconds = 0;
-  private lookedWellAtSeconds = 0;
   private told: string | null = null;
   /** Whether an onset was told and nothing yet of what became of it. */
   private isAwaited = false;
@@ -92,8 +97,6 @@ export class Listening {
       tell: (hearing: Hearing) => void;
       /** Every frame: its loudness and whether it was speech, for the level shown. */
       measure?: (frame: Float32Array, speech: number) => void;
-      /** Lets sound in that came during a look, so that it counts as waiting. */
-      breathe?: () => Promise<void>;
     },
   ) {
     this.lexicon = parts.lexicon;
@@ -145,11 +148,10 @@ export class Listening {
         return this.tellNothing();
       case 'speaking':
         if (this.segmenter.seconds > LONGEST_SECONDS) return this.drop();
-        if (this.isTimeToLook) await this.lookIntoTalk();
+        if (this.isTimeToLook) await this.look();
         return this.settle();
       case 'trailing':
-        if (this.isSilenceToLookAt) await this.lookIntoTalk();
-        if (this.isSilenceToLookWellAt) await this.look('thorough');
+        if (this.isSilenceToLookAt) await this.look();
         return this.settle();
       case 'silent':
     }
@@ -161,7 +163,6 @@ export class Listening {
     this.looked = null;
     this.told = null;
     this.lookedAtSeconds = this.nowSeconds;
-    this.lookedWellAtSeconds = this.nowSeconds;
   }
 
   private drop(): void {
@@ -171,23 +172,12 @@ export class Listening {
 
   private get isTimeToLook(): boolean {
     const since = this.nowSeconds - this.lookedAtSeconds;
-    const usual =
-      this.segmenter.stoodOut && this.believed === null
-        ? LOOK_SOON_SECONDS
-        : Math.max(LOOK_EVERY_SECONDS, LOOKS_SHARE * this.segmenter.seconds);
-    if (this.isHaltToConfirm) return since >= LOOK_AGAIN_SECONDS;
+    const usual = this.segmenter.stoodOut
+      ? LOOK_SOON_SECONDS
+      : Math.max(LOOK_EVERY_SECONDS, LOOKS_SHARE * this.segmenter.seconds);
+    if (this.isHaltToConfirm) return !this.behind && since >= LOOK_AGAIN_SECONDS;
     const left = this.believed === null ? usual : this.endsAfter(this.believed) - this.silence;
     return !this.behind && since >= Math.min(usual, Math.max(LOOK_AGAIN_SECONDS, left));
-  }
-
-  private get isTimeToLookWell(): boolean {
-    return this.nowSeconds - this.lookedWellAtSeconds >= THOROUGH_EVERY_SECONDS;
-  }
-
-  private get isSilenceToLookWellAt(): boolean {
-    const { looked } = this;
-    if (this.segmenter.trailingSeconds < THOROUGH_SILENCE_SECONDS || looked === null) return false;
-    return looked.care === 'quick' && looked.heard === null;
   }
 
   private get isSilenceToLookAt(): boolean {
@@ -196,7 +186,8 @@ export class Listening {
     const seen = looked?.spokenFrames === this.segmenter.spokenFrames ? looked.silenceSeconds : 0;
     if (silence >= READY_SILENCE_SECONDS && seen < READY_SILENCE_SECONDS) return true;
     if (silence >= FIRST_SILENCE_SECONDS && seen === 0) return !this.behind;
-    if (this.isHaltToConfirm) return this.nowSeconds - this.lookedAtSeconds >= LOOK_AGAIN_SECONDS;
+    if (this.isHaltToConfirm)
+      return !this.behind && this.nowSeconds - this.lookedAtSeconds >= LOOK_AGAIN_SECONDS;
     // The detector may not hear a soft word: nothing is over before one more look.
     return this.believed !== null && this.silence >= this.endsAfter(this.believed) && !this.isSeen;
   }
@@ -264,11 +255,8 @@ export class Listening {
     if (believed !== null && this.isSeen && this.silence >= this.endsAfter(believed))
       return this.close(believed);
     if (silence >= COMBINED_SILENCE_SECONDS) return this.close(looked?.heard ?? null);
-    // The small reader by itself loses soft words now and then, and what came before with them;
-    // before one who stands out it was another's.
-    const isSeenNow =
-      looked?.atSeconds === this.nowSeconds && (looked.care === 'thorough' || segmenter.stoodOut);
-    if (silence === 0 && believed === null && isSeenNow) this.forget(looked);
+    if (silence === 0 && believed === null && looked?.atSeconds === this.nowSeconds)
+      this.forget(looked);
   }
 
   private close(heard: HeardWords | null): void {
@@ -298,8 +286,7 @@ export class Listening {
   }
 
   private get behind(): boolean {
-    const since = this.nowSeconds - this.lookedAtSeconds;
-    return since < LOOK_ANYWAY_SECONDS && secondsOf(this.pendingSamples) > BACKLOG_SECONDS;
+    return secondsOf(this.pendingSamples) > BACKLOG_SECONDS;
   }
 
   private tellOnset(): void {
@@ -341,29 +328,18 @@ export class Listening {
       ?.grammar;
   }
 
-  private async lookIntoTalk(): Promise<void> {
-    if (this.isHaltToConfirm) {
-      // In a fifth of the time; what the small reader does not confirm both look at again.
-      const before = this.looked;
-      await this.look('glimpse');
-      if (this.looked?.agreed === 2) return;
-      this.looked = before;
-    }
-    await this.look(this.isTimeToLookWell ? 'thorough' : 'quick');
-  }
-
-  private async look(care: LookCare): Promise<void> {
+  private async look(): Promise<void> {
     const { spokenFrames, trailingSeconds } = this.segmenter;
     const { grammar, lexicon, looked } = this;
     if (grammar === undefined) return;
-    const { look, sound } = await this.lookFromWhereItBegan(grammar, lexicon, care);
+    const { look, sound } = await this.lookFromWhereItBegan(grammar, lexicon);
     const decibels = look.heard === null ? -Infinity : loudestOf(wordsOf(look.heard, sound));
     const isSure = (look.heard?.confidence ?? 0) >= ACTS_FROM;
     const heard = this.doubted(look.heard, grammar, decibels);
     const isSame = heard !== null && heard.text === looked?.heard?.text;
     this.looked = {
       ...look,
-      ...{ heard, decibels, isSure, care },
+      ...{ heard, decibels, isSure },
       atSeconds: this.nowSeconds,
       spokenFrames,
       silenceSeconds: trailingSeconds,
@@ -371,8 +347,6 @@ export class Listening {
       best: Math.max(heard?.confidence ?? 0, isSame ? looked.best : 0),
     };
     this.lookedAtSeconds = this.nowSeconds;
-    if (care === 'thorough') this.lookedWellAtSeconds = this.nowSeconds;
-    await this.parts.breathe?.();
   }
 
   /**
@@ -382,14 +356,13 @@ export class Listening {
   private async lookFromWhereItBegan(
     grammar: Grammar,
     lexicon: Lexicon,
-    care: LookCare,
   ): Promise<{ look: Look; sound: Float32Array }> {
     const sound = this.segmenter.sound();
-    const look = await this.parts.recogniser.look(sound, grammar, lexicon, care);
+    const look = await this.parts.recogniser.look(sound, grammar, lexicon);
     const isOver = this.segmenter.trailingSeconds >= READY_SILENCE_SECONDS;
     const more = isOver && !this.isBelieved(look.heard) ? this.segmenter.soundFromEarlier() : null;
     if (more === null) return { look, sound };
-    const again = await this.parts.recogniser.look(more, grammar, lexicon, care);
+    const again = await this.parts.recogniser.look(more, grammar, lexicon);
     return this.isBelieved(again.heard) ? { look: again, sound: more } : { look, sound };
   }
 
@@ -400,4 +373,12 @@ export class Listening {
     const isDoubted = this.coach.isFarBelow(decibels, this.nowSeconds);
     return isDoubted ? { ...heard, confidence: DOUBTED } : heard;
   }
+}
+
+/** The part of the sound in which the words lie. */
+function wordsOf({ spokenSeconds, silenceSeconds }: HeardWords, sound: Float32Array): Float32Array {
+  const samples = (seconds: number) => Math.round(seconds * HEARD_RATE);
+  const to = sound.length - samples(Math.max(0, silenceSeconds - HALF_PHONE_SECONDS));
+  const from = to - samples(spokenSeconds + 2 * HALF_PHONE_SECONDS);
+  return sound.subarray(Math.max(0, from), to);
 }

@@ -8,7 +8,6 @@ import {
   evidenceIn,
   HEARD_FROM,
   rivalOf,
-  type Belief,
   type Evidence,
 } from './confidence';
 import { decode, type Decoded } from './decoding';
@@ -45,13 +44,6 @@ export interface Look {
   talk: { beganSeconds: number; endedSeconds: number } | null;
 }
 
-/**
- * Where there are two readers. `quick`: the small one goes first, and where it finds nothing that
- * could be a reply that is all, in a fourth of the time; what the strong one alone would have heard
- * is left to a later look. `glimpse`: the small one alone. `thorough` where left out: both read.
- */
-export type LookCare = 'glimpse' | 'quick' | 'thorough';
-
 /** Turns sound into the words of a grammar, on this device. */
 export interface Recogniser {
   /**
@@ -60,12 +52,7 @@ export interface Recogniser {
    */
   hear(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<HeardWords | null>;
   /** The same, and when somebody talked. */
-  look(
-    samples16k: Float32Array,
-    grammar: Grammar,
-    lexicon: Lexicon,
-    care?: LookCare,
-  ): Promise<Look>;
+  look(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<Look>;
   /** The same with all that it was judged by; for tuning. */
   weigh(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<Weighed | null>;
 }
@@ -88,9 +75,6 @@ const SILENT_PEAK = 5e-4;
 
 /** Another meaning this near, in natural logarithms, is handed on beside the best; further behind it was hardly ever. */
 const CLOSE = 3;
-
-/** What the small reader believes less than this is nothing to a quick look. */
-const POSSIBLE_FROM = 0.01;
 
 /** Below this a second look has never helped; from ACTS_FROM none is needed. */
 const HOPELESS = 0.02;
@@ -135,42 +119,32 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     samples: Float32Array,
     grammar: Grammar,
     lexicon: Lexicon,
-    /** What the reader beside it has read already. */
-    alreadyBeside?: Posteriors,
   ): Promise<Weighed | null> => {
     const network = networkFor(grammar, lexicon);
     const own = await reader.read(samples);
-    const beside = alreadyBeside ?? (await reader.beside?.read(samples));
-    const heads = beside && besideEachOther(own, beside);
-    const decoded = heads ? decodeTogether(network, lexicon, heads) : decode(network, own);
-    return judged(decoded, heads?.[0] ?? own, grammar, reader.belief);
+    const heads = reader.beside && besideEachOther(own, await reader.beside.read(samples));
+    const posteriors = heads?.[0] ?? own;
+    const decoded = heads ? decodeTogether(network, lexicon, heads) : decode(network, posteriors);
+    if (decoded === null) return null;
+    const evidence = evidenceIn(decoded, grammar);
+    return { decoded, posteriors, evidence, confidence: confidenceOf(evidence, reader.belief) };
   };
 
-  const weigh = async (
-    samples16k: Float32Array,
-    grammar: Grammar,
-    lexicon: Lexicon,
-    care: LookCare = 'thorough',
-  ): Promise<Weighed | null> => {
+  const weigh: Recogniser['weigh'] = async (samples16k, grammar, lexicon) => {
     networkFor(grammar, lexicon);
     const samples = levelled(samples16k);
     if (samples === null) return null;
     return inTurn(async () => {
       const reader = fittedReader(reading, fitting);
-      const small =
-        reader.beside && care !== 'thorough'
-          ? await readOnce(reader.beside, samples, grammar, lexicon)
-          : undefined;
-      if (small !== undefined && (care === 'glimpse' || !isPossible(small))) return small;
-      const first = await readOnce(reader, samples, grammar, lexicon, small?.posteriors);
+      const first = await readOnce(reader, samples, grammar, lexicon);
       if (first === null || !isLookedAtAgain(first.confidence)) return first;
       const second = await readOnce(reader, shifted(samples), grammar, lexicon);
       return second !== null && second.confidence > first.confidence ? second : first;
     });
   };
 
-  const look: Recogniser['look'] = async (samples16k, grammar, lexicon, care) => {
-    const weighed = await weigh(samples16k, grammar, lexicon, care);
+  const look: Recogniser['look'] = async (samples16k, grammar, lexicon) => {
+    const weighed = await weigh(samples16k, grammar, lexicon);
     if (weighed === null) return { heard: null, talk: null };
     const { talk } = weighed.posteriors;
     return {
@@ -191,22 +165,8 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     fit: (coach) => {
       fitting = coach;
     },
-    hear: async (samples16k, grammar, lexicon) => (await look(samples16k, grammar, lexicon)).heard,
+    hear: async (...sound) => (await look(...sound)).heard,
   };
-}
-
-const isPossible = (small: Weighed | null): small is Weighed =>
-  small !== null && small.confidence >= POSSIBLE_FROM;
-
-function judged(
-  decoded: Decoded | null,
-  posteriors: Posteriors,
-  grammar: Grammar,
-  belief: Belief,
-): Weighed | null {
-  if (decoded === null) return null;
-  const evidence = evidenceIn(decoded, grammar);
-  return { decoded, posteriors, evidence, confidence: confidenceOf(evidence, belief) };
 }
 
 function heardIn({ decoded, posteriors, evidence, confidence }: Weighed, grammar: Grammar) {
