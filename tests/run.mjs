@@ -146,7 +146,7 @@ async function runStages(asked) {
     if (found.failed > 0) counts.push(found);
     else if (built) {
       counts.push(
-        await vitest('browser', 'browser', ['--fileParallelism', '--maxWorkers=4'], {
+        await vitest('browser', 'browser', ['--fileParallelism', '--maxWorkers=3'], {
           CHROMIUM: chromium,
         }),
       );
