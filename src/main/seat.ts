@@ -63,7 +63,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     view: EMPTY_VIEW,
   });
   const people = createPeoplePlace({ ...parts, store });
-  const visits = createVisitPlace({ ...parts, store });
+  const visits = createVisitPlace({ ...parts, store, lookAtPeople: people.look });
   const microphoneCheck = createMicrophonePlace({ parts, store, openMicrophone });
   const keys = createKeysPlace({ parts, store });
   const voiceCheck = createVoiceCheckPlace({ parts, store, openMicrophone });

@@ -3,8 +3,8 @@ import { openDatabase, type Database } from './database';
 
 /**
  * Keeps the people in the browser's database `name` (default `sayso`), beside the log and apart
- * from it; the notes about somebody's visits go with them. What is saved is on the disk when the promise resolves (strict durability). Each
- * rejects with a `RecordError`. `database` replaces the browser's own, for tests.
+ * from it; the notes about somebody's visits go with them. What is saved is on the disk when the
+ * promise resolves (strict durability). Each rejects with a `RecordError`. `database` replaces the browser's own, for tests.
  */
 export const createDexiePeople = (name = 'sayso', database: Database = {}): People => {
   const { db, people, notes, reach } = openDatabase(name, database);

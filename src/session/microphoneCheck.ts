@@ -29,15 +29,13 @@ const AS_EVER = { ...DEFAULT_SETTINGS, callWord: null };
 
 /** The replies of a check: a whole grade, a short one, and the word that must never be lost. */
 export function repliesToSay(book: CueBook): ReplyToSay[] {
-  const texts = ['left one forty, ribs flared', 'pass', 'stop'];
-  const prompts = Object.values(book.checks)
+  const whole = 'left one forty, ribs flared';
+  const at = Object.values(book.checks)
     .filter(({ sided, area }) => sided && area === 'overhead')
-    .map(({ id }) => `check/${id}`);
-  const at = prompts.find((prompt) => isWhole(book, prompt, texts[0] ?? ''));
-  return texts.flatMap((text) => {
-    if (text === 'stop') return [{ prompt: 'idle', text }];
-    return at === undefined ? [] : [{ prompt: at, text }];
-  });
+    .map(({ id }) => `check/${id}`)
+    .find((prompt) => isWhole(book, prompt, whole));
+  const graded = at === undefined ? [] : [whole, 'pass'].map((text) => ({ prompt: at, text }));
+  return [...graded, { prompt: 'idle', text: 'stop' }];
 }
 
 const isWhole = (book: CueBook, prompt: PromptId, text: string) => {

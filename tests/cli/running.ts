@@ -3,6 +3,9 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { format } from 'node:util';
+import { vi } from 'vitest';
+import { run } from '../../src/cli/running';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -15,8 +18,8 @@ export interface Ran {
   answers: Record<string, unknown>[];
 }
 
-/** Runs the command line as a script would. */
-export function sayso(...args: string[]): Promise<Ran> {
+/** Runs the command line as a script would, in a process of its own. */
+export function saysoProcess(...args: string[]): Promise<Ran> {
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, ['--import', 'tsx', 'src/cli/main.ts', ...args], {
       cwd: root,
@@ -26,16 +29,40 @@ export function sayso(...args: string[]): Promise<Ran> {
     child.stdout.on('data', (piece: Buffer) => (output += piece.toString()));
     child.stderr.on('data', (piece: Buffer) => (errors += piece.toString()));
     child.on('error', reject);
-    child.on('close', (status) => {
-      const lines = output.split('\n').filter((line) => line.startsWith('{'));
-      resolve({
-        status,
-        output,
-        errors,
-        answers: lines.map((line) => JSON.parse(line) as Record<string, unknown>),
-      });
-    });
+    child.on('close', (status) => resolve(ran(status, output, errors)));
   });
+}
+
+let last: Promise<unknown> = Promise.resolve();
+
+/** The same without a process, which takes longer to start than most verbs to run. */
+export function sayso(...args: string[]): Promise<Ran> {
+  const next = last.then(() => here(args));
+  last = next.catch(() => undefined);
+  return next;
+}
+
+async function here(args: string[]): Promise<Ran> {
+  let output = '';
+  let errors = '';
+  const log = vi.spyOn(console, 'log').mockImplementation((...said: unknown[]) => {
+    output += `${format(...said)}\n`;
+  });
+  const error = vi.spyOn(console, 'error').mockImplementation((...said: unknown[]) => {
+    errors += `${format(...said)}\n`;
+  });
+  try {
+    return ran(await run(args), output, errors);
+  } finally {
+    log.mockRestore();
+    error.mockRestore();
+  }
+}
+
+function ran(status: number | null, output: string, errors: string): Ran {
+  const lines = output.split('\n').filter((line) => line.startsWith('{'));
+  const answers = lines.map((line) => JSON.parse(line) as Record<string, unknown>);
+  return { status, output, errors, answers };
 }
 
 const folder = mkdtempSync(join(tmpdir(), 'sayso-cli-'));

@@ -36,7 +36,10 @@ function place(people = memoryPeople()) {
     handOver: (name, text) => files.push([name, text]),
   });
   const { notes } = memoryNotes(people);
-  const visits = createVisitPlace({ book: bookOf(), records, people, notes, clock, store });
+  const visits = createVisitPlace({
+    ...{ book: bookOf(), records, notes, clock, store },
+    lookAtPeople: made.look,
+  });
   return { place: made, visits, store, records, files, all: () => store.state().people.all };
 }
 const serve = (answer: () => unknown) =>

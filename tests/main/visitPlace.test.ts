@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { saidFindings } from '../../src/domain/deciding/corrected';
 import type { InventedClub } from '../../src/domain/people/inventedClub';
+import { createPeoplePlace } from '../../src/main/people/peoplePlace';
 import { createVisitPlace } from '../../src/main/people/visitPlace';
 import { memoryNotes } from '../../src/records/memoryNotes';
 import { memoryPeople } from '../../src/records/memoryPeople';
@@ -27,7 +28,10 @@ async function seated(change: Partial<ReturnType<typeof memoryRecords>> = {}) {
   await people.save(club.people);
   await memory.addAll(club.sessions.flat());
   const records = { ...memory, ...change };
-  const place = createVisitPlace({ book, records, people, notes, clock, store });
+  const { look: lookAtPeople } = createPeoplePlace({
+    ...{ assetsBase: '', book, people, records, clock, store },
+  });
+  const place = createVisitPlace({ book, records, notes, clock, store, lookAtPeople });
   const visit = () => {
     const shown = store.state().visit;
     if (shown?.state !== 'here') throw new Error('No visit is shown.');

@@ -62,18 +62,18 @@ function countedOf(
 ): Counted {
   const own = place.at === at && place.do === (isCheck ? 'check' : 'set');
   const isHere = own && isAtHand(pain.finding, place);
-  const to = { area: at.area, pain };
+  const { area } = at;
   if (!isCheck) {
-    if (!isHere || place.do !== 'set') return { ...to, as: 'nothing' };
+    if (!isHere || place.do !== 'set') return { area, pain, as: 'nothing' };
     const { visit, rung } = place.climb;
-    return { ...to, as: 'set', visit, set: visit.set, rung };
+    return { area, pain, as: 'set', visit, set: visit.set, rung };
   }
   if (scriptOf(book, pain.finding, place) === undefined || (!own && at.climb !== null)) {
-    return { ...to, as: 'nothing' };
+    return { area, pain, as: 'nothing' };
   }
   const asked = isHere && place.do === 'check' ? place.slot.side : null;
   const retest = own && place.do === 'check' && place.retest;
-  return { ...to, as: 'check', retest, asked, answers: [] };
+  return { area, pain, as: 'check', retest, asked, answers: [] };
 }
 
 /** The check that a finding is about: its own, else the one at hand. */

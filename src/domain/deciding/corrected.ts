@@ -61,7 +61,7 @@ function unansweredIn(entries: readonly Entry[]): Set<string> {
 }
 
 /** What a correction says. */
-export const saidBy = ({
+export const saidIn = ({
   side,
   result,
   faults,
@@ -77,7 +77,7 @@ export const saidBy = ({
 /** As it counts now. */
 export const counting = ({ first, corrections }: SaidFinding): Said => {
   const last = corrections.at(-1);
-  return last === undefined ? first : saidBy(last);
+  return last === undefined ? first : saidIn(last);
 };
 
 /** Whether it counts as something else than was said: corrected back, it does not. */

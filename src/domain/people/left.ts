@@ -56,8 +56,9 @@ const hurts = ({ result, pain, asksPain }: EntryOf<'finding'>): boolean =>
 
 /**
  * What these entries of one session leave, in their order; others than those of `tellsWhatIsLeft`
- * change nothing, unless something was corrected. The last outcome of an area counts. Where the session did not end and something
- * was taken back after it, the area is unfinished: the outcome may have been taken back with it.
+ * change nothing, unless something was corrected. The last outcome of an area counts. Where the
+ * session did not end and something was taken back after it, the area is unfinished: the outcome
+ * may have been taken back with it.
  */
 export function leftBy(entries: readonly Entry[]): Left {
   const hasEnded = entries.some(({ type }) => type === 'ended');

@@ -2,7 +2,7 @@
 import type { Area, AreaOutcome } from '../areas';
 import { decisionsOf } from './decided';
 import { live } from '../deciding/reading';
-import { saidBy, saidFindings, type Said } from '../deciding/corrected';
+import { saidIn, saidFindings, type Said } from '../deciding/corrected';
 import { bothRead } from '../hearing/readback';
 import type { Verdict } from '../hearing/reply';
 import type { Entry, EntryOf, FactType } from '../log';
@@ -82,7 +82,7 @@ export function momentsOf(book: CueBook, entries: readonly Entry[]): Moment[] {
       const corrected = last === entry ? [] : correctedTo(last);
       return [
         {
-          ...{ id, atSeconds, type: 'corrected', prompt, to: saidBy(entry), on },
+          ...{ id, atSeconds, type: 'corrected', prompt, to: saidIn(entry), on },
           ...(corrected.length > 0 && { corrected }),
         },
       ];
@@ -101,7 +101,7 @@ export function momentsOf(book: CueBook, entries: readonly Entry[]): Moment[] {
 }
 
 const correctedTo = (entry: EntryOf<'corrected'> | undefined): CorrectedTo[] =>
-  entry === undefined ? [] : [{ to: saidBy(entry), on: entry.correctedAt }];
+  entry === undefined ? [] : [{ to: saidIn(entry), on: entry.correctedAt }];
 
 /** The findings that what was heard there led to, at once. */
 function findingsAfter(entries: readonly Entry[], heard: number): string[] {

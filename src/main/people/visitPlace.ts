@@ -1,6 +1,6 @@
 import type { Entry, Fact } from '../../domain/log';
 import type { CueBook } from '../../domain/script';
-import type { Clock, Note, Notes, People, Records, SessionHead } from '../../ports';
+import type { Clock, Note, Notes, Records, SessionHead } from '../../ports';
 import type { VisitHands } from '../../screens/finished/state';
 import type { SeatStore } from '../../screens/seat';
 import { momentAt } from '../../session/startedAt';
@@ -26,17 +26,18 @@ const NOT_READ =
 export function createVisitPlace({
   book,
   records,
-  people,
   notes,
   clock,
   store,
+  lookAtPeople,
 }: {
   book: CueBook;
   records: Records;
-  people: People;
   notes: Notes;
   clock: Clock;
   store: SeatStore;
+  /** The pages of the people tell what the record says now. */
+  lookAtPeople: () => Promise<void>;
 }): VisitPlace {
   /** The session that is shown or being read; what comes late of another is not shown. */
   let shown: string | null = null;
@@ -123,21 +124,6 @@ export function createVisitPlace({
     if (store.state().unfinished?.session === session) store.patch({ unfinished: null });
     await Promise.all([read(session), lookAtPeople()]);
     return null;
-  }
-
-  /** Their pages tell what the record says now. */
-  async function lookAtPeople() {
-    try {
-      const [{ known }, all, sessions] = await Promise.all([
-        reading(),
-        people.all(),
-        records.outcomes(),
-      ]);
-      const { people: state } = store.state();
-      store.patch({ people: { ...state, all: known(book, all, sessions, state.today) } });
-    } catch {
-      // What stood there stays until the people are read again.
-    }
   }
 
   /** Changes the notes of the visit that is shown, and shows them. */

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { Trouble } from '../people/Trouble';
+import { AskOnce } from '../forms/AskOnce';
+import { Trouble } from '../forms/Trouble';
 import type { Seat } from '../seat';
 
 /** Takes an athlete out of this device, once it was said what goes and what stays. */
@@ -15,14 +16,13 @@ export function Forget({ seat, id, name }: { seat: Seat; id: string; name: strin
         sessions stay in the record, without a name.
       </p>
       {isAsking ? (
-        <div className="pair">
-          <button type="button" className="grave" onClick={() => void forget()}>
-            Delete {name} for good
-          </button>
-          <button type="button" autoFocus onClick={() => setAsking(false)}>
-            Keep
-          </button>
-        </div>
+        <AskOnce
+          question="They cannot be brought back."
+          yes={`Delete ${name} for good`}
+          no="Keep"
+          onYes={() => void forget()}
+          onNo={() => setAsking(false)}
+        />
       ) : (
         <button type="button" onClick={() => setAsking(true)}>
           Delete {name}

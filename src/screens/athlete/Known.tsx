@@ -7,14 +7,14 @@ import type { Person } from '../../domain/people/person';
 import { personFrom, type FieldProblem, type PersonField } from '../../domain/people/personFrom';
 import { dateInWords } from '../dates';
 import { consentWords } from '../gate/OfThisOne';
-import { focusWrong } from '../people/focusWrong';
-import { FormEnd } from '../people/FormEnd';
-import { TextField } from '../people/TextField';
+import { focusWrong } from '../forms/focusWrong';
+import { FormEnd } from '../forms/FormEnd';
+import { Select } from '../forms/Select';
+import { TextField } from '../forms/TextField';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
 import { TOOL_WORDS } from '../words';
-import { Choice } from './Choice';
 
 interface KnownProps {
   seat: Seat;
@@ -22,6 +22,7 @@ interface KnownProps {
   today: string;
 }
 
+const NOT_NOTED = ['', 'Not noted'] as const;
 const SEX_WORDS: Record<Sex, string> = { female: 'Female', male: 'Male' };
 
 /** Who they are and what was measured, to read and to change in place. */
@@ -136,10 +137,10 @@ function Edit({ seat, person, today, onClose }: KnownProps & { onClose: () => vo
       <TextField isFirst label="Name" {...at('name')} />
       <TextField label="Squad" known={squadsOf(everybody)} {...at('squad')} />
       <TextField label="Birth year" inputMode="numeric" {...at('birthYear')} />
-      <Choice
+      <Select
         label="Sex"
         hint="For the norms of some angles; nothing else uses it."
-        options={SEXES.map((sex) => [sex, SEX_WORDS[sex]])}
+        options={[NOT_NOTED, ...SEXES.map((sex) => [sex, SEX_WORDS[sex]] as const)]}
         {...at('sex')}
       />
       <TextField label="Stature" hint="Such as 175 cm or 5'9&quot;." {...at('stature')} />
@@ -148,9 +149,9 @@ function Edit({ seat, person, today, onClose }: KnownProps & { onClose: () => vo
         hint="From the floor to the middle of the kneecap, barefoot, such as 48 cm."
         {...at('knee')}
       />
-      <Choice
+      <Select
         label="Angles are read"
-        options={ANGLE_TOOLS.map((tool) => [tool, TOOL_WORDS[tool]])}
+        options={[NOT_NOTED, ...ANGLE_TOOLS.map((tool) => [tool, TOOL_WORDS[tool]] as const)]}
         {...at('angleTool')}
       />
       <TextField

@@ -4,7 +4,7 @@ import '../finished/finished.css';
 import { dateInWords } from '../dates';
 import { Invented } from '../people/Invented';
 import { chosenOf } from '../people/state';
-import { Trouble } from '../people/Trouble';
+import { Trouble } from '../forms/Trouble';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';

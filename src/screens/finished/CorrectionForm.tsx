@@ -9,16 +9,16 @@ import {
 } from '../../domain/deciding/correction';
 import { RESULTS } from '../../domain/findings';
 import type { CueBook } from '../../domain/script';
-import { focusWrong } from '../people/focusWrong';
-import { FormEnd } from '../people/FormEnd';
-import { TextField } from '../people/TextField';
+import { focusWrong } from '../forms/focusWrong';
+import { FormEnd } from '../forms/FormEnd';
+import { TextField } from '../forms/TextField';
 import { Shape } from '../Shape';
 import { LOAD_WORDS, RESULT_WORDS, SIDE_WORDS } from '../words';
-import { AskOnce } from './AskOnce';
+import { AskOnce } from '../forms/AskOnce';
 import { faultChoices, KINDS, loadChoices, PAINS } from './correctionChoices';
 import { saidWords } from './saidWords';
-import { Select } from './Select';
-import { Several } from './Several';
+import { Select } from '../forms/Select';
+import { Several } from '../forms/Several';
 import type { VisitRecord } from './state';
 
 interface CorrectionFormProps {

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Trouble } from '../people/Trouble';
+import { Trouble } from '../forms/Trouble';
 import type { Seat } from '../seat';
 
 /** A session that never ended is closed before anything of it is corrected (rule 14.9). */

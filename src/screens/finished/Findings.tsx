@@ -1,5 +1,5 @@
 import type { CueBook } from '../../domain/script';
-import { counting, isOther, saidBy, type SaidFinding } from '../../domain/deciding/corrected';
+import { counting, isOther, saidIn, type SaidFinding } from '../../domain/deciding/corrected';
 import { dateInWords } from '../dates';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
@@ -92,8 +92,8 @@ function History({ book, one }: { book: CueBook; one: SaidFinding }) {
         const before = corrections[at - 1];
         return (
           <li key={correction.id}>
-            <s>{saidWords(book, before === undefined ? first : saidBy(before))}</s> corrected to{' '}
-            {saidWords(book, saidBy(correction))}, on {dateInWords(correction.correctedAt)}
+            <s>{saidWords(book, before === undefined ? first : saidIn(before))}</s> corrected to{' '}
+            {saidWords(book, saidIn(correction))}, on {dateInWords(correction.correctedAt)}
           </li>
         );
       })}

@@ -7,11 +7,11 @@ import {
 } from '../../domain/reporting/note';
 import type { Note } from '../../ports';
 import { dateInWords } from '../dates';
-import { focusWrong } from '../people/focusWrong';
-import { TextField } from '../people/TextField';
-import { Trouble } from '../people/Trouble';
+import { focusWrong } from '../forms/focusWrong';
+import { TextField } from '../forms/TextField';
+import { Trouble } from '../forms/Trouble';
 import type { Seat } from '../seat';
-import { AskOnce } from './AskOnce';
+import { AskOnce } from '../forms/AskOnce';
 
 interface NotesProps {
   seat: Seat;

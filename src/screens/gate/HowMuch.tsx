@@ -2,7 +2,7 @@ import { WORDS, type Words } from '../../domain/log';
 import type { Seat } from '../seat';
 import { useSeat } from '../useSeat';
 import { WORDS_NAMES } from '../words';
-import { OneOf } from './OneOf';
+import { OneOf } from '../forms/OneOf';
 
 const MEANS: Record<Words, string> = {
   learning: 'every set-up whole, and why',

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
-import { OneOf } from './OneOf';
+import { OneOf } from '../forms/OneOf';
 
 /** The name of a language as the gate says it: "Spanish". */
 const nameOf = (language: string): string =>

@@ -1,6 +1,6 @@
 import type { Way } from '../../domain/areas';
 import { WAY_WORDS } from '../words';
-import { OneOf } from './OneOf';
+import { OneOf } from '../forms/OneOf';
 
 /** Who leads the session; only the ways in which the routine is run. */
 export const WayOfRunning = ({

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { guessColumns, type ColumnFields } from '../../domain/people/columns';
 import { withTitles, type Sheet } from '../../domain/people/sheet';
-import { Trouble } from '../people/Trouble';
+import { Trouble } from '../forms/Trouble';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';

@@ -5,7 +5,7 @@ import { importPeople, type Double, type Imported } from '../../domain/people/im
 import type { Person } from '../../domain/people/person';
 import type { Sheet } from '../../domain/people/sheet';
 import type { PeopleState } from '../people/state';
-import { Trouble } from '../people/Trouble';
+import { Trouble } from '../forms/Trouble';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { Problems } from './Problems';

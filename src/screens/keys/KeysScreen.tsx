@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { deedOf, keyName, keysOf, refusalOf, type Deed } from '../../domain/hearing/deeds';
-import { Trouble } from '../people/Trouble';
+import { Trouble } from '../forms/Trouble';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';

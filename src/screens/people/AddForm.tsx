@@ -2,9 +2,9 @@ import { useEffect, useRef, useState, type FormEvent } from 'react';
 import { personFrom, type FieldProblem } from '../../domain/people/personFrom';
 import type { Seat } from '../seat';
 import { useSeat } from '../useSeat';
-import { focusWrong } from './focusWrong';
-import { FormEnd } from './FormEnd';
-import { TextField } from './TextField';
+import { focusWrong } from '../forms/focusWrong';
+import { FormEnd } from '../forms/FormEnd';
+import { TextField } from '../forms/TextField';
 
 /** Name and birth year of somebody new. */
 export default function AddForm({ seat, onClose }: { seat: Seat; onClose: () => void }) {

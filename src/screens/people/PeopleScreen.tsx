@@ -9,7 +9,7 @@ import { AddPerson } from './AddPerson';
 import type { PeopleState, PersonKnown } from './state';
 import { Searched } from './Searched';
 import { TakeOut } from './TakeOut';
-import { Trouble } from './Trouble';
+import { Trouble } from '../forms/Trouble';
 import { Unfinished } from './Unfinished';
 import './people.css';
 

@@ -3,9 +3,9 @@ import { dissolved, inSquad, renamed } from '../../domain/people/squads';
 import { squadsOf } from '../../domain/people/found';
 import type { Seat } from '../seat';
 import { useSeat } from '../useSeat';
-import { focusWrong } from './focusWrong';
-import { FormEnd } from './FormEnd';
-import { TextField } from './TextField';
+import { focusWrong } from '../forms/focusWrong';
+import { FormEnd } from '../forms/FormEnd';
+import { TextField } from '../forms/TextField';
 
 /** Renames a squad for all of its athletes at once, or dissolves it. */
 export default function SquadForm({

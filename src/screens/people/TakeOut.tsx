@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { takenOut, type ListKind } from '../../domain/people/takenOut';
 import type { Seat } from '../seat';
 import type { PersonKnown } from './state';
-import { Trouble } from './Trouble';
+import { Trouble } from '../forms/Trouble';
 
 /** The list as files for other programs, and where they go. */
 export function TakeOut({ seat, all }: { seat: Seat; all: readonly PersonKnown[] }) {

@@ -4,7 +4,7 @@ import { LevelMeter } from '../LevelMeter';
 import { commandOf } from '../run/replies';
 import { Troubles } from '../run/Troubles';
 import { Typed } from '../run/Typed';
-import { Trouble } from '../people/Trouble';
+import { Trouble } from '../forms/Trouble';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';

@@ -1,11 +1,9 @@
 import { useId, useState } from 'react';
 import type { Way } from '../../domain/areas';
-import { equipmentOf } from '../../domain/equipment';
-import type { EquipmentId } from '../../domain/script';
+import { BeginButtons } from '../gate/BeginButtons';
 import { Cautions } from '../gate/Cautions';
-import { NotHere } from '../gate/NotHere';
-import { OneOf } from '../gate/OneOf';
-import { WayOfRunning } from '../gate/WayOfRunning';
+import { firstOf, toRunOf } from '../gate/toRun';
+import { WhatToRun } from '../gate/WhatToRun';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';
@@ -15,51 +13,21 @@ import { ToMind } from './ToMind';
 import { Who } from './Who';
 import { countOf } from './words';
 
-/** Microphone states in which nothing will be heard, so that touch and keys lead. */
-const CANNOT_HEAR = ['denied', 'none', 'unplugged', 'failed'];
-
 /** Before a squad day: who, in which order, what to run, and the cautions once for all of them. */
 export function Choose({ seat }: { seat: Seat }) {
   const routines = useSeat(seat, (state) => state.routines);
   const book = useSeat(seat, (state) => state.book);
   const all = useSeat(seat, (state) => state.people.all);
   const today = useSeat(seat, (state) => state.people.today);
-  const microphone = useSeat(seat, (state) => state.microphone.state);
-  const ear = useSeat(seat, (state) => state.ear.state);
-  const isHeard = useSeat(seat, (state) => state.language.isHeard);
   const [ids, setIds] = useState<string[]>([]);
-  const [routine, setRoutine] = useState(routines[0]?.id ?? '');
-  const [notHere, setNotHere] = useState<EquipmentId[]>([]);
-  const [wanted, setWay] = useState<Way>('hands-on');
+  const [wanted, setWanted] = useState(() => firstOf(routines));
   const agreed = useId();
   const heading = useFocusOnArrival<HTMLHeadingElement>();
 
   const chosen = ids.flatMap((id) => all.find(({ person }) => person.id === id) ?? []);
-  const run = book.routines[routine];
-  const equipment = run === undefined ? [] : equipmentOf(book, run);
-  const missing = equipment.map(({ id }) => id).filter((id) => notHere.includes(id));
-  const ways = run?.ways ?? [wanted];
-  const way = ways.includes(wanted) ? wanted : (ways[0] ?? wanted);
-  const canHear = isHeard && !CANNOT_HEAR.includes(microphone) && ear !== 'failed';
+  const toRun = toRunOf(book, wanted);
+  const { routine, way, missing } = toRun;
   const nobody = chosen.length === 0;
-  const begin = (listen: 'microphone' | 'hands') =>
-    seat.squadDay.begin({
-      people: chosen.map(({ person }) => person.id),
-      ...{ routine, way, listen, missing },
-    });
-  const button = (listen: 'microphone' | 'hands') => (
-    <button
-      key={listen}
-      type="button"
-      className={(listen === 'microphone') === canHear ? 'first' : ''}
-      aria-describedby={agreed}
-      disabled={nobody}
-      onClick={() => begin(listen)}
-    >
-      {listen === 'microphone' && <Shape name="ear" />} They agree: begin by{' '}
-      {listen === 'microphone' ? 'voice' : 'touch'}
-    </button>
-  );
 
   return (
     <main className="page gate squad-day" lang="en">
@@ -77,19 +45,7 @@ export function Choose({ seat }: { seat: Seat }) {
       </header>
       <Who all={all} ids={ids} onChange={setIds} />
       <div className="settings">
-        <fieldset className="card">
-          <legend>What to run</legend>
-          <OneOf
-            options={routines.map(({ id }) => id)}
-            chosen={routine}
-            onChange={setRoutine}
-            words={(id) => (
-              <span lang={book.language}>{routines.find((one) => one.id === id)?.name}</span>
-            )}
-          />
-        </fieldset>
-        {ways.length > 1 && <WayOfRunning ways={ways} way={way} onChange={setWay} />}
-        <NotHere equipment={equipment} missing={notHere} onChange={setNotHere} />
+        <WhatToRun {...{ seat, wanted, toRun }} onChange={setWanted} />
       </div>
       <ToMind chosen={chosen} today={today} />
       <Cautions />
@@ -99,11 +55,17 @@ export function Choose({ seat }: { seat: Seat }) {
             ? 'Tick who comes first.'
             : `${countOf(chosen.length, 'athlete', 'athletes')}: ${AGREED_WORDS.group.line} ${wayLine(way)}`}
         </p>
-        {!isHeard
-          ? button('hands')
-          : canHear
-            ? [button('microphone'), button('hands')]
-            : [button('hands'), button('microphone')]}
+        <BeginButtons
+          {...{ seat, agreed }}
+          they="They agree"
+          isDisabled={nobody}
+          begin={(listen) =>
+            seat.squadDay.begin({
+              people: chosen.map(({ person }) => person.id),
+              ...{ routine, way, listen, missing },
+            })
+          }
+        />
       </div>
     </main>
   );

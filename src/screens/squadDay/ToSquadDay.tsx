@@ -1,4 +1,4 @@
-import { Trouble } from '../people/Trouble';
+import { Trouble } from '../forms/Trouble';
 import type { Seat } from '../seat';
 import { useSeat } from '../useSeat';
 import { comingOf, countOf, rowsOf } from './words';

@@ -20,9 +20,9 @@ export function Several<T extends string>(props: SeveralProps<T>) {
   return (
     <fieldset className="several">
       <legend>{title}</legend>
-      <div className="answers">
+      <div className="choices">
         {options.map((value, at) => (
-          <label key={value} className="answer">
+          <label key={value} className="choice">
             <input
               type={which === 'one' ? 'radio' : 'checkbox'}
               name={id}

@@ -1,5 +1,5 @@
 import { useId, type ChangeEvent } from 'react';
-import { Shape } from '../Shape';
+import { Wrong } from './Wrong';
 
 interface TextFieldProps {
   label: string;
@@ -54,13 +54,7 @@ export function TextField(props: TextFieldProps) {
           ))}
         </datalist>
       )}
-      <p id={`${id}-wrong`} className="wrong">
-        {wrong !== null && (
-          <>
-            <Shape name="notice" /> {wrong}
-          </>
-        )}
-      </p>
+      <Wrong id={`${id}-wrong`} words={wrong} />
       <p id={`${id}-hint`} className="hint">
         {hint}
       </p>

@@ -7,12 +7,14 @@ interface SelectProps<T extends string> {
   onChange: (value: T) => void;
   options: readonly (readonly [value: T, words: string])[];
   /** What is wrong, or null. */
-  wrong: string | null;
+  wrong?: string | null | undefined;
+  /** What it is for. */
+  hint?: string;
 }
 
 /** One of several, with what is wrong with it right below. */
 export function Select<T extends string>(props: SelectProps<T>) {
-  const { label, value, onChange, options, wrong } = props;
+  const { label, value, onChange, options, wrong = null, hint } = props;
   const id = useId();
   const choose = (chosen: string) => {
     const option = options.find(([each]) => each === chosen);
@@ -25,7 +27,7 @@ export function Select<T extends string>(props: SelectProps<T>) {
         id={id}
         value={value}
         aria-invalid={wrong !== null}
-        aria-describedby={`${id}-wrong`}
+        aria-describedby={`${id}-wrong ${id}-hint`}
         onChange={(event) => choose(event.target.value)}
       >
         {options.map(([each, words]) => (
@@ -35,6 +37,9 @@ export function Select<T extends string>(props: SelectProps<T>) {
         ))}
       </select>
       <Wrong id={`${id}-wrong`} words={wrong} />
+      <p id={`${id}-hint`} className="hint">
+        {hint}
+      </p>
     </div>
   );
 }
