@@ -104,17 +104,37 @@ describe('at each size, at 200 % and at 320 pixels nothing is cut off, too small
       if (found.length > 0) faults[name] = found;
     };
     await look('gate');
+    await page.getByRole('button', { name: 'Keys, pedal and headset' }).click();
+    await h1(page, 'Keys');
+    await look('keys');
+    await page.getByRole('button', { name: 'Back', exact: true }).click();
     await page.getByRole('button', { name: 'Athletes' }).click();
     await look('people');
     await page.getByRole('button', { name: 'Show an invented club' }).click();
     await page.getByText('12 athletes', { exact: true }).waitFor();
     await look('people of the club');
+    for (const [button, title] of [
+      ['Squad day', 'Squad day'],
+      ['Import a list', 'Import a list'],
+    ] as const) {
+      await page.getByRole('button', { name: button }).click();
+      await h1(page, title);
+      await look(title);
+      await page.getByRole('button', { name: 'Athletes' }).click();
+    }
     await page.locator('.person').first().click();
     await page.getByRole('button', { name: 'Begin' }).waitFor();
     await look('athlete');
     await page.getByRole('region', { name: 'Visits' }).getByRole('button').first().click();
     await page.getByRole('heading', { name: 'Outcome' }).waitFor();
     await look('visit');
+    await page.locator('summary', { hasText: 'to look at and correct' }).click();
+    await page
+      .getByRole('button', { name: /^Correct / })
+      .first()
+      .click();
+    await page.getByRole('form', { name: /^Correct / }).waitFor();
+    await look('a correction');
     expect(faults).toEqual({});
   }, 120_000);
 

@@ -18,7 +18,7 @@ const TARGET_PIXELS = 44;
 
 /**
  * What is wrong with the page as it stands now: what axe finds, contrast of 7:1 among it; what
- * reaches out of the page; targets that are too small. Empty where all is well.
+ * reaches out of the page or of its box; targets that are too small. Empty where all is well.
  */
 export async function faultsAsItStands(page: Page): Promise<string[]> {
   await page.evaluate(axe.source);
@@ -50,6 +50,7 @@ function faultsOfSize(targetPixels: number): string[] {
     if (height < targetPixels - 0.5 || width < targetPixels - 0.5)
       faults.push(`small: ${name}, ${Math.round(width)} by ${Math.round(height)}`);
     if (right > clientWidth + 0.5) faults.push(`outside: ${name}`);
+    if (hit.scrollWidth > hit.clientWidth + 1) faults.push(`spills: ${hit.textContent.trim()}`);
   }
   return faults;
 }
