@@ -29,6 +29,9 @@ const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
   'model-missing': 'failed',
 };
 
+const NOT_TAKEN_UP =
+  'This session could not be read, so it did not go on. It stays in the record; load the page anew and try it again.';
+
 /** Builds the adapters and starts the root actor, outside React; the screens get the seat. */
 export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   const parts: Parts = createParts(cues, {
@@ -51,7 +54,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     words: parts.words.load(),
     music: { name: null, trouble: false },
     offline: { state: 'unknown', what: 'page', progress: 0, newVersion: null },
-    unfinished: null,
+    unfinished: [],
     rehearsal: false,
     coach: coach.state(),
     voiceCheck: null,
@@ -83,7 +86,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     freed: () => void unfinished.look(),
     storage: () => localStorage,
   });
-  const unfinished = createUnfinished({ records, store, isTaken: squadDay.holds });
+  const unfinished = createUnfinished({ book, records, store, isTaken: squadDay.holds });
 
   const microphone = (change: Partial<SeatState['microphone']>) =>
     store.patch({ microphone: { ...store.state().microphone, ...change } });
@@ -163,21 +166,19 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
       const session = `${REHEARSAL}${randomName()}`;
       void running.start({ session, routine, log: [], isRehearsal: true });
     },
-    goOn() {
+    goOn(session) {
       unlockSound();
-      const { unfinished: head } = store.state();
-      if (head === null) return;
       void openMicrophone();
-      records.read(head.session).then(
+      void records.read(session).then(
         (log) => {
           const began = log.find((entry) => entry.type === 'started');
+          if (began === undefined) return unfinished.tell(session, NOT_TAKEN_UP);
           // Its questions are in its own language: the page comes back with it, at this gate.
-          if (began !== undefined && began.language !== book.language)
-            return chooseLanguage(began.language);
-          people.choose(head.person);
-          void running.start({ session: head.session, routine: head.routine, log });
+          if (began.language !== book.language) return chooseLanguage(began.language);
+          people.choose(began.person ?? null);
+          void running.start({ session, routine: began.routine, log });
         },
-        () => store.patch({ unfinished: null }),
+        () => unfinished.tell(session, NOT_TAKEN_UP),
       );
     },
     discard: unfinished.discard,

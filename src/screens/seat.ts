@@ -10,7 +10,7 @@ import type { KeysHands, KeysState } from './keys/state';
 import type { MicrophoneCheckHands, MicrophoneCheckState } from './microphone/state';
 import type { PeopleHands, PeopleState } from './people/state';
 import type { SquadDayHands, SquadDayState } from './squadDay/state';
-import type { View } from './view';
+import type { Told, View } from './view';
 
 /** How the microphone stands; all but `hears` and `asking` leave touch and keys. */
 export type MicrophoneState =
@@ -57,8 +57,8 @@ export interface SeatState {
   /** The file that plays in the background; `trouble`: the last one could not be played. */
   music: { name: string | null; trouble: boolean };
   offline: OfflineState;
-  /** A session found at load that never ended, or null. */
-  unfinished: SessionHead | null;
+  /** Sessions that never ended, newest first. */
+  unfinished: UnfinishedSession[];
   /** Replies come from a recording, not from a person in the room. */
   rehearsal: boolean;
   coach: CoachState;
@@ -73,6 +73,15 @@ export interface SeatState {
   /** The session that is read afterwards; null where none is. */
   visit: VisitState | null;
   view: View;
+}
+
+/** A session that was cut off, or left at a question. */
+export interface UnfinishedSession {
+  head: SessionHead;
+  /** The check, set or question it goes on at; null until that is read, and where it cannot be. */
+  open: Told<'step'> | null;
+  /** Why it did not go on, and what to do; null where nothing is wrong. */
+  trouble: string | null;
 }
 
 /** Whether the page works without network. */
@@ -162,10 +171,13 @@ export interface Seat {
   /** Called inside a tap, so that sound, voice and microphone may be unlocked there. */
   begin(choice: BeginChoice): void;
   watchRehearsal(routine: RoutineId): void;
-  /** Takes up the unfinished session at its open question. */
-  goOn(): void;
-  /** Leaves the unfinished session as it is in the record; it is not offered again. */
-  discard(): void;
+  /** Takes up an unfinished session at its open question. */
+  goOn(session: string): void;
+  /**
+   * Leaves an unfinished session as it is in the record; it is not offered again before the page
+   * is loaded anew, but on the page of its athlete.
+   */
+  discard(session: string): void;
   reply(reply: Reply): void;
   /** Typed words, understood as spoken ones are. */
   type(text: string): void;

@@ -307,10 +307,10 @@ describe('a squad day whose page was killed', () => {
       person: 'marn',
     };
     const all = { ...records, sessions: async () => [head] };
-    await createUnfinished({ records: all, store, isTaken: place.holds }).look();
-    expect(store.state().unfinished).toBeNull();
-    await createUnfinished({ records: all, store, isTaken: () => false }).look();
-    expect(store.state().unfinished).toEqual(head);
+    await createUnfinished({ book, records: all, store, isTaken: place.holds }).look();
+    expect(store.state().unfinished).toEqual([]);
+    await createUnfinished({ book, records: all, store, isTaken: () => false }).look();
+    expect(store.state().unfinished).toMatchObject([{ head }]);
   });
 
   it('leaves out whoever was deleted meanwhile', async () => {

@@ -110,10 +110,13 @@ describe('a visit that is corrected', () => {
     await seat.records.addAll(log.map((entry) => ({ ...entry, id: name(entry.id) })));
     await seat.place.look('cut');
     expect(seat.visit().record?.isCutOff).toBe(true);
-    seat.store.patch({ unfinished: seat.visit().head });
+    const other = { ...seat.visit().head, session: 'other' };
+    seat.store.patch({
+      unfinished: [seat.visit().head, other].map((head) => ({ head, open: null, trouble: null })),
+    });
     expect(await seat.place.correct(lastCheck(seat))).not.toBeNull();
     expect(await seat.place.close()).toBeNull();
-    expect(seat.store.state().unfinished).toBeNull();
+    expect(seat.store.state().unfinished.map(({ head }) => head)).toEqual([other]);
     expect(seat.visit().record?.isCutOff).toBe(false);
     expect(await seat.place.correct(lastCheck(seat))).toBeNull();
   });

@@ -2,7 +2,7 @@
 import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { SeatState } from '../../src/screens/seat';
-import type { VisitHands } from '../../src/screens/finished/state';
+import type { VisitHands, VisitState } from '../../src/screens/finished/state';
 import { PEOPLE_STATES } from './peopleStates';
 import { faultsOfPage, show as shown } from './rendering';
 import { HURT, LOST, VISIT_STATES, visitWith } from './visitStates';
@@ -139,6 +139,20 @@ describe('a finding that is corrected', () => {
     expect(screen.queryByRole('button', { name: /^Correct/ })).toBeNull();
     await settle('Close this visit');
     expect(seat.did).toEqual([['close']]);
+  });
+
+  it('that was cut off can be gone on with from here, unless a squad day takes it up', async () => {
+    const cutOff = VISIT_STATES['visit-cut-off']!;
+    const { session } = (cutOff.visit as Extract<VisitState, { state: 'here' }>).head;
+    const seat = await show(cutOff);
+    await settle('Go on with this visit');
+    expect(seat.did).toEqual([['goOn', session]]);
+    const turn = { person: 'marn', session };
+    const day = { now: null, waiting: [turn], later: [], seen: [] };
+    const squadDay = { stage: 'kept' as const, day, asks: 'ready' as const, trouble: null };
+    await show({ ...cutOff, squadDay });
+    expect(screen.queryByRole('button', { name: 'Go on with this visit' })).toBeNull();
+    expect(screen.getByText(/when its turn comes again on the squad day/)).toBeTruthy();
   });
 
   it('is no warning sign: that is only noted upon', async () => {

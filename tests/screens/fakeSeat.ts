@@ -24,7 +24,7 @@ export const STATE: SeatState = {
   music: { name: null, trouble: false },
   voices: { device: [], speaks: 'sayso', wordsPerMinute: null },
   offline: { state: 'ready', what: 'page', progress: 1, newVersion: null },
-  unfinished: null,
+  unfinished: [],
   rehearsal: false,
   coach: { readings: 0, ownWords: [], callWord: null, trouble: null },
   voiceCheck: null,
@@ -73,8 +73,8 @@ export function fakeSeat(
     tryMicrophone: () => did.push(['tryMicrophone']),
     begin: (choice) => did.push(['begin', choice]),
     watchRehearsal: (routine) => did.push(['rehearsal', routine]),
-    goOn: () => did.push(['goOn']),
-    discard: () => did.push(['discard']),
+    goOn: (session) => did.push(['goOn', session]),
+    discard: (session) => did.push(['discard', session]),
     reply: (reply) => {
       did.push(['reply', reply]);
       replies.push(reply);

@@ -56,9 +56,40 @@ describe('the first screen', () => {
       /A session is not finished.*Quib Marn: Hinge, begun .*2031/,
     );
     expect(athletes?.textContent).toContain('Athletes');
-    press('Go on');
-    press('Leave it');
-    expect(seat.did).toEqual([['goOn'], ['discard']]);
+    press(/^Go on/);
+    press(/^Leave it/);
+    expect(seat.did).toEqual([
+      ['goOn', 's2'],
+      ['discard', 's2'],
+    ]);
+  });
+
+  it('offers each of several unfinished sessions: whose, when, and what was open', async () => {
+    const seat = show(PEOPLE_STATES['people-unfinished-many']!);
+    const cutOff = screen.getByRole('region', { name: '4 sessions are not finished' });
+    const each = within(cutOff)
+      .getAllByRole('listitem')
+      .map(({ textContent }) => textContent);
+    expect(each).toHaveLength(4);
+    expect(each[0]).toMatch(
+      /^Élodie Tosk: Hinge, begun .*2031.*Open: Bell hinge, left \(Hinge · .*set 1 of 2\)\./,
+    );
+    expect(each[2]).toMatch(/^Hinge, begun/);
+    expect(within(cutOff).getByText('1 more, begun before those')).toBeTruthy();
+    fireEvent.click(screen.getAllByRole('button', { name: /^Go on/ })[1]!);
+    fireEvent.click(screen.getAllByRole('button', { name: /^Leave it: Quib Marn: Hinge/ })[1]!);
+    expect(seat.did).toEqual([
+      ['goOn', 's8'],
+      ['discard', 's6'],
+    ]);
+    expect(await faultsOfPage()).toEqual([]);
+  });
+
+  it('one that did not go on says so, and stays offered', () => {
+    const { unfinished, ...state } = PEOPLE_STATES['people-unfinished']!;
+    show({ ...state, unfinished: unfinished.map((one) => ({ ...one, trouble: 'Not read.' })) });
+    expect(screen.getByText('Not read.').closest('[role=alert]')).toBeTruthy();
+    expect(screen.getByRole('button', { name: /^Go on/ })).toBeTruthy();
   });
 
   it('says what to do where the people cannot be read', () => {

@@ -4,7 +4,7 @@ import type { Moment } from '../../src/domain/reporting/moments';
 import type { SessionOutcomes } from '../../src/ports';
 import type { VisitState } from '../../src/screens/finished/state';
 import type { PeopleState, PersonKnown } from '../../src/screens/people/state';
-import type { SeatState } from '../../src/screens/seat';
+import type { SeatState, UnfinishedSession } from '../../src/screens/seat';
 import { STATE } from './fakeSeat';
 import { STATES } from './states';
 
@@ -51,6 +51,16 @@ export const MARN: PersonKnown = {
     }),
   ],
 };
+
+const cutOff = (
+  session: string,
+  startedAt: string,
+  person: string | null = 'marn',
+  open: UnfinishedSession['open'] = null,
+): UnfinishedSession => ({
+  head: { session, routine: 'hinge', startedAt, ended: null, person },
+  ...{ open, trouble: null },
+});
 
 export const TOSK: PersonKnown = {
   person: person('tosk', 'Élodie Tosk', { isInvented: true }),
@@ -118,7 +128,20 @@ export const PEOPLE_STATES: Record<string, SeatState> = {
     ...STATE,
     where: 'people',
     people: people({ all }),
-    unfinished: { ...MARN.visits[0]!.head, ended: null },
+    unfinished: [cutOff('s2', '2031-03-01T09:00:00+01:00')],
+  },
+  'people-unfinished-many': {
+    ...STATE,
+    where: 'people',
+    people: people({ all }),
+    unfinished: [
+      cutOff('s9', '2031-03-08T10:40:00+01:00', 'tosk', {
+        ...{ type: 'step', prompt: 'set/bell-hinge', side: 'left', set: 1, of: 2, rung: 2 },
+      }),
+      cutOff('s8', '2031-03-08T10:15:00+01:00'),
+      cutOff('s7', '2031-03-08T09:50:00+01:00', null),
+      cutOff('s6', '2031-02-01T09:00:00+01:00', 'marn'),
+    ],
   },
   'people-trouble': {
     ...STATE,

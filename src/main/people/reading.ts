@@ -5,11 +5,13 @@ import type { Person } from '../../domain/people/person';
 import { momentsOf } from '../../domain/reporting/moments';
 import { sinceLastVisit } from '../../domain/reporting/lastVisit';
 import { outcomeOf } from '../../domain/reporting/report';
+import { nextStep } from '../../domain/deciding/deciding';
 import type { Entry } from '../../domain/log';
 import type { CueBook } from '../../domain/script';
 import type { SessionHead, SessionOutcomes } from '../../ports';
 import type { Visit } from '../../screens/finished/state';
 import type { PersonKnown } from '../../screens/people/state';
+import type { Told } from '../../screens/view';
 
 /** People in the order of their names, each with what their sessions left. */
 export function known(
@@ -43,5 +45,19 @@ export function visitOf(
       before: before.head,
       told: sinceLastVisit(book, before.log, log),
     },
+  };
+}
+
+/**
+ * The check, set or question that a session goes on at; null where only its end is left. Throws
+ * where its routine is not in this book.
+ */
+export function openIn(book: CueBook, log: readonly Entry[]): Told<'step'> | null {
+  const { step } = nextStep(book, log);
+  if (step.do === 'end') return null;
+  const isSet = step.do === 'set';
+  return {
+    ...{ type: 'step', prompt: step.prompt, side: step.do === 'ask' ? null : step.side },
+    ...{ set: isSet ? step.set : null, of: isSet ? step.of : null, rung: isSet ? step.rung : null },
   };
 }

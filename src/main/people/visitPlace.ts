@@ -121,7 +121,8 @@ export function createVisitPlace({
     } catch (error) {
       return notKept(error);
     }
-    if (store.state().unfinished?.session === session) store.patch({ unfinished: null });
+    const { unfinished } = store.state();
+    store.patch({ unfinished: unfinished.filter(({ head }) => head.session !== session) });
     await Promise.all([read(session), lookAtPeople()]);
     return null;
   }

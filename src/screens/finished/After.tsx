@@ -41,7 +41,9 @@ export function After({ seat, book, end, visit }: AfterProps) {
         <Notes seat={seat} session={read.head.session} notes={record.notes} />
       )}
       <Measured book={book} measured={end.measured} />
-      {record?.isCutOff === true && <CutOff seat={seat} />}
+      {read !== null && record?.isCutOff === true && (
+        <CutOff seat={seat} session={read.head.session} />
+      )}
       <Findings
         book={book}
         findings={end.findings}

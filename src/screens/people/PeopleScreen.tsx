@@ -6,7 +6,7 @@ import { ToSquadDay } from '../squadDay/ToSquadDay';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { AddPerson } from './AddPerson';
-import type { PeopleState, PersonKnown } from './state';
+import type { PersonKnown } from './state';
 import { Searched } from './Searched';
 import { TakeOut } from './TakeOut';
 import { Trouble } from '../forms/Trouble';
@@ -16,7 +16,6 @@ import './people.css';
 /** The first screen: begin at once, go on with what was cut off, or choose for whom it is. */
 export function PeopleScreen({ seat }: { seat: Seat }) {
   const people = useSeat(seat, (state) => state.people);
-  const unfinished = useSeat(seat, (state) => state.unfinished);
   const hasSquadDay = useSeat(seat, (state) => state.squadDay !== null);
   const heading = useFocusOnArrival<HTMLHeadingElement>();
   return (
@@ -33,9 +32,7 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
       <button type="button" className="first" onClick={() => seat.people.toGate(null)}>
         Begin without a name
       </button>
-      {unfinished !== null && (
-        <Unfinished seat={seat} head={unfinished} name={nameOf(people, unfinished.person)} />
-      )}
+      <Unfinished seat={seat} />
       <section className="athletes" aria-labelledby="athletes-title">
         <h2 id="athletes-title">Athletes</h2>
         <div className="ways-in">
@@ -61,9 +58,6 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
     </main>
   );
 }
-
-const nameOf = ({ all }: PeopleState, id: string | null): string | null =>
-  all.find(({ person }) => person.id === id)?.person.name ?? null;
 
 /** Twelve invented athletes to look around with; they come and go with one tap. */
 function Club({ seat, all }: { seat: Seat; all: PersonKnown[] }) {

@@ -1,5 +1,11 @@
-import type { SessionHead } from '../../ports';
-import type { Seat } from '../seat';
+import type { CueBook } from '../../domain/script';
+import { Trouble } from '../forms/Trouble';
+import type { Seat, UnfinishedSession } from '../seat';
+import { useSeat } from '../useSeat';
+import { placeOf, SIDE_WORDS, titleOf } from '../words';
+
+/** So many are shown at once; a long tail of others would push the athletes off the screen. */
+const SHOWN = 3;
 
 const when = (iso: string): string => {
   const time = new Date(iso);
@@ -8,34 +14,79 @@ const when = (iso: string): string => {
     : time.toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 };
 
-/** A session that was cut off: take it up at its open question, or leave it as it is. */
-export function Unfinished({
-  seat,
-  head,
-  name,
-}: {
-  seat: Seat;
-  head: SessionHead;
-  /** Whose it is; null where nobody was named. */
-  name: string | null;
-}) {
-  const routine = seat.state().routines.find(({ id }) => id === head.routine)?.name ?? head.routine;
+/** Sessions that were cut off: take each up at its open question, or leave it as it is. */
+export function Unfinished({ seat }: { seat: Seat }) {
+  const unfinished = useSeat(seat, (state) => state.unfinished);
+  if (unfinished.length === 0) return null;
+  const more = unfinished.slice(SHOWN);
   return (
     <section className="card unfinished" aria-labelledby="unfinished-title">
-      <h2 id="unfinished-title">A session is not finished</h2>
+      <h2 id="unfinished-title">
+        {unfinished.length === 1
+          ? 'A session is not finished'
+          : `${unfinished.length} sessions are not finished`}
+      </h2>
       <p>
-        {name !== null && `${name}: `}
-        {routine}, begun {when(head.startedAt)}. Nothing that was said is lost; it goes on at the
+        Nothing that was said is lost. {unfinished.length === 1 ? 'It goes' : 'Each goes'} on at the
         question that was open.
       </p>
+      <Offered seat={seat} sessions={unfinished.slice(0, SHOWN)} />
+      {more.length > 0 && (
+        <details>
+          <summary>{more.length} more, begun before those</summary>
+          <Offered seat={seat} sessions={more} />
+        </details>
+      )}
+    </section>
+  );
+}
+
+const Offered = ({ seat, sessions }: { seat: Seat; sessions: UnfinishedSession[] }) => (
+  <ul className="offered">
+    {sessions.map((one) => (
+      <One key={one.head.session} seat={seat} one={one} />
+    ))}
+  </ul>
+);
+
+function One({ seat, one: { head, open, trouble } }: { seat: Seat; one: UnfinishedSession }) {
+  const book = useSeat(seat, (state) => state.book);
+  const people = useSeat(seat, (state) => state.people.all);
+  const routines = useSeat(seat, (state) => state.routines);
+  const name = people.find(({ person }) => person.id === head.person)?.person.name ?? null;
+  const routine = routines.find(({ id }) => id === head.routine)?.name ?? head.routine;
+  const what = name === null ? routine : `${name}: ${routine}`;
+  const begun = when(head.startedAt);
+  return (
+    <li>
+      <p>
+        {what}, begun {begun}.{open !== null && ` Open: ${openWords(book, open)}.`}
+      </p>
+      <Trouble words={trouble} />
       <div className="pair">
-        <button type="button" className="first" onClick={() => seat.goOn()}>
+        <button
+          type="button"
+          className="first"
+          aria-label={`Go on: ${what}, ${begun}`}
+          onClick={() => seat.goOn(head.session)}
+        >
           Go on
         </button>
-        <button type="button" onClick={() => seat.discard()}>
+        <button
+          type="button"
+          aria-label={`Leave it: ${what}, ${begun}`}
+          onClick={() => seat.discard(head.session)}
+        >
           Leave it
         </button>
       </div>
-    </section>
+    </li>
   );
+}
+
+/** "Bell hinge, left (Hinge · rung 2 of 4 · set 1 of 2)". */
+function openWords(book: CueBook, open: NonNullable<UnfinishedSession['open']>): string {
+  const side = open.side === null ? '' : `, ${SIDE_WORDS[open.side].toLowerCase()}`;
+  const place = placeOf(book, open);
+  return `${titleOf(book, open.prompt)}${side}${place === '' ? '' : ` (${place})`}`;
 }
