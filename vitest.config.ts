@@ -1,27 +1,36 @@
 import { defineConfig } from 'vitest/config';
 
-/** `rooms`: everything on Node. `browser`: journeys in real Chromium over the built page. */
+/** These put other modules in the place of ours, so each needs modules of its own. */
+const MOCKED = ['tests/main/languageShelf.test.ts', 'tests/main/otherLanguage.test.ts'];
+
+const onNode = {
+  // The recogniser and the voice take seconds on a busy small machine.
+  testTimeout: 20_000,
+  hookTimeout: 60_000,
+  unstubGlobals: true,
+};
+const inChromium = { testTimeout: 120_000, hookTimeout: 120_000 };
+
+/**
+ * `rooms` and `mocked`: everything on Node. `pages` and `hearing`: journeys in real Chromium over
+ * the built page, without its ear and with it.
+ */
 export default defineConfig({
   test: {
     projects: [
       {
         test: {
+          ...onNode,
           name: 'rooms',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: ['tests/browser/**'],
-          // The recogniser and the voice take seconds on a busy small machine.
-          testTimeout: 20_000,
-          hookTimeout: 60_000,
+          exclude: ['tests/browser/**', ...MOCKED],
+          // Files share their modules: reading these anew took as long as many a test.
+          isolate: false,
         },
       },
-      {
-        test: {
-          name: 'browser',
-          include: ['tests/browser/**/*.test.ts'],
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
-        },
-      },
+      { test: { ...onNode, name: 'mocked', include: MOCKED } },
+      { test: { ...inChromium, name: 'pages', include: ['tests/browser/*.test.ts'] } },
+      { test: { ...inChromium, name: 'hearing', include: ['tests/browser/hearing/*.test.ts'] } },
     ],
   },
 });

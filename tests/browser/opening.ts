@@ -17,6 +17,8 @@ export interface Opened {
 }
 
 export interface OpenOptions {
+  /** Its ear arrives. Left out, it is on its way for ever, and spares a page 5 s of reckoning. */
+  isHeard?: boolean;
   /** A WAV file that is the microphone; it begins to play when the microphone is opened. */
   microphone?: string;
   /** What the browser answers when the page asks for the microphone. */
@@ -37,6 +39,7 @@ export interface OpenOptions {
 /** The built page in a real Chromium of its own, at its start gate. */
 export async function open(options: OpenOptions = {}): Promise<Opened> {
   const { microphone, permission = 'granted', blocked, damaged, before, leak } = options;
+  const { isHeard = false } = options;
   const served = await serveFolder(options.folder ?? DIST, { port: 0 });
   const started = await startChromium(
     [
@@ -57,6 +60,7 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
   });
+  if (!isHeard) await page.route('**/ear/**', () => undefined);
   if (blocked) await page.route(blocked, (route) => route.abort());
   if (damaged) await page.route(damaged, (route) => route.fulfill({ body: 'cut off' }));
   await page.goto(`http://localhost:${served.port}/`);
@@ -167,4 +171,19 @@ export async function begin(page: Page, how: 'voice' | 'touch', routine = 'hinge
 export async function toQuestion({ page }: Opened): Promise<void> {
   await page.getByRole('button', { name: 'Done' }).click({ timeout: 60_000 });
   await page.getByRole('button', { name: 'Held' }).waitFor();
+}
+
+/** Waits for the one heading of a screen. */
+export const h1 = (page: Page, name: string | RegExp) =>
+  page.getByRole('heading', { level: 1, name }).waitFor();
+
+/** Past the welcome and the work, to the question of the last check. */
+export async function toLastQuestion(page: Page): Promise<void> {
+  await page.locator('main.run .cue').filter({ hasText: /\w/ }).waitFor();
+  await page.locator('.more > summary').click();
+  await page.getByRole('button', { name: 'Next rung' }).click();
+  await h1(page, 'Hinge with the bar');
+  // As by voice: the work is cut short, and the question comes.
+  await page.getByRole('button', { name: 'Done' }).click();
+  await page.getByRole('button', { name: 'Held', exact: true }).waitFor();
 }

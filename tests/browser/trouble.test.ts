@@ -2,7 +2,6 @@ import { textOf } from '../../src/domain/script';
 import { afterEach, describe, expect, it } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { begin, open, storedLog, toQuestion, untilStored, type Opened } from './opening';
-import { spokenFile } from './speaking';
 
 /** Said aloud, and shown as its caption. */
 const DEAF = bookOf().lines['say.deaf'] ?? '';
@@ -42,28 +41,13 @@ describe('what fails is said, and the session runs on with what is left', () => 
   });
 
   it('the recogniser does not arrive: touch and keys do everything', async () => {
-    opened = await open({ blocked: /vad\.onnx/ });
+    opened = await open({ isHeard: true, blocked: /vad\.onnx/ });
     const { page } = opened;
     await page.getByText(/ear could not start|recogniser could not load/i).waitFor();
     await begin(page, 'touch');
     await toQuestion(opened);
     await page.getByRole('button', { name: 'Held' }).click();
     await untilStored(page, (log) => log.some(({ type }) => type === 'finding'), 10);
-  });
-
-  it('the better recogniser does not arrive: the small one hears, and it is said', async () => {
-    const microphone = await spokenFile('small', [{ atSeconds: 9, text: 'stop' }]);
-    opened = await open({ blocked: /encoder\.onnx/, microphone });
-    const { page } = opened;
-    await page.getByText(/better recogniser did not arrive/).waitFor();
-    await begin(page, 'voice');
-    await page.getByRole('heading', { name: 'Stopped' }).waitFor({ timeout: 20_000 });
-    await page.getByText(/better recogniser did not arrive/).waitFor();
-  });
-
-  it('the better recogniser arrives damaged, twice: the small one hears, and it is said', async () => {
-    opened = await open({ damaged: /encoder\.onnx/ });
-    await opened.page.getByText(/better recogniser arrived damaged/).waitFor();
   });
 
   it('the record cannot be written: it is said, and kept', async () => {

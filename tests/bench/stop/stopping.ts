@@ -80,6 +80,7 @@ async function figureOf(way: StopWay, size: StopSize, folder: string): Promise<S
   }
   const opened = await open({
     folder,
+    isHeard: true,
     before: handMicrophone,
     leak: { delaySeconds: ECHO_DELAY_SECONDS, decibels: leakDecibels },
   });

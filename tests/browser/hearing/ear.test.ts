@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { bookOf } from '../../src/cli/verb';
-import { browserBench, chromiumJobs } from '../bench/hearing/browser/browserBench';
-import { chromiumGoals, type ChromiumFigure } from '../bench/hearing/browser/figures';
-import { chromiumTable } from '../bench/hearing/browser/part';
-import { crowdOf, SoundRoom } from '../bench/hearing/sounding';
-import { SHIPPED } from '../sounds/speakers';
+import { bookOf } from '../../../src/cli/verb';
+import { browserBench, chromiumJobs } from '../../bench/hearing/browser/browserBench';
+import { chromiumGoals, type ChromiumFigure } from '../../bench/hearing/browser/figures';
+import { chromiumTable } from '../../bench/hearing/browser/part';
+import { crowdOf, SoundRoom } from '../../bench/hearing/sounding';
+import { SHIPPED } from '../../sounds/speakers';
 
 /** A tiny run of `npm run bench hearing -- --part browser`, by the voice that is always there. */
 describe('the ear in Chromium, measured', () => {

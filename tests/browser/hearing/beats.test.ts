@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { pacingFigures } from '../bench/pacing/pacing';
+import { pacingFigures } from '../../bench/pacing/pacing';
 
 /** A short run of the bench of beats: in time in a page that is seen, and in one that is not. */
 test('beats in real Chromium come in time from the sound itself, hidden too, and none is lost', async () => {

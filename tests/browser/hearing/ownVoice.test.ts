@@ -1,8 +1,8 @@
 import { afterEach, expect, it } from 'vitest';
-import type { Entry } from '../../src/domain/log';
-import { COACH_VOICE } from '../../src/voice/node';
-import { handMicrophone, speak, type Handed } from './handMicrophone';
-import { begin, open, storedLog, type Opened } from './opening';
+import type { Entry } from '../../../src/domain/log';
+import { COACH_VOICE } from '../../../src/voice/node';
+import { handMicrophone, speak, type Handed } from '../handMicrophone';
+import { begin, open, storedLog, type Opened } from '../opening';
 
 const SECONDS = 60;
 
@@ -49,6 +49,7 @@ const soundSeconds = ({ page }: Opened) =>
 
 it('a minute of its own voice, 6 dB below and 80 ms late in its microphone, is no reply; a stop then lands', async () => {
   opened = await open({
+    isHeard: true,
     before: handMicrophone,
     leak: { delaySeconds: 0.08, decibels: -6 },
   });

@@ -1,8 +1,8 @@
 import { afterEach, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
-import type { Entry } from '../../src/domain/log';
-import { handMicrophone, speak } from './handMicrophone';
-import { open, storedLog, untilStored, type Opened } from './opening';
+import type { Entry } from '../../../src/domain/log';
+import { handMicrophone, speak } from '../handMicrophone';
+import { open, storedLog, untilStored, type Opened } from '../opening';
 
 let opened: Opened | undefined;
 afterEach(async () => {
@@ -40,7 +40,7 @@ async function endSession(page: Page): Promise<void> {
 }
 
 it('two athletes: next person by voice, a killed tab, back at the open session, and what came of it', async () => {
-  opened = await open({ before: handMicrophone });
+  opened = await open({ isHeard: true, before: handMicrophone });
   const { page, complaints } = opened;
   await page.getByRole('button', { name: 'Athletes' }).click();
   await add(page, 'Quib Marn');

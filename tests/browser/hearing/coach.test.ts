@@ -1,16 +1,16 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Entry } from '../../src/domain/log';
-import { COACH_VOICE } from '../../src/voice/node';
-import { addOwnWords, formAtGate } from './gate';
-import { handMicrophone, speak } from './handMicrophone';
-import { begin, open, toGate, untilStored, type Opened } from './opening';
+import type { Entry } from '../../../src/domain/log';
+import { COACH_VOICE } from '../../../src/voice/node';
+import { addOwnWords, formAtGate } from '../gate';
+import { handMicrophone, speak } from '../handMicrophone';
+import { begin, open, toGate, untilStored, type Opened } from '../opening';
 
 /** One coach at one page: what is chosen at the gate stays for the next session. */
 let opened: Opened;
 let page: Page;
 beforeAll(async () => {
-  opened = await open({ before: handMicrophone });
+  opened = await open({ isHeard: true, before: handMicrophone });
   page = opened.page;
   const better = page.getByText('the better one is on its way');
   await better.waitFor();

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { SHIPPED } from '../sounds/speakers';
-import { figureFrom, stopFigures } from '../bench/stop/stopping';
-import { DIST } from './opening';
+import { SHIPPED } from '../../sounds/speakers';
+import { figureFrom, stopFigures } from '../../bench/stop/stopping';
+import { DIST } from '../opening';
 
 describe('how soon Sayso is silent after "stop" over its own voice, measured', () => {
   it('in real Chromium: by voice within the line, by touch at once', async () => {

@@ -4,11 +4,11 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { buildServiceWorker } from '../../src/offline/plugin';
-import { serveFolder } from '../../src/serving/serving.mjs';
-import { handMicrophone, speak } from './handMicrophone';
-import { begin, untilStored, watchSound } from './opening';
-import { startChromium, type Started } from './starting';
+import { buildServiceWorker } from '../../../src/offline/plugin';
+import { serveFolder } from '../../../src/serving/serving.mjs';
+import { handMicrophone, speak } from '../handMicrophone';
+import { begin, untilStored, watchSound } from '../opening';
+import { startChromium, type Started } from '../starting';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const WORKS = 'Works without network from now on.';
@@ -25,7 +25,7 @@ const complaints: string[] = [];
 beforeEach(async () => {
   folder = mkdtempSync(join(tmpdir(), 'sayso-offline-'));
   // Below another folder, as a host may have it.
-  cpSync(here('../../dist'), join(folder, 'gym/sayso'), { recursive: true });
+  cpSync(here('../../../dist'), join(folder, 'gym/sayso'), { recursive: true });
   served = await serveFolder(folder, { port: 0 });
   stopped = false;
   const asked = ['--autoplay-policy=user-gesture-required', '--use-fake-ui-for-media-stream'];
@@ -64,12 +64,12 @@ async function publishNewVersion(): Promise<void> {
     html.replace('<title>Sayso</title>', '<title>New</title>'),
   );
   rmSync(join(sayso, 'assets', lazyScript()));
-  await buildServiceWorker(sayso, here('../../src/offline/serviceWorker.ts'));
+  await buildServiceWorker(sayso, here('../../../src/offline/serviceWorker.ts'));
 }
 
 /** A script that the gate does not fetch. */
 const lazyScript = () =>
-  readdirSync(join(here('../../dist'), 'assets')).find((name) => /^VoiceCheck.*js$/.test(name))!;
+  readdirSync(join(here('../../../dist'), 'assets')).find((name) => /^VoiceCheck.*js$/.test(name))!;
 
 const statusOf = (path: string) =>
   page.evaluate(async (path) => (await fetch(path)).status, `assets/${path}`);

@@ -1,8 +1,8 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
-import { addOwnWords } from './gate';
-import { handMicrophone, speak } from './handMicrophone';
-import { open, toGate, type Opened } from './opening';
+import { addOwnWords } from '../gate';
+import { handMicrophone, speak } from '../handMicrophone';
+import { open, toGate, type Opened } from '../opening';
 
 let opened: Opened | undefined;
 afterEach(async () => {
@@ -45,7 +45,7 @@ async function readAll(page: Page): Promise<string[]> {
 
 describe('a voice check', () => {
   it('is read aloud hands free, fits the ear, is kept over a reload, and forgotten in one tap', async () => {
-    opened = await open({ before: handMicrophone });
+    opened = await open({ isHeard: true, before: handMicrophone });
     const { page, complaints } = opened;
     await addOwnWords(page, 'limited', 'so so');
     await page.getByRole('button', { name: 'Check my voice' }).click();
@@ -71,7 +71,7 @@ describe('a voice check', () => {
   }, 240_000);
 
   it('without a microphone says so at once and offers to try again', async () => {
-    opened = await open({ permission: 'denied' });
+    opened = await open({ isHeard: true, permission: 'denied' });
     const { page } = opened;
     await page.getByRole('button', { name: 'Check my voice' }).click();
     await page.getByRole('alert').filter({ hasText: 'The microphone is not allowed' }).waitFor();
@@ -83,7 +83,7 @@ describe('a voice check', () => {
 
 describe("a coach's own words", () => {
   it('are checked by their sound, listed, and taken away again', async () => {
-    opened = await open({ before: handMicrophone });
+    opened = await open({ isHeard: true, before: handMicrophone });
     const { page, complaints } = opened;
     await addOwnWords(page, 'limited', 'fast');
     await page.getByText('sounds too much like “faster”').waitFor();

@@ -1,7 +1,7 @@
 import { afterEach, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
-import { handMicrophone, speak, type Handed } from './handMicrophone';
-import { open, type Opened } from './opening';
+import { handMicrophone, speak, type Handed } from '../handMicrophone';
+import { open, type Opened } from '../opening';
 
 let opened: Opened | undefined;
 afterEach(async () => {
@@ -44,7 +44,7 @@ const decibelsIn = async (page: Page) =>
   Number.parseInt((await row(page, /above the room/).textContent()) ?? '', 10);
 
 it('three replies near the phone are heard well; with a fan beside it, it says what to do', async () => {
-  opened = await open({ before: handMicrophone });
+  opened = await open({ isHeard: true, before: handMicrophone });
   const { page, complaints } = opened;
   await page.getByRole('button', { name: 'Check it from where you stand' }).click();
   await sayAll(page);

@@ -1,6 +1,6 @@
 import { afterEach, expect, it } from 'vitest';
-import { bookOf } from '../../src/cli/verb';
-import { open, untilStored, watchSound, type Opened } from './opening';
+import { bookOf } from '../../../src/cli/verb';
+import { open, untilStored, watchSound, type Opened } from '../opening';
 
 /** The first cue of the next set: its one fix. */
 const NEXT_CUE =
@@ -13,7 +13,7 @@ afterEach(async () => {
 });
 
 it('a newcomer without a microphone watches a recorded coach drive a real session', async () => {
-  opened = await open({ permission: 'denied' });
+  opened = await open({ isHeard: true, permission: 'denied' });
   const { page, complaints } = opened;
   await page.locator('input[value="hinge"]').check();
   await page.getByRole('button', { name: 'Watch a rehearsal' }).click();
