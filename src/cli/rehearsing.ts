@@ -7,6 +7,7 @@ import type { CueBook, DrillId, EquipmentId, PromptId, RoutineId } from '../doma
 import type { Beats, Cancel, Ear, Hearing, Ports, SessionEvent, Voice } from '../ports';
 import { memoryRecords } from '../records/memoryRecords';
 import { sessionMachine } from '../session/sessionMachine';
+import { sharedManner, type Manner, type SharedManner } from '../voice/manner';
 import type { Replies, Spoken } from './replies';
 import { createVirtualClock, type VirtualClock } from './virtualClock';
 
@@ -51,6 +52,8 @@ export interface Said {
   fromSeconds: number;
   toSeconds: number;
   isCutOff: boolean;
+  /** How it was spoken: the pace of the way of running, "slower" and "louder". */
+  manner: Manner;
   /** A count: falls on `fromSeconds`, so its sound begins a little before. */
   isCount?: true;
 }
@@ -74,12 +77,15 @@ export function rehearse(rehearsal: Rehearsal): Rehearsed {
   const secondsNow = () => (clock.now() - startsAtMilliseconds) / 1000;
   const partner = createPartner(rehearsal, clock, secondsNow);
   const records = memoryRecords();
+  const manner = sharedManner();
+  manner.speakFor(rehearsal.way);
+  const table = { clock, secondsOf: rehearsal.secondsOf, secondsNow, manner, said };
   const ports: Ports = {
     clock,
     ear: partner.ear,
-    voice: tableVoice(clock, rehearsal.secondsOf, secondsNow, said),
+    voice: tableVoice(table),
     tones: { play: () => undefined, hush: () => undefined },
-    beats: tableBeats(clock, rehearsal.secondsOf, secondsNow, said),
+    beats: tableBeats(table),
     records: {
       ...records,
       append(entry, done) {
@@ -124,21 +130,25 @@ export function rehearse(rehearsal: Rehearsal): Rehearsed {
   return { timeline, said, entries: [...new Map(entries.map((each) => [each.id, each])).values()] };
 }
 
-/** A voice that takes exactly as long as the committed table says. */
-function tableVoice(
-  clock: VirtualClock,
-  secondsOf: (text: string) => number,
-  secondsNow: () => number,
-  said: Said[],
-): Voice {
+interface Table {
+  clock: VirtualClock;
+  secondsOf: (text: string) => number;
+  secondsNow: () => number;
+  manner: SharedManner;
+  said: Said[];
+}
+
+/** A voice that takes exactly as long as the committed table says, at the pace of its manner. */
+function tableVoice({ clock, secondsOf, secondsNow, manner, said }: Table): Voice {
   return {
     say(text, { started, ended }) {
-      const seconds = secondsOf(text);
+      const seconds = secondsOf(text) * manner.now().stretch;
       const piece: Said = {
         text,
         fromSeconds: secondsNow(),
         toSeconds: secondsNow() + seconds,
         isCutOff: false,
+        manner: manner.now(),
       };
       said.push(piece);
       started?.();
@@ -152,18 +162,14 @@ function tableVoice(
       };
     },
     prepare: () => undefined,
-    adjust: () => undefined,
+    adjust: manner.adjust,
+    stretch: () => manner.now().stretch,
     duck: () => undefined,
   };
 }
 
-/** Counts on their moment; those that are cut off before it never sound. */
-function tableBeats(
-  clock: VirtualClock,
-  secondsOf: (text: string) => number,
-  secondsNow: () => number,
-  said: Said[],
-): Beats {
+/** Counts on their moment, at their own pace; those that are cut off before it never sound. */
+function tableBeats({ clock, secondsOf, secondsNow, manner, said }: Table): Beats {
   return {
     place(text, atMilliseconds) {
       // The timeline's own tones are rendered from it.
@@ -174,6 +180,7 @@ function tableBeats(
         fromSeconds,
         toSeconds: fromSeconds + secondsOf(text),
         isCutOff: false,
+        manner: { ...manner.now(), stretch: 1 },
         isCount: true as const,
       };
       said.push(piece);

@@ -24,9 +24,13 @@ export async function soundFileOf({ said, timeline }: Rehearsed): Promise<Uint8A
     }
   };
   for (const piece of said) {
-    const samples = spoken(flite, piece, sampleRate);
+    const samples = spokenSamples(flite, piece, sampleRate);
     const early = piece.isCount ? perceivedBeatSeconds(samples, sampleRate) : 0;
-    add(samples, piece.fromSeconds - early);
+    const { volume } = piece.manner;
+    add(
+      samples.map((sample) => sample * volume),
+      piece.fromSeconds - early,
+    );
   }
   for (const event of timeline) {
     if (event.type === 'tone') add(toneSamples(event.name, sampleRate), event.atSeconds);
@@ -34,19 +38,23 @@ export async function soundFileOf({ said, timeline }: Rehearsed): Promise<Uint8A
   return waveFile(mix, sampleRate);
 }
 
-/** The line, a little faster where it would outlast its planned time, or cut where it was cut off. */
-function spoken(
+/**
+ * The line at its pace and full volume: a little faster where it would outlast its planned time, or
+ * cut where it was cut off.
+ */
+export function spokenSamples(
   flite: Flite,
-  { text, fromSeconds, toSeconds, isCutOff }: Said,
+  { text, fromSeconds, toSeconds, isCutOff, manner }: Said,
   sampleRate: number,
 ): Float32Array {
   const slot = Math.round((toSeconds - fromSeconds) * sampleRate);
-  const { samples } = flite.synthesize(text, SAYSO_VOICE);
+  const voice = { ...SAYSO_VOICE, stretch: SAYSO_VOICE.stretch * manner.stretch };
+  const { samples } = flite.synthesize(text, voice);
   if (samples.length <= slot) return samples;
   if (!isCutOff) {
     // The pace does not stretch a line exactly in proportion; the last hundredths are let go.
-    const stretch = SAYSO_VOICE.stretch * (slot / samples.length) * 0.98;
-    return flite.synthesize(text, { ...SAYSO_VOICE, stretch }).samples;
+    const stretch = voice.stretch * (slot / samples.length) * 0.98;
+    return flite.synthesize(text, { ...voice, stretch }).samples;
   }
   const cut = samples.slice(0, slot);
   const fade = Math.min(cut.length, Math.round(FADE_SECONDS * sampleRate));
