@@ -1,21 +1,11 @@
 import { Dexie, type DexieOptions, type EntityTable } from 'dexie';
+import { RefusedRecord, type KeptPerson, type Tombstone } from '../domain/keeping/wholeRecord';
+import { checksumOf } from '../domain/keeping/checksum';
 import type { Entry } from '../domain/log';
 import { tellsWhatIsLeft } from '../domain/people/left';
-import type { Person } from '../domain/people/person';
 import type { Note } from '../ports';
-import { sessionOf } from './heads';
-import { RecordError } from './problems';
-
-export interface Row {
-  /** Given by the database in the order of writing. */
-  order: number;
-  id: string;
-  session: string;
-  type: Entry['type'];
-  /** 1 on what tells how a session left its areas, so that a list reads those alone. */
-  tells?: 1;
-  entry: Entry;
-}
+import { ROW_SCHEMA, type Row } from './checked';
+import { BLOCKED, RecordError } from './problems';
 
 /** The browser's own database, or what replaces it in tests. */
 export type Database = Pick<DexieOptions, 'indexedDB' | 'IDBKeyRange'>;
@@ -23,16 +13,17 @@ export type Database = Pick<DexieOptions, 'indexedDB' | 'IDBKeyRange'>;
 export interface OpenDatabase {
   db: Dexie;
   entries: EntityTable<Row, 'order'>;
-  people: EntityTable<Person, 'id'>;
+  people: EntityTable<KeptPerson, 'id'>;
   notes: EntityTable<Note, 'id'>;
-  /** Runs when the database is open; rejects with a {@link RecordError}. */
+  erased: EntityTable<Tombstone, 'id'>;
+  /** Runs when the database is open; rejects with a {@link RecordError}, or with a RefusedRecord as it is. */
   reach<T>(work: () => Promise<T>): Promise<T>;
 }
 
 /**
  * The database `name` as all that is kept in it sees it. Versions: 1, the log; 2, people beside
- * it, and a mark on the entries that tell what is left; 3, notes beside the people. Entries are the
- * same in all.
+ * it, and a mark on the entries that tell what is left; 3, notes beside the people; 4, a checksum
+ * beside each entry, when people were changed, and who was erased. Entries are the same in all.
  */
 export function openDatabase(name: string, database: Database): OpenDatabase {
   const db = new Dexie(name, { ...database, chromeTransactionDurability: 'strict' });
@@ -41,17 +32,32 @@ export function openDatabase(name: string, database: Database): OpenDatabase {
     .stores({ entries: '++order, &id, session, type, tells', people: 'id' })
     .upgrade((old) =>
       old
-        .table<Row>('entries')
+        .table<OldRow>('entries')
         .filter(({ entry }) => tellsWhatIsLeft(entry))
         .modify({ tells: 1 }),
     );
   db.version(3).stores({ notes: 'id, session, person' });
+  db.version(4)
+    .stores({ erased: 'id' })
+    .upgrade(async (old) => {
+      // What was written before checksums cannot be judged: it is taken as it is.
+      await old
+        .table<OldRow>('entries')
+        .toCollection()
+        .modify((row) => {
+          row.schema = ROW_SCHEMA;
+          row.checksum = checksumOf(row.entry);
+        });
+      await old.table<KeptPerson>('people').toCollection().modify({ changedAt: 0 });
+    });
+  const open = opening(db);
   const reach = async <T>(work: () => Promise<T>): Promise<T> => {
     try {
       // A failed opening is remembered by the library; asking again gives it another chance.
-      if (!db.isOpen()) await db.open();
+      if (!db.isOpen()) await open();
       return await work();
     } catch (error) {
+      if (error instanceof RefusedRecord) throw error;
       throw new RecordError(error);
     }
   };
@@ -60,14 +66,38 @@ export function openDatabase(name: string, database: Database): OpenDatabase {
     entries: db.table('entries'),
     people: db.table('people'),
     notes: db.table('notes'),
+    erased: db.table('erased'),
     reach,
   };
 }
 
-export const rowOf = (entry: Entry): Omit<Row, 'order'> => ({
-  id: entry.id,
-  session: sessionOf(entry.id),
-  type: entry.type,
-  ...(tellsWhatIsLeft(entry) && { tells: 1 }),
-  entry,
-});
+/** A row as versions 1 to 3 wrote it. */
+interface OldRow extends Partial<Pick<Row, 'tells' | 'schema' | 'checksum'>> {
+  entry: Entry;
+}
+
+/**
+ * Opens the database. A newer shape waits for windows of an older version to let go of it, which
+ * may be for ever: that is told at once, and works by itself when they do.
+ */
+function opening(db: Dexie): () => Promise<void> {
+  let isBlocked = false;
+  const waiting = new Set<() => void>();
+  db.on('blocked', () => {
+    isBlocked = true;
+    for (const tell of waiting) tell();
+  });
+  return () =>
+    new Promise((resolve, reject) => {
+      const tell = () => reject(new RecordError(null, BLOCKED));
+      if (isBlocked) tell();
+      waiting.add(tell);
+      void db
+        .open()
+        .then(() => {
+          isBlocked = false;
+          resolve();
+        }, reject)
+        .finally(() => waiting.delete(tell));
+    });
+}

@@ -1,19 +1,41 @@
 import type { Notes } from '../ports';
 import { openDatabase, type Database } from './database';
 import { oldestFirst } from './notesInOrder';
+import { ERASED, RecordError } from './problems';
 
 /**
- * Keeps notes in the browser's database `name` (default `sayso`), beside the people. Each rejects
- * with a `RecordError`. `database` replaces the browser's own, for tests.
+ * Keeps notes in the browser's database `name` (default `sayso`), beside the people. Of a note that
+ * is removed a tombstone stays, so that no saved record brings it back; about somebody who was
+ * erased none is added. Each rejects with a `RecordError`. `database` replaces the browser's own,
+ * and `now` (milliseconds since 1970) its clock, for tests.
  */
-export const createDexieNotes = (name = 'sayso', database: Database = {}): Notes => {
-  const { notes, reach } = openDatabase(name, database);
+export const createDexieNotes = (
+  name = 'sayso',
+  database: Database = {},
+  now: () => number = () => Date.now(),
+): Notes => {
+  const { db, notes, erased, reach } = openDatabase(name, database);
   const where = (key: 'session' | 'person', is: string) =>
     reach(async () => (await notes.where(key).equals(is).toArray()).sort(oldestFirst));
   return {
     of: (session) => where('session', session),
     last: async (person) => (await where('person', person)).at(-1) ?? null,
-    add: (note) => reach(async () => void (await notes.put(note))),
-    remove: (id) => reach(() => notes.delete(id)),
+    add: (note) =>
+      reach(() =>
+        db.transaction('rw', notes, erased, async () => {
+          const ids = [note.id, ...(note.person === null ? [] : [note.person])];
+          const gone = await erased.bulkGet(ids);
+          if (gone.some((one) => one !== undefined)) throw new RecordError(null, ERASED);
+          await notes.put(note);
+        }),
+      ),
+    remove: (id) =>
+      reach(() =>
+        db.transaction('rw', notes, erased, async () => {
+          if ((await notes.get(id)) === undefined) return;
+          await erased.put({ id, kind: 'note', erasedAt: new Date(now()).toISOString() });
+          await notes.delete(id);
+        }),
+      ),
   };
 };

@@ -1,6 +1,7 @@
 import { INVENTED_SESSION, type Records } from '../ports';
-import { openDatabase, rowOf, type Database, type Row } from './database';
-import { headsOf, outcomesOf, sessionOf } from './heads';
+import { intact, rowOf, wholeOrThrow } from './checked';
+import { openDatabase, type Database } from './database';
+import { headsOf, outcomesOf, unknownLeft } from './heads';
 import { RecordError } from './problems';
 
 /**
@@ -8,6 +9,8 @@ import { RecordError } from './problems';
  * when the entry is on the disk (strict durability); entries are written one after the other in
  * the order of `append`, and an id that is already there is left as it is. A failed write is
  * told and not tried again (see `keepTrying`). Reading and `addAll` reject with a `RecordError`.
+ * A session with a damaged entry is not read (see `Keeping.upToDamage`); in the lists it leaves
+ * every area unfinished, and pain not excluded.
  * `database` replaces the browser's own, for tests.
  */
 export const createDexieRecords = (name = 'sayso', database: Database = {}): Records => {
@@ -25,8 +28,8 @@ export const createDexieRecords = (name = 'sayso', database: Database = {}): Rec
         await rows.bulkAdd(entries.filter(({ id }) => !there.has(id)).map(rowOf));
       }),
     );
-  const read = (find: () => Promise<Row[]>) =>
-    reach(async () => (await find()).map(({ entry }) => entry));
+  const whole = (names: string[]) =>
+    reach(() => rows.where('session').anyOf(names).sortBy('order'));
 
   let last: Promise<unknown> = Promise.resolve();
   /** Changes come one after the other, whatever became of those before. */
@@ -42,23 +45,34 @@ export const createDexieRecords = (name = 'sayso', database: Database = {}): Rec
         (error: unknown) => done(new RecordError(error).problem),
       );
     },
-    read: (session) => read(() => rows.where('session').equals(session).sortBy('order')),
-    sessions: async () =>
-      headsOf(await read(() => rows.where('type').anyOf('started', 'ended').sortBy('order'))),
+    read: (session) => reach(async () => wholeOrThrow(await whole([session]))),
+    async sessions() {
+      const ends = await reach(() => rows.where('type').anyOf('started', 'ended').sortBy('order'));
+      return headsOf(ends.flatMap((row) => intact(row) ?? []));
+    },
     async outcomes() {
-      const telling = await read(() => rows.where('tells').equals(1).sortBy('order'));
+      const telling = await reach(() => rows.where('tells').equals(1).sortBy('order'));
       // What was corrected is told by the whole of its session (domain/people/left.ts).
       const corrected = new Set(
-        telling.flatMap(({ type, id }) => (type === 'corrected' ? [sessionOf(id)] : [])),
+        telling.flatMap(({ type, session }) => (type === 'corrected' ? [session] : [])),
       );
-      if (corrected.size === 0) return outcomesOf(telling);
-      const whole = await read(() =>
-        rows
-          .where('session')
-          .anyOf([...corrected])
-          .sortBy('order'),
-      );
-      return outcomesOf([...telling.filter(({ id }) => !corrected.has(sessionOf(id))), ...whole]);
+      const all =
+        corrected.size === 0
+          ? telling
+          : [
+              ...telling.filter(({ session }) => !corrected.has(session)),
+              ...(await whole([...corrected])),
+            ];
+      const damaged = new Set<string>();
+      const entries = all.flatMap((row) => {
+        const entry = intact(row);
+        if (entry === null) damaged.add(row.session);
+        return entry ?? [];
+      });
+      return outcomesOf(entries).map(({ head, ...left }) => ({
+        head,
+        ...(damaged.has(head.session) ? unknownLeft(left) : left),
+      }));
     },
     addAll: (entries) => inTurn(() => write(entries)),
     removeInvented: () =>

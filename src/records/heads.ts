@@ -1,5 +1,6 @@
 import type { Entry } from '../domain/log';
-import { leftBy } from '../domain/people/left';
+import { AREAS } from '../domain/areas';
+import { ELSEWHERE, leftBy, type Left } from '../domain/people/left';
 import { INVENTED_SESSION, type SessionHead, type SessionOutcomes } from '../ports';
 
 /** The session an entry belongs to: its id without device and number. */
@@ -44,3 +45,17 @@ export const outcomesOf = (entries: Entry[]): SessionOutcomes[] => {
   }
   return headsOf(entries).map((head) => ({ head, ...leftBy(own.get(head.session) ?? []) }));
 };
+
+/**
+ * What a session left whose entries cannot all be read: pain, a warning sign or a worse outcome may
+ * be among those that cannot, so nothing in it stands as ready, and each area waits.
+ */
+export const unknownLeft = ({ areas, newPainAt, isWarned }: Left): Left => ({
+  areas: AREAS.map((area) => ({
+    area,
+    outcome: 'unfinished',
+    rung: areas.find((left) => left.area === area)?.rung ?? null,
+  })),
+  newPainAt: [...newPainAt, ELSEWHERE],
+  isWarned,
+});

@@ -30,6 +30,18 @@ export const problem = (reason: RecordProblem['reason']): RecordProblem => ({
   say: SAY[reason],
 });
 
+/** A window of an older version holds the database, so that its new shape cannot be made. */
+export const BLOCKED: RecordProblem = {
+  reason: 'damaged',
+  say: 'Another window of this page still holds the record in its older form. What happens now is kept while this page is open: close the other windows, and it is written.',
+};
+
+/** Another window erased them meanwhile; what was typed here would bring them back. */
+export const ERASED: RecordProblem = {
+  reason: 'refused',
+  say: 'They were erased on this device, so nothing about them is kept. Load the page again.',
+};
+
 /**
  * The problem behind an error of the browser's database, by its name (Indexed Database API and
  * Dexie name them alike); wrapped errors are looked into.

@@ -1,0 +1,80 @@
+import type { BroughtIn, KeptSession, WholeRecord } from '../domain/keeping/wholeRecord';
+import { type Entry } from '../domain/log';
+import { damagedEntry, intact, upToDamage, type Damage } from './checked';
+import { bringIn } from './bringIn';
+import { openDatabase, type Database } from './database';
+import { isInvented } from './heads';
+
+/** Looks after all that is kept on a device at once. Each rejects with a `RecordError`. */
+export interface Keeping {
+  /** All of it, the invented club left out, each list in the order of its ids. */
+  whole(): Promise<WholeRecord>;
+  /**
+   * Adds what the record has and this device lacks: all of it or nothing. Who was erased, here or
+   * there, stays erased. Rejects with a RefusedRecord where an entry or a note here has the same id
+   * and other content. `isTrial`: only tells what it would change.
+   */
+  bringIn(record: WholeRecord, isTrial?: boolean): Promise<BroughtIn>;
+  /** The entries of a session up to the first that is damaged, and which that is; null where none is. */
+  upToDamage(session: string): Promise<{ entries: Entry[]; damage: Damage | null }>;
+  /** Every entry that is damaged; reads all of the record. */
+  damage(): Promise<Damage[]>;
+}
+
+/** Rows that are read at a time, so that a long record does not lie in memory twice. */
+const ROWS_AT_ONCE = 2000;
+
+/** Looks after the browser's database `name` (default `sayso`); `database` replaces it in tests. */
+export const createDexieKeeping = (name = 'sayso', database: Database = {}): Keeping => {
+  const opened = openDatabase(name, database);
+  const { db, entries, people, notes, erased, reach } = opened;
+  const tables = [entries, people, notes, erased];
+
+  async function sessions(): Promise<KeptSession[]> {
+    const found = new Map<string, KeptSession['entries']>();
+    for (let last = -Infinity; ;) {
+      const rows = await entries.where('order').above(last).limit(ROWS_AT_ONCE).toArray();
+      for (const row of rows) {
+        last = row.order;
+        if (isInvented(row.session)) continue;
+        const own = found.get(row.session) ?? [];
+        own.push(intact(row) ?? damagedEntry(row));
+        found.set(row.session, own);
+      }
+      if (rows.length < ROWS_AT_ONCE) break;
+    }
+    return [...found].map(([session, all]) => ({ session, entries: all })).sort(bySession);
+  }
+
+  return {
+    whole: () =>
+      reach(() =>
+        db.transaction('r', tables, async () => {
+          const real = (await people.orderBy('id').toArray()).filter((one) => !one.isInvented);
+          const kept = await notes.orderBy('id').toArray();
+          return {
+            people: real,
+            sessions: await sessions(),
+            notes: kept.filter(({ session }) => !isInvented(session)),
+            erased: await erased.orderBy('id').toArray(),
+          };
+        }),
+      ),
+    bringIn: (record, isTrial = false) =>
+      reach(() => db.transaction('rw', tables, () => bringIn(opened, record, isTrial))),
+    upToDamage: (session) =>
+      reach(async () => upToDamage(await entries.where('session').equals(session).sortBy('order'))),
+    damage: () =>
+      reach(async () => {
+        const found: Damage[] = [];
+        await entries.each((row) => {
+          const { session, id } = row;
+          if (intact(row) === null) found.push({ session, id, number: null });
+        });
+        return found;
+      }),
+  };
+};
+
+const bySession = (one: KeptSession, other: KeptSession): number =>
+  one.session < other.session ? -1 : 1;
