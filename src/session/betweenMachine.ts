@@ -1,4 +1,5 @@
 import { assign, setup } from 'xstate';
+import type { RedFlag } from '../domain/findings';
 import type { Reading } from '../domain/hearing/reply';
 import type { SessionSettings } from '../domain/log';
 import { say } from '../domain/saying';
@@ -24,8 +25,12 @@ export interface BetweenInput {
   cannotPutOff: string | null;
 }
 
-/** `ready`: the next session begins; `put-off`: this one comes later; `end`: the day ends. */
-export type Then = 'ready' | 'put-off' | 'end';
+/**
+ * `ready`: the next session begins; `put-off`: this one comes later; `end`: the day ends; `sign`: a
+ * warning sign was said, in these words, and nothing goes on before it.
+ */
+export type Then =
+  { do: 'ready' | 'put-off' | 'end' } | { do: 'sign'; flag: RedFlag; text: string };
 
 type Meaning =
   | 'ignored'
@@ -111,6 +116,12 @@ const between = setup({
     setLine: assign(({ context }, key: string) => ({ aside: say(context.book.lines, key, {}) })),
     setCannotPutOff: assign(({ context }) => ({ aside: context.cannotPutOff ?? '' })),
     become: assign((_, then: Then) => ({ then })),
+    takeSign: assign(({ event, context: { then } }): { then: Then } => {
+      if (event.type !== 'HEARD') return { then };
+      const { heard: text, reply } = event.reading;
+      const flag = reply?.redFlag ?? null;
+      return { then: flag === null ? then : { do: 'sign', flag, text } };
+    }),
     /** To the question whether to end, where it is open. */
     pass: ({ event, self }) => {
       const { question } = self.getSnapshot().children;
@@ -131,6 +142,12 @@ const between = setup({
 });
 
 const heard = (meaning: Meaning) => ({ type: 'means', params: meaning }) as const;
+/** Silent at once; what is done about it is for whoever leads the day. */
+const sign = {
+  guard: heard('red-flag'),
+  target: '#between.done',
+  actions: ['halt', 'showHeard', 'takeSign'],
+} as const;
 const aside = (meaning: Meaning, line: string) =>
   ({
     guard: heard(meaning),
@@ -147,7 +164,7 @@ export const betweenMachine = between.createMachine({
   context: ({ input }) => {
     const { book, ports, secondsOf } = input;
     const stage = createStage(book, ports, secondsOf, ports.clock.now(), () => undefined);
-    return { ...input, stage, aside: '', then: 'end' };
+    return { ...input, stage, aside: '', then: { do: 'end' } };
   },
   invoke: {
     src: 'hearing',
@@ -191,14 +208,14 @@ export const betweenMachine = between.createMachine({
               params: ({ event }) => event.output.reading,
             },
             target: 'done',
-            actions: { type: 'become', params: 'end' },
+            actions: { type: 'become', params: { do: 'end' } },
           },
           { target: 'telling' },
         ],
       },
       on: {
         HEARD: [
-          aside('red-flag', 'say.flag-between'),
+          sign,
           aside('pain', 'say.pain-between'),
           { guard: heard('stop'), actions: ['halt', 'showHeard', 'askAnew'] },
           { guard: heard('repeat'), actions: ['showHeard', 'askAnew'] },
@@ -214,18 +231,18 @@ export const betweenMachine = between.createMachine({
   on: {
     HEARD: [
       { guard: heard('ignored'), actions: 'showHeard' },
-      aside('red-flag', 'say.flag-between'),
+      sign,
       { guard: heard('stop'), target: '.askingEnd', actions: ['halt', 'showHeard'] },
       aside('pain', 'say.pain-between'),
       {
         guard: heard('ready'),
         target: '.done',
-        actions: ['showHeard', 'accept', { type: 'become', params: 'ready' }],
+        actions: ['showHeard', 'accept', { type: 'become', params: { do: 'ready' } }],
       },
       {
         guard: 'mayPutOff',
         target: '.done',
-        actions: ['showHeard', 'accept', { type: 'become', params: 'put-off' }],
+        actions: ['showHeard', 'accept', { type: 'become', params: { do: 'put-off' } }],
       },
       {
         guard: heard('put-off'),

@@ -8,7 +8,10 @@ import { createHands } from '../../src/ear/hands';
 import type { ToRun } from '../../src/main/running';
 import { createSquadDayPlace } from '../../src/main/squadDay/squadDayPlace';
 import { createUnfinished } from '../../src/main/unfinished';
+import { memoryNotes } from '../../src/records/memoryNotes';
+import { memoryPeople } from '../../src/records/memoryPeople';
 import { memoryRecords } from '../../src/records/memoryRecords';
+import { RecordError } from '../../src/records/problems';
 import type { Voice } from '../../src/ports';
 import { createSeatStore } from '../../src/screens/seat';
 import type { SquadDayChoice } from '../../src/screens/squadDay/state';
@@ -46,6 +49,8 @@ function seated(
     all?: typeof ALL;
     canRun?: () => boolean;
     read?: (session: string) => Promise<Entry[]>;
+    /** Notes are refused as often. */
+    refusals?: number;
   } = {},
 ) {
   const { all = ALL, canRun = () => true } = options;
@@ -63,6 +68,9 @@ function seated(
   const languages: string[] = [];
   const shelf = storageOf(options.kept === undefined ? {} : { [KEY]: options.kept });
   const records = memoryRecords();
+  const { notes } = memoryNotes(memoryPeople());
+  const tones: string[] = [];
+  let refusals = options.refusals ?? 0;
   let ends = 0;
   const place = createSquadDayPlace({
     parts: {
@@ -71,7 +79,15 @@ function seated(
       coach: { book: () => book, callWord: () => null, fitEar: async () => undefined } as never,
       manner: { speakFor: () => undefined } as never,
       music: { level: () => undefined } as never,
-      tones: { play: () => undefined, hush: () => undefined } as never,
+      notes: {
+        ...notes,
+        async add(note) {
+          refusals -= 1;
+          if (refusals >= 0) throw new RecordError(new DOMException('', 'QuotaExceededError'));
+          await notes.add(note);
+        },
+      },
+      tones: { play: (tone: string) => tones.push(tone), hush: () => undefined } as never,
       beats: { place: () => () => undefined, prepare: () => undefined },
       voice: {
         say(text, { ended }) {
@@ -108,7 +124,7 @@ function seated(
     storage: () => shelf.storage,
   });
   const seat = {
-    ...{ place, store, said, started, began, languages, shelf, records },
+    ...{ place, store, said, started, began, languages, shelf, records, notes, tones },
     ends: () => ends,
     stage: () => store.state().squadDay?.stage ?? null,
     /** Somebody says it by hand, once the place listens and has said what it says. */
@@ -124,6 +140,11 @@ function seated(
       clock.advance(1000);
     },
     tap: (command: Command) => hands.reply({ ...NO_REPLY, command }),
+    /** A warning sign, once the place listens. */
+    sign: async () => {
+      await until(() => expect(seat.cue()).not.toBe(''));
+      hands.reply({ ...NO_REPLY, redFlag: 'chest-pain' });
+    },
     /** Until the session of that turn runs. */
     runs: async (count: number) => {
       await until(() => expect(started).toHaveLength(count));
@@ -223,6 +244,72 @@ describe('a squad day at the seat', () => {
     await seat.say('ready');
     await seat.hears('Next is Élodie Tosk.');
     expect(seat.started).toHaveLength(1);
+  });
+
+  it('a warning sign between two stops, waits for help, and is noted with the visit before', async () => {
+    const seat = seated();
+    seat.place.begin(CHOICE);
+    await seat.say('ready');
+    const first = await seat.runs(1);
+    first.over?.('completed');
+    await seat.hears('Next is Élodie Tosk.');
+    await seat.sign();
+    await seat.hears('Get help now, as your local rules say.');
+    expect(seat.store.state().squadDay?.asks).toBe('sign');
+    await until(() => expect(seat.store.state().squadDay?.signs?.[0]?.isNoted).toBe(true));
+    const [note] = await seat.notes.of(first.session);
+    expect(note).toMatchObject({ person: 'marn' });
+    expect(note?.text).toMatch(/^Warning sign: chest pain\. .*after this visit/);
+    expect(note?.text).not.toMatch(/Quib|Tosk/);
+    await seat.say('ready');
+    await until(() => expect(seat.store.state().squadDay?.asks).toBe('ready'));
+    await seat.say('ready');
+    expect((await seat.runs(2)).session).not.toBe(first.session);
+    expect(await seat.notes.of(first.session)).toHaveLength(1);
+  });
+
+  it('one before the first turn is noted for who is next, with the visit that follows', async () => {
+    const seat = seated();
+    seat.place.begin(CHOICE);
+    await seat.sign();
+    await seat.hears('Get help now, as your local rules say.');
+    await until(() => expect(seat.shelf.kept()).toContain('"isNoted":true'));
+    expect((await seat.notes.last('marn'))?.text).toMatch(/before their first turn/);
+    await seat.say('ready');
+    await until(() => expect(seat.store.state().squadDay?.asks).toBe('ready'));
+    await seat.say('ready');
+    const { session, log } = await seat.runs(1);
+    expect(log).toEqual([]);
+    expect(await seat.notes.of(session)).toHaveLength(1);
+  });
+
+  it('one that cannot be noted is told and kept, also by a closed page, and noted later', async () => {
+    const seat = seated({ refusals: 1 });
+    seat.place.begin(CHOICE);
+    await seat.sign();
+    await until(() =>
+      expect(seat.store.state().squadDay?.trouble).toMatch(/not noted yet: write it down.*space/),
+    );
+    expect(seat.tones).toContain('not-stored');
+    const later = seated({ kept: seat.shelf.kept() });
+    later.place.goOn();
+    await until(() => expect(later.store.state().squadDay?.signs?.[0]?.isNoted).toBe(true));
+    expect((await later.notes.last('marn'))?.text).toContain('chest pain');
+    seat.place.end();
+    await until(() => expect(seat.store.state().squadDay?.signs?.[0]?.isNoted).toBe(true));
+    expect(seat.store.state().squadDay?.trouble).toBeNull();
+  });
+
+  it('after the last one too a warning sign waits for help before the day is over', async () => {
+    const seat = seated();
+    seat.place.begin({ ...CHOICE, people: ['marn'] });
+    await seat.say('ready');
+    (await seat.runs(1)).over?.('red-flag');
+    await seat.hears('See to that first.');
+    expect(seat.stage()).toBe('between');
+    await seat.say('ready');
+    await seat.hears('Everybody has had their turn. The record is kept.');
+    expect(seat.stage()).toBe('over');
   });
 
   it('"stop" and a yes end the day, and those who are left are there to go on with', async () => {

@@ -162,6 +162,24 @@ describe('between two athletes', () => {
   });
 });
 
+describe('a warning sign between two', () => {
+  it('says what was said, that help comes first, and where it is noted', async () => {
+    show(state('squad-day-sign'));
+    await screen.findByRole('heading', { level: 1, name: 'Help first' });
+    screen.getByText(/A warning sign was said: chest pain\. Get help now/);
+    screen.getByText(/noted with the visit of Quib Marn, who was seen last\. If it was somebody/);
+    show(state('squad-day-sign-kept'));
+    await screen.findByText('It is being noted.');
+    expect(screen.getByText('Not yet.').closest('[role=alert]')).toBeTruthy();
+  });
+
+  it('is there again when the day is over, with the one on whose page it is', async () => {
+    show(state('squad-day-over-sign'));
+    const said = await screen.findByText(/A warning sign was said before their turn: chest pain/);
+    expect(said.closest('li')?.textContent).toContain('Élodie Tosk');
+  });
+});
+
 it('where no ear hears the language, the words are typed', async () => {
   const seat = show(state('squad-day-typed'));
   fireEvent.change(await screen.findByRole('textbox', { name: /Type your answer/ }), {

@@ -1,6 +1,6 @@
 import type { SquadDay } from '../../src/domain/people/squadDay';
 import type { SeatState } from '../../src/screens/seat';
-import type { SquadDayState } from '../../src/screens/squadDay/state';
+import type { Sign, SquadDayState } from '../../src/screens/squadDay/state';
 import { someone } from '../domain/people/someone';
 import { loadBook } from '../../src/cues/fromFolder';
 import { STATE, viewAfter } from './fakeSeat';
@@ -29,6 +29,12 @@ export const squadDay = (change: Partial<SquadDayState>): SquadDayState => ({
   ...change,
 });
 
+const sign = (change: Partial<Sign>): Sign => ({
+  ...{ id: 'n1', person: 'marn', session: 's2', flag: 'chest-pain', text: 'chest pain' },
+  ...{ writtenAt: '2031-03-08T10:42:00+01:00', hadTurn: true, isNoted: true },
+  ...change,
+});
+
 const at = (change: Partial<SquadDayState>): SeatState => ({
   ...STATE,
   where: 'squadDay',
@@ -42,6 +48,13 @@ export const SQUAD_DAY_STATES: Record<string, SeatState> = {
   'squad-day-between': at({}),
   'squad-day-end': at({ asks: 'end' }),
   'squad-day-help': at({ asks: 'help' }),
+  'squad-day-sign': at({ asks: 'sign', signs: [sign({})] }),
+  'squad-day-sign-kept': at({
+    asks: 'sign',
+    signs: [sign({ isNoted: false })],
+    trouble: 'Not yet.',
+  }),
+  'squad-day-over-sign': at({ stage: 'over', signs: [sign({ person: 'tosk', hadTurn: false })] }),
   'squad-day-deaf': {
     ...at({ trouble: 'The session that was left open could not be read.' }),
     microphone: { state: 'denied', level: 0, hearsWell: 'unknown' },

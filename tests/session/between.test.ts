@@ -89,7 +89,8 @@ function open({
     prompt: () => prompt,
     sounding: () => sounding,
     cues: () => events.flatMap((event) => (event.type === 'cue' ? [event.text] : [])),
-    then: () => actor.getSnapshot().output,
+    then: () => actor.getSnapshot().output?.do,
+    output: () => actor.getSnapshot().output,
     /** Until it waits for a word. */
     toWaiting: () => {
       clock.advance(15_000);
@@ -180,12 +181,26 @@ describe('between two athletes', () => {
     between.toWaiting();
   });
 
-  it('a warning sign and pain are answered, told not to be on record, and nothing begins', () => {
+  it('a warning sign is silent at once and hands over what was said, also while it asks or tells', () => {
+    const sign = { do: 'sign', flag: 'chest-pain', text: 'chest pain' };
     const between = open();
-    between.toWaiting();
+    between.seconds(0.5);
+    expect(between.sounding()).not.toBeNull();
     between.hear('chest pain');
-    between.seconds(1);
-    expect(between.cues().at(-1)).toBe(line('say.flag-between'));
+    expect(between.sounding()).toBeNull();
+    expect(between.tones).toContain('halted');
+    expect(between.output()).toEqual(sign);
+    expect(between.listeners.size).toBe(0);
+    const asking = open();
+    asking.toWaiting();
+    asking.hear('stop');
+    asking.seconds(4);
+    asking.hear('chest pain');
+    expect(asking.output()).toEqual(sign);
+  });
+
+  it('pain is answered, told not to be on record, and nothing begins', () => {
+    const between = open();
     between.toWaiting();
     between.hear('that hurts');
     between.seconds(1);

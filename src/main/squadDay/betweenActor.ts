@@ -9,7 +9,7 @@ export function startBetween(
   const actor = createActor(betweenMachine, { input });
   actor.subscribe({
     next: ({ value }) => told.asks(value === 'askingEnd' ? 'end' : 'ready'),
-    complete: () => told.then(actor.getSnapshot().output ?? 'end'),
+    complete: () => told.then(actor.getSnapshot().output ?? { do: 'end' }),
   });
   actor.start();
   return { stop: () => actor.stop() };

@@ -1,7 +1,8 @@
 import { WAYS } from '../../domain/areas';
 import { squadDayFrom, type SquadDay } from '../../domain/people/squadDay';
-import type { SquadDayChoice } from '../../screens/squadDay/state';
+import type { Sign, SquadDayChoice } from '../../screens/squadDay/state';
 import { keptText } from '../keptText';
+import { signsFrom } from './signs';
 
 /** What is kept of a squad day: ids and what was chosen, no names. */
 export interface KeptDay {
@@ -9,6 +10,8 @@ export interface KeptDay {
   language: string;
   choice: Omit<SquadDayChoice, 'people'>;
   day: SquadDay;
+  /** Warning signs that were said between two sessions. */
+  signs: readonly Sign[];
 }
 
 /** Keeps the squad day on this device, so that a closed page can go on with it. */
@@ -34,12 +37,14 @@ export function createDayShelf(storage: () => Storage): DayShelf {
   };
 }
 
+type Kept = Record<string, unknown>;
+
 function read(text: string): KeptDay | null {
   try {
-    const { format, language, choice, day: turns } = JSON.parse(text) as Record<string, unknown>;
+    const { format, language, choice, day: turns, signs } = JSON.parse(text) as Kept;
     const day = squadDayFrom(turns);
     if (format !== FORMAT || typeof language !== 'string' || day === null) return null;
-    return isChoice(choice) ? { language, choice, day } : null;
+    return isChoice(choice) ? { language, choice, day, signs: signsFrom(signs) } : null;
   } catch {
     return null;
   }

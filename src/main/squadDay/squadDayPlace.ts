@@ -7,12 +7,15 @@ import type { SeatStore } from '../../screens/seat';
 import type { SquadDayChoice, SquadDayHands, SquadDayState } from '../../screens/squadDay/state';
 import { EMPTY_VIEW, viewOf } from '../../screens/view';
 import { musicUnder } from '../musicUnder';
+import { notKept } from '../people/notKept';
+import { momentAt } from '../../session/startedAt';
 import { randomName } from '../names';
 import type { Parts } from '../parts';
 import type { PeoplePlace } from '../people/peoplePlace';
 import type { Running } from '../running';
 import { createDayShelf, type KeptDay } from './dayShelf';
 import { nextTexts } from './saying';
+import { noteOf, signOf, type SignHeard } from './signs';
 
 /** What listens between two sessions comes when it is needed first. */
 const loadBetween = () => import('./betweenActor');
@@ -28,8 +31,12 @@ const NOBODY: SquadDay = { now: null, waiting: [], later: [], seen: [] };
 const CHOOSING: SquadDayState = {
   ...{ stage: 'choosing', day: NOBODY, asks: 'ready', trouble: null },
 };
+/** Said first after a warning sign of which no session knows. */
+const SIGN_BETWEEN = 'say.flag-between';
 const NOT_ARRIVED =
   'A part of Sayso did not arrive. Connect to the network, and go on with the squad day.';
+const notNoted = (why: string) =>
+  `The warning sign is not noted yet: write it down. ${why.replace(/^./, (letter) => letter.toUpperCase())}`;
 const notRead = (name: string) =>
   `The session that was left open for ${name} could not be read. It stays in the record, and a new one begins.`;
 
@@ -43,6 +50,7 @@ interface SquadDayParts {
     | 'isHeard'
     | 'manner'
     | 'music'
+    | 'notes'
     | 'records'
     | 'secondsOf'
     | 'tones'
@@ -76,10 +84,12 @@ export function createSquadDayPlace({
   chooseLanguage,
   storage,
 }: SquadDayParts): SquadDayPlace {
-  const { beats, book, clock, coach, isHeard, records, secondsOf, tones, voice } = parts;
+  const { beats, book, clock, coach, isHeard, notes, records, secondsOf, tones, voice } = parts;
   const shelf = createDayShelf(storage);
   const underMusic = musicUnder(parts.music, clock);
   let under: KeptDay | null = null;
+  /** Whose session ran last in this page. */
+  let lastRan: string | null = null;
   let leaveBetween: Cancel = () => undefined;
   let hush: Cancel = () => undefined;
 
@@ -93,29 +103,63 @@ export function createSquadDayPlace({
   function keep(kept: KeptDay, change: Partial<SquadDayState> = {}): KeptDay {
     under = kept;
     shelf.save(kept);
-    patch({ ...change, day: kept.day });
+    patch({ ...change, day: kept.day, signs: kept.signs });
     return kept;
   }
 
-  const amongKept = ({ day, ...rest }: KeptDay): KeptDay => ({
+  const amongKept = ({ day, signs, ...rest }: KeptDay): KeptDay => ({
     ...rest,
     day: days.among(day, (id) => nameOf(id) !== ''),
+    signs: signs.filter(({ person }) => nameOf(person) !== ''),
   });
 
-  /** Says who is next, after `before`, and waits for what is wanted then. */
-  async function wait(before: string[] = [], isUnwell = false): Promise<void> {
+  /** A warning sign is kept at once, then noted; nobody is named before it was seen to. */
+  function keepSign(heard: SignHeard) {
+    if (under === null) return;
+    const now = clock.now();
+    const at = momentAt(now, -new Date(now).getTimezoneOffset());
+    const sign = signOf(under.day, lastRan, heard, at);
+    if (sign !== null) keep({ ...under, signs: [...under.signs, sign] });
+    void wait([], SIGN_BETWEEN);
+  }
+
+  /** Notes what is not noted yet; what cannot be is told, and tried again before the next one. */
+  async function noteSigns() {
+    for (const sign of under?.signs.filter(({ isNoted }) => !isNoted) ?? []) {
+      try {
+        await notes.add(noteOf(sign));
+      } catch (error) {
+        tones.play('not-stored');
+        return patch({ trouble: notNoted(notKept(error)) });
+      }
+      if (under === null) return;
+      const signs = under.signs.map((one) =>
+        one.id === sign.id ? { ...one, isNoted: true } : one,
+      );
+      keep({ ...under, signs }, { trouble: null });
+    }
+  }
+
+  /**
+   * Says who is next, after `before`, and waits for what is wanted then. `help`: what is said
+   * instead of who is next where somebody is unwell; that comes first.
+   */
+  async function wait(before: string[] = [], help: string | null = null): Promise<void> {
+    const isUnwell = help !== null;
+    const asksFirst = !isUnwell ? 'ready' : help === SIGN_BETWEEN ? 'sign' : 'help';
     leaveBetween();
     running.end();
     if (under === null) return;
     const kept = keep(amongKept(under), {
-      ...{ stage: 'between', asks: isUnwell ? 'help' : 'ready' },
+      ...{ stage: 'between', asks: asksFirst },
     });
     const [next] = days.toCome(kept.day);
-    if (next === undefined) return finish('say.all-seen', before);
+    if (next === undefined && !isUnwell) return finish('say.all-seen', before);
+    void noteSigns();
     store.patch({ where: 'squadDay', rehearsal: false, view: EMPTY_VIEW });
     const texts = isUnwell
-      ? [line('say.day-waits'), line('say.when-ready')]
-      : [...before, ...nextTexts(book, kept.day, nameOf(next.person))];
+      ? [line(help), line('say.when-ready')]
+      : [...before, ...nextTexts(book, kept.day, nameOf(next?.person ?? ''))];
     let isLeft = false;
     let stop: Cancel = () => undefined;
     const goAway = stays();
@@ -147,13 +191,14 @@ export function createSquadDayPlace({
       },
       {
         asks: (asks) => {
-          if (!isLeft) patch({ asks: asks === 'ready' && isUnwell ? 'help' : asks });
+          if (!isLeft) patch({ asks: asks === 'ready' ? asksFirst : asks });
         },
         then: (then) => {
           if (isLeft) return;
           leaveBetween();
-          if (then === 'end') finish('say.day-over');
-          else if (then === 'put-off') putOff();
+          if (then.do === 'end') finish('say.day-over');
+          else if (then.do === 'sign') keepSign(then);
+          else if (then.do === 'put-off') putOff();
           else if (isUnwell) void wait();
           else void takeTurn();
         },
@@ -189,7 +234,7 @@ export function createSquadDayPlace({
   async function takeTurn() {
     if (under === null) return;
     const { choice, day } = keep(
-      { ...under, day: days.begun(under.day, randomName()) },
+      { ...under, day: days.begun(under.day, nameOfNext(under)) },
       { stage: 'running', trouble: null },
     );
     if (day.now === null) return;
@@ -206,6 +251,12 @@ export function createSquadDayPlace({
     if (!runs) standStill();
   }
 
+  /** The name of the session that begins: a warning sign may be noted under it already. */
+  const nameOfNext = ({ day, signs }: KeptDay): string => {
+    const [next] = days.toCome(day);
+    return signs.findLast(({ person }) => person === next?.person)?.session ?? randomName();
+  };
+
   /** What was left open cannot be read: the turn gets another session. */
   function beginAnew(): string {
     const session = randomName();
@@ -217,16 +268,18 @@ export function createSquadDayPlace({
 
   function over(how: EndReason | 'left') {
     if (under === null) return;
+    lastRan = under.day.now?.person ?? null;
     if (how === 'left') putOff();
     else {
       keep({ ...under, day: days.ended(under.day) });
-      void wait([], how === 'red-flag');
+      void wait([], how === 'red-flag' ? 'say.day-waits' : null);
     }
     void people.look();
   }
 
   function finish(key: string, before: string[] = []) {
     leaveBetween();
+    void noteSigns();
     patch({ stage: 'over' });
     store.patch({ where: 'squadDay', people: { ...store.state().people, chosen: null } });
     hush = voice.say([...before, line(key)].join(' '), { ended: () => undefined });
@@ -253,7 +306,8 @@ export function createSquadDayPlace({
       begins(choice.listen);
       if (isHeard) void coach.fitEar('coach', coach.callWord());
       parts.manner.speakFor(choice.way);
-      keep({ language: book.language, choice, day: days.squadDayOf(ids) });
+      lastRan = null;
+      keep({ language: book.language, choice, day: days.squadDayOf(ids), signs: [] });
       void wait();
     },
     goOn() {
@@ -268,6 +322,7 @@ export function createSquadDayPlace({
     end() {
       leaveBetween();
       if (under === null) return;
+      void noteSigns();
       patch({ stage: 'over' });
       store.patch({ where: 'squadDay' });
     },

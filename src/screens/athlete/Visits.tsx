@@ -19,7 +19,8 @@ export const Visits = ({
 }) => (
   <section className="card" aria-labelledby="visits-title">
     <h2 id="visits-title">Visits</h2>
-    {visits.length === 0 ? <p>None yet.</p> : <LastNote seat={seat} person={person} />}
+    {visits.length === 0 && <p>None yet.</p>}
+    <LastNote seat={seat} person={person} />
     {visits.length > 0 && (
       <ol className="visits">
         {visits.map(({ head, areas }) => (

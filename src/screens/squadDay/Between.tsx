@@ -11,7 +11,9 @@ import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { useSessionKeys } from '../useSessionKeys';
 import { WhatIsLeft } from './WhatIsLeft';
-import { comingOf, countOf, rowsOf } from './words';
+import { RED_FLAG_WORDS } from '../words';
+import type { Sign, SquadDayState } from './state';
+import { comingOf, countOf, nameIn, rowsOf } from './words';
 
 /** Between two sessions: who is next, what is left, and every word's twin for touch and keys. */
 export function Between({ seat }: { seat: Seat }) {
@@ -24,6 +26,7 @@ export function Between({ seat }: { seat: Seat }) {
   const callWord = useSeat(seat, (state) => state.coach.callWord);
   const cue = useSeat(seat, (state) => state.view.cue?.text ?? '');
   const asks = squadDay?.asks ?? 'ready';
+  const sign = squadDay?.signs?.at(-1);
   const coming = squadDay === null ? [] : comingOf(rowsOf(squadDay.day, all));
   const [next, ...after] = coming;
   const heading = useFocusOnArrival<HTMLHeadingElement>(`${asks} ${next?.person ?? ''}`);
@@ -35,13 +38,16 @@ export function Between({ seat }: { seat: Seat }) {
     <main className="page between" lang="en" aria-label="Squad day">
       <p className="place">Squad day · {leftWords(after.length)}</p>
       <h1 ref={heading} tabIndex={-1}>
-        {asks === 'end' ? 'End the squad day?' : asks === 'help' ? 'Help first' : `Next: ${name}`}
+        {HEADINGS[asks] ?? `Next: ${name}`}
       </h1>
       {asks === 'help' && (
         <p className="lead">
           <Shape name="pain" /> The last session ended on a warning sign. See to that; the day
           waits.
         </p>
+      )}
+      {asks === 'sign' && sign !== undefined && (
+        <SignSaid sign={sign} name={nameIn(all, sign.person)} />
       )}
       {asks === 'ready' && next !== undefined && <OfThisOne known={next.known} today={today} />}
       <p lang={language.chosen} className="cue" aria-live={silent ? 'polite' : 'off'}>
@@ -86,6 +92,26 @@ export function Between({ seat }: { seat: Seat }) {
     </main>
   );
 }
+
+const HEADINGS: Partial<Record<SquadDayState['asks'], string>> = {
+  end: 'End the squad day?',
+  help: 'Help first',
+  sign: 'Help first',
+};
+
+const SignSaid = ({ sign: { flag, hadTurn, isNoted }, name }: { sign: Sign; name: string }) => (
+  <>
+    <p className="lead">
+      <Shape name="pain" /> A warning sign was said: {RED_FLAG_WORDS[flag].toLowerCase()}. Get help
+      now, as your local rules say; the day waits.
+    </p>
+    <p role="status">
+      {isNoted
+        ? `It is noted ${hadTurn ? 'with the visit of' : 'on the page of'} ${name}, who was ${hadTurn ? 'seen last' : 'next'}. If it was somebody else’s, note it with their visit.`
+        : 'It is being noted.'}
+    </p>
+  </>
+);
 
 const leftWords = (after: number): string =>
   after === 0 ? 'the last one' : `${countOf(after, 'comes', 'come')} after that`;

@@ -5,6 +5,9 @@ import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
+import { Trouble } from '../forms/Trouble';
+import { RED_FLAG_WORDS } from '../words';
+import type { Sign } from './state';
 import { comingOf, countOf, leftOpenOf, rowsOf, type Row } from './words';
 
 /** After a squad day: how each area of each stands now, what was left open and why. */
@@ -24,9 +27,15 @@ export function Summary({ seat }: { seat: Seat }) {
         {seen} of {countOf(rows.length, 'athlete', 'athletes')} seen
         {left > 0 && `, ${left} left`}.
       </p>
+      <Trouble words={squadDay?.trouble ?? null} />
       <ul className="came-of">
         {rows.map((row) => (
-          <OneAthlete key={row.person} seat={seat} row={row} />
+          <OneAthlete
+            key={row.person}
+            seat={seat}
+            row={row}
+            signs={squadDay?.signs?.filter(({ person }) => person === row.person) ?? []}
+          />
         ))}
       </ul>
       <div className="pair">
@@ -43,7 +52,7 @@ export function Summary({ seat }: { seat: Seat }) {
   );
 }
 
-function OneAthlete({ seat, row }: { seat: Seat; row: Row }) {
+function OneAthlete({ seat, row, signs }: { seat: Seat; row: Row; signs: readonly Sign[] }) {
   const { person, open } = row.known;
   const leftOpen = leftOpenOf(row);
   return (
@@ -55,6 +64,13 @@ function OneAthlete({ seat, row }: { seat: Seat; row: Row }) {
           <AreaNow key={area} area={area} open={open[area]} />
         ))}
       </p>
+      {signs.map(({ id, flag, hadTurn, isNoted }) => (
+        <p key={id} className="left-open">
+          <Shape name="pain" /> A warning sign was said {hadTurn ? 'after' : 'before'} their turn:{' '}
+          {RED_FLAG_WORDS[flag].toLowerCase()}. {isNoted ? 'It is noted' : 'It could not be noted'};
+          whose it was, Sayso cannot tell.
+        </p>
+      ))}
       {leftOpen !== null && (
         <p className="left-open">
           <Shape name="notice" /> {leftOpen}

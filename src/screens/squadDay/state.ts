@@ -1,4 +1,5 @@
 import type { Way } from '../../domain/areas';
+import type { RedFlag } from '../../domain/findings';
 import type { SquadDay } from '../../domain/people/squadDay';
 import type { EquipmentId, RoutineId } from '../../domain/script';
 
@@ -24,10 +25,32 @@ export interface SquadDayState {
   stage: 'choosing' | 'kept' | 'between' | 'running' | 'over' | 'dropped';
   /** Nobody in it until it begins. */
   day: SquadDay;
-  /** Between two: what the next word answers; `help`: somebody is unwell, and that comes first. */
-  asks: 'ready' | 'end' | 'help';
+  /**
+   * Between two: what the next word answers; `help`: the session before ended on a warning sign,
+   * and that comes first; `sign`: one was said while no session ran.
+   */
+  asks: 'ready' | 'end' | 'help' | 'sign';
   /** What went wrong, and what to do; null where nothing did. */
   trouble: string | null;
+  /** Warning signs that were said while no session ran, the last one last; none where left out. */
+  signs?: readonly Sign[];
+}
+
+/** A warning sign that was said while no session ran, and the visit on which it is noted. */
+export interface Sign {
+  /** Of the note. */
+  id: string;
+  person: string;
+  session: string;
+  flag: RedFlag;
+  /** The words, as they were heard. */
+  text: string;
+  /** Wall time, ISO 8601 with offset. */
+  writtenAt: string;
+  /** They had a turn before it; else they were next. */
+  hadTurn: boolean;
+  /** The note is stored. */
+  isNoted: boolean;
 }
 
 /** What a person may do on a squad day. */

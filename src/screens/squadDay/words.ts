@@ -20,6 +20,9 @@ export const rowsOf = (day: SquadDay, all: readonly PersonKnown[]): Row[] =>
 export const comingOf = (rows: readonly Row[]): Row[] =>
   rows.filter(({ stands }) => stands === 'waiting' || stands === 'later');
 
+export const nameIn = (all: readonly PersonKnown[], id: string): string =>
+  all.find(({ person }) => person.id === id)?.person.name ?? '';
+
 export const STANDING_WORDS: Record<Standing, string> = {
   seen: 'seen',
   now: 'now',
