@@ -242,6 +242,33 @@ describe('what came of it', () => {
     expect(seat.did).toEqual([['leaveMicrophone'], ['checkVoice']]);
   });
 
+  it('the advice of a call word leads to its form in one tap, and back in one', async () => {
+    const seat = show(finished({ othersTalked: true }));
+    await screen.findByRole('heading', { level: 1 });
+    expect(document.querySelector('.advice')?.textContent).toMatch(/call word/i);
+    press('Set a call word');
+    const field = await screen.findByRole('textbox', { name: 'Call word' });
+    expect(document.activeElement).toBe(field);
+    fireEvent.change(field, { target: { value: 'captain' } });
+    fireEvent.keyDown(field, { key: 'n' });
+    press('Use it');
+    await screen.findByText('On.');
+    act(() => seat.patch({ coach: { ...STATE.coach, callWord: 'captain' } }));
+    expect(await faultsOfPage()).toEqual([]);
+    press('Back to the result');
+    expect(screen.queryByRole('textbox')).toBeNull();
+    expect(document.activeElement?.textContent).toBe('Call word “captain”: change it');
+    fireEvent.click(document.activeElement!);
+    fireEvent.keyDown(await screen.findByRole('textbox'), { key: 'Escape' });
+    expect(screen.queryByRole('textbox')).toBeNull();
+    expect(seat.did).toEqual([['setCallWord', 'captain']]);
+  });
+
+  it('is not led to a call word without that advice', async () => {
+    await shown('badly');
+    expect(screen.queryByRole('button', { name: /call word/i })).toBeNull();
+  });
+
   it('takes the keyboard to its heading as it comes', async () => {
     const seat = await shown('listening');
     act(() => seat.patch(STATES['well']!));

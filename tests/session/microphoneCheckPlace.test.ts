@@ -99,6 +99,19 @@ describe('the place of the check', () => {
     expect(listeners.size).toBe(0);
   });
 
+  it('goes on without a call word that is set on its page, and with it once it is left', async () => {
+    const { place, store, fitted, loads, stage } = placed();
+    place.begin();
+    loads();
+    await stage('introducing');
+    store.patch({ coach: { ...STATE.coach, callWord: 'captain' } });
+    // The coach fits the ear to the new word right after it told of it.
+    fitted.push(['coach']);
+    await vi.waitFor(() => expect(fitted).toEqual([['coach', null], ['coach'], ['coach', null]]));
+    place.leave();
+    expect(fitted.at(-1)).toEqual(['coach']);
+  });
+
   it('left while it loads never begins', async () => {
     const { place, store, fitted, listeners, loads, run } = placed();
     place.begin();

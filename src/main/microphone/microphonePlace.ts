@@ -41,6 +41,7 @@ export function createMicrophonePlace({
   let running: MicrophoneCheck | null = null;
   let visits = 0;
   let sleepAgain: Cancel | null = null;
+  let callWord: string | null = null;
   const now = () => store.state().microphoneCheck ?? NOTHING_YET;
   const patch = (change: Partial<MicrophoneCheckState>) =>
     store.patch({ microphoneCheck: { ...now(), ...change } });
@@ -57,7 +58,17 @@ export function createMicrophonePlace({
   });
   // Whatever leads away from it ends it.
   store.subscribe(() => {
-    if (store.state().where !== 'microphone' && sleepAgain !== null) stop();
+    const { where, coach: known } = store.state();
+    if (sleepAgain === null) return;
+    if (where !== 'microphone') stop();
+    else if (known.callWord !== callWord) {
+      // Set on this very page: once the ear was fitted to it, the check goes on without it.
+      callWord = known.callWord;
+      const visit = visits;
+      queueMicrotask(() => {
+        if (isHeard && visit === visits) void coach.fitEar('coach', null);
+      });
+    }
   });
 
   const stop = () => {
@@ -88,6 +99,7 @@ export function createMicrophonePlace({
     tones.unlock().catch(() => undefined);
     if (sleepAgain !== null) stop();
     sleepAgain = stayAwake();
+    callWord = store.state().coach.callWord;
     const visit = visits;
     store.patch({ where: 'microphone' });
     patch({ run: LOADING });

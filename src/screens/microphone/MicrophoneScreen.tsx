@@ -5,6 +5,7 @@ import { useSeat } from '../useSeat';
 import { Checking } from './Checking';
 import { InTheWay } from './InTheWay';
 import { Results } from './Results';
+import '../gate/gate.css';
 import './microphone.css';
 
 /** Whether replies are heard from where people will stand: hands free, to be read from there. */
@@ -15,6 +16,8 @@ export default function MicrophoneScreen({ seat }: { seat: Seat }) {
   const heading = useFocusOnArrival<HTMLHeadingElement>(isFinished);
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
+      // What is typed into the form of the call word is no answer.
+      if (event.target instanceof Element && event.target.matches('input')) return;
       if (event.key === 'Escape') seat.microphoneCheck.leave();
       else seat.key(event);
     };

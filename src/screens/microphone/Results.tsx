@@ -13,6 +13,7 @@ import { ROOM_WORDS } from '../microphoneWords';
 import type { Seat } from '../seat';
 import { Shape, type ShapeName } from '../Shape';
 import { Replies } from './Replies';
+import { SetCallWord } from './SetCallWord';
 import type { MicrophoneRun } from './state';
 
 const STANDING_WORDS: Record<Standing, string> = {
@@ -92,10 +93,8 @@ export function Results({
           </button>
         )}
       </div>
-      <p className="hint">
-        Or say “again” from where you stand, “stop” to leave.
-        {has('set-call-word') && ' The call word is set at the start, under “Words”.'}
-      </p>
+      {has('set-call-word') && <SetCallWord seat={seat} />}
+      <p className="hint">Or say “again” from where you stand, “stop” to leave.</p>
       <section className="card" aria-labelledby="measured">
         <h2 id="measured">What was measured</h2>
         <Replies heard={replies} />
