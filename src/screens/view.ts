@@ -34,6 +34,8 @@ export interface View {
   /** "Stop" was heard and the question whether to end is not answered yet. */
   halted: boolean;
   decisions: Told<'decision'>[];
+  /** How an area came out, until the next step or question; null where none was just told. */
+  outcome: Told<'outcome'> | null;
   /** The latest of each kind, newest last. */
   troubles: Told<'trouble'>[];
   end: Told<'end'> | null;
@@ -55,6 +57,7 @@ export const EMPTY_VIEW: View = {
   settled: false,
   halted: false,
   decisions: [],
+  outcome: null,
   troubles: [],
   end: null,
 };
@@ -94,9 +97,14 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
     case 'decision':
       return { ...view, decisions: [...view.decisions, event] };
     case 'step':
-      return { ...view, ...NO_TIME, ...SETTLED, step: event, rep: null, settled: false };
+      return {
+        ...view,
+        ...NO_TIME,
+        ...SETTLED,
+        ...{ step: event, rep: null, settled: false, outcome: null },
+      };
     case 'outcome':
-      return view;
+      return { ...view, outcome: event };
     case 'trouble': {
       const others = view.troubles.filter(({ what }) => what !== event.what);
       return { ...view, troubles: [...others, event] };
@@ -143,6 +151,7 @@ function phaseBegins(view: View, phase: Phase, seconds: number | null, atSeconds
     prompt: asking ? promptAsked(view) : view.prompt,
     offered: asking ? null : view.offered,
     either: asking ? null : view.either,
+    outcome: asking ? null : view.outcome,
   };
   return asking || KEEPS_QUESTION.includes(phase)
     ? next

@@ -362,3 +362,11 @@ it('after a warning sign no longer shows a drill that somebody might go on with'
   expect(heading()).toBe('The session ends');
   expect(document.body.textContent).not.toContain('Set the bar down');
 });
+
+it('while it is told how an area came out, that stands large, and no side of the check before', () => {
+  const seat = show(STATES['run-outcome']!);
+  expect(heading()).toBe('Overhead: ready to be taught');
+  expect(screen.queryByText('Right')).toBeNull();
+  tell(seat, step('check/hinge-unloaded', { set: null, of: null }));
+  expect(heading()).toBe('Unloaded hinge');
+});

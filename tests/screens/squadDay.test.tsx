@@ -180,6 +180,17 @@ describe('a warning sign between two', () => {
   });
 });
 
+it('while a session is on its way, the heading says whose, and not who comes after', async () => {
+  const { day } = squadDay({});
+  const [tosk] = day.waiting;
+  show({
+    ...state('squad-day-between'),
+    squadDay: squadDay({ stage: 'running', day: { ...day, now: tosk!, waiting: [] } }),
+  });
+  await screen.findByRole('heading', { level: 1, name: 'Getting ready: Élodie Tosk' });
+  expect(screen.queryByText(/Next: /)).toBeNull();
+});
+
 it('where no ear hears the language, the words are typed', async () => {
   const seat = show(state('squad-day-typed'));
   fireEvent.change(await screen.findByRole('textbox', { name: /Type your answer/ }), {

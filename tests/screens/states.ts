@@ -315,6 +315,15 @@ export const STATES: Record<string, SeatState> = {
     cue('Is that new to you, or sharp, or one you know?'),
     listen('pain/kind'),
   ]),
+  'run-outcome': run([
+    step('check/overhead-passive', { side: 'right', set: null, of: null }),
+    phase('listening'),
+    listen('check/overhead-passive'),
+    { type: 'tone', name: 'accepted' },
+    decision('Now the hinge.', '10.1', 'hinge-unloaded'),
+    { type: 'outcome', area: 'overhead', outcome: 'ready', rung: null, pattern: null },
+    cue('The overhead reach is ready to be taught.'),
+  ]),
   'run-paused': run([RDL, phase('repeating', 5), phase('paused')]),
   'run-trouble': run(
     [

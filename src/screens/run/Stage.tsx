@@ -7,7 +7,15 @@ import { Shape, type ShapeName } from '../Shape';
 import { ToneSign } from './ToneSign';
 import { useNowSeconds, useSeat } from '../useSeat';
 import { isEnding, secondsLeft, type View } from '../view';
-import { PHASE_WORDS, placeOf, repsOf, SIDE_WORDS, titleOf } from '../words';
+import {
+  AREA_WORDS,
+  OUTCOME_WORDS,
+  PHASE_WORDS,
+  placeOf,
+  repsOf,
+  SIDE_WORDS,
+  titleOf,
+} from '../words';
 import { sayable } from './sayable';
 
 /** The one thing now, to be read from three metres: name, side, and count or time left. */
@@ -20,7 +28,9 @@ export function Stage({ seat }: { seat: Seat }) {
   const side = isAside(view) ? null : (view.step?.side ?? null);
   return (
     <section className="stage" aria-label="Now">
-      <p className="place">{view.step === null ? '' : placeOf(book, view.step)}</p>
+      <p className="place">
+        {view.step === null || view.outcome !== null ? '' : placeOf(book, view.step)}
+      </p>
       <h1>{headingOf(book, view)}</h1>
       <div className="doing-row">
         {side !== null && <SideSign side={side} />}
@@ -45,13 +55,19 @@ const asksEnd = (view: View): boolean =>
 
 /** Something other than the step's own work or question has the floor. */
 const isAside = (view: View): boolean =>
-  asksEnd(view) || isEnding(view) || view.phase === 'paused' || view.prompt.startsWith('pain/');
+  asksEnd(view) ||
+  isEnding(view) ||
+  view.phase === 'paused' ||
+  view.outcome !== null ||
+  view.prompt.startsWith('pain/');
 
 function headingOf(book: CueBook, view: View): string {
   if (asksEnd(view)) return 'Stopped';
   if (isEnding(view)) return 'The session ends';
   if (view.phase === 'paused') return 'Paused';
   if (view.prompt.startsWith('pain/')) return titleOf(book, view.prompt);
+  if (view.outcome !== null)
+    return `${AREA_WORDS[view.outcome.area]}: ${OUTCOME_WORDS[view.outcome.outcome].toLowerCase()}`;
   return view.step === null ? 'Getting ready' : titleOf(book, view.step.prompt);
 }
 

@@ -29,7 +29,12 @@ export function Between({ seat }: { seat: Seat }) {
   const sign = squadDay?.signs?.at(-1);
   const coming = squadDay === null ? [] : comingOf(rowsOf(squadDay.day, all));
   const [next, ...after] = coming;
-  const heading = useFocusOnArrival<HTMLHeadingElement>(`${asks} ${next?.person ?? ''}`);
+  // Their session is on its way, and nobody else is next until it is over.
+  const now =
+    squadDay?.stage === 'running' && squadDay.day.now !== null
+      ? nameIn(all, squadDay.day.now.person)
+      : undefined;
+  const heading = useFocusOnArrival<HTMLHeadingElement>(now ?? `${asks} ${next?.person ?? ''}`);
   useSessionKeys(seat);
   if (squadDay === null) return null;
   const say = (command: Command) => () => seat.reply(commandOf(command));
@@ -38,7 +43,7 @@ export function Between({ seat }: { seat: Seat }) {
     <main className="page between" lang="en" aria-label="Squad day">
       <p className="place">Squad day · {leftWords(after.length)}</p>
       <h1 ref={heading} tabIndex={-1}>
-        {HEADINGS[asks] ?? `Next: ${name}`}
+        {now === undefined ? (HEADINGS[asks] ?? `Next: ${name}`) : `Getting ready: ${now}`}
       </h1>
       {asks === 'help' && (
         <p className="lead">
@@ -49,7 +54,9 @@ export function Between({ seat }: { seat: Seat }) {
       {asks === 'sign' && sign !== undefined && (
         <SignSaid sign={sign} name={nameIn(all, sign.person)} />
       )}
-      {asks === 'ready' && next !== undefined && <OfThisOne known={next.known} today={today} />}
+      {asks === 'ready' && now === undefined && next !== undefined && (
+        <OfThisOne known={next.known} today={today} />
+      )}
       <p lang={language.chosen} className="cue" aria-live={silent ? 'polite' : 'off'}>
         {cue}
       </p>
