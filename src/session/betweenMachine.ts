@@ -222,9 +222,22 @@ export const betweenMachine = between.createMachine({
           { guard: heard('manner'), actions: ['showHeard', 'adjustVoice', 'askAnew'] },
           { actions: ['showHeard', 'pass'] },
         ],
+        DEAF: {
+          target: 'sayingDeaf',
+          actions: ['showDeaf', { type: 'setLine', params: 'say.deaf' }],
+        },
         ONSET: { actions: 'pass' },
         NOTHING: { actions: 'pass' },
       },
+    },
+    /** The question whether to end stays open, for a hand to answer. */
+    sayingDeaf: {
+      entry: ['attendIdle', 'showSaying'],
+      invoke: {
+        src: 'speaking',
+        input: ({ context }) => ({ stage: context.stage, texts: [context.aside] }),
+      },
+      on: { SPOKEN: 'askingEnd' },
     },
     done: { type: 'final' },
   },

@@ -125,6 +125,8 @@ export const sessionMachine = session.createMachine({
   initial: 'opening',
   states: {
     opening: {
+      // Nothing is asked yet, whatever was before: a key means what it means during work.
+      entry: 'attendIdle',
       invoke: {
         src: 'storing',
         input: ({ context }) => passing.toStore(context),

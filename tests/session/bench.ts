@@ -32,6 +32,8 @@ export interface BenchOptions {
   callWord?: string;
   /** On a squad day others are still to come. */
   othersWait?: boolean;
+  /** What the session before left open; `idle` where left out. */
+  attended?: PromptId;
 }
 
 export type Bench = ReturnType<typeof openBench>;
@@ -46,7 +48,7 @@ export function openBench(options: BenchOptions = {}) {
   const ducks: { isDucked: boolean; atMilliseconds: number }[] = [];
   const counts: { text: string | null; atMilliseconds: number; isCut: boolean }[] = [];
   const making = createMaking(clock, options.makingSeconds ?? 0);
-  let prompt: PromptId = 'idle';
+  let prompt: PromptId = options.attended ?? 'idle';
   let sounding: string | null = null;
   let listener: (hearing: Hearing) => void = () => undefined;
   const ports: Ports = {

@@ -242,6 +242,21 @@ describe('between two athletes', () => {
     expect(between.then()).toBe('ready');
   });
 
+  it('where the ear is gone while it asks whether to end, the question stays open for a hand', () => {
+    const between = open();
+    between.toWaiting();
+    between.hear('stop');
+    between.seconds(4);
+    between.tell({ type: 'deaf', why: 'unplugged' });
+    between.seconds(0.5);
+    expect(between.cues().at(-1)).toBe(line('say.deaf'));
+    between.seconds(8);
+    expect(between.cues().at(-1)).toBe(line('confirm.end-day'));
+    expect(between.prompt()).toBe('confirm');
+    between.hand('yes');
+    expect(between.then()).toBe('end');
+  });
+
   it('without a voice the words are shown for as long as they would take', () => {
     const between = open({ voice: 'broken' });
     between.seconds(0.2);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/domain/log';
+import { replyOfKey } from '../../src/ear/keys';
 import { TONE_SECONDS } from '../../src/ports';
 import { book, openBench, STARTED, type Bench } from './bench';
 
@@ -148,6 +149,15 @@ describe('a session that was cut off', () => {
     expect(bench.of('beat')).toEqual([]);
     bench.hear('clean');
     expect(bench.logged('finding').at(-1)).toMatchObject({ drill: 'bell-hinge', result: 'held' });
+  });
+
+  it('a key before the first word means what it means in work, whatever was open before', () => {
+    const bench = openBench({ attended: 'confirm', store: () => 'silent' });
+    expect(bench.actor.getSnapshot().matches('opening')).toBe(true);
+    expect(replyOfKey(bench.prompt(), 'n')?.command).toBe('next');
+    bench.hand(replyOfKey(bench.prompt(), 'n')!);
+    bench.untilAsked();
+    expect(bench.prompt()).toBe('check/hinge-bar');
   });
 
   it('counts the question from its first opening', () => {

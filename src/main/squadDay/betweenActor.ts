@@ -8,7 +8,8 @@ export function startBetween(
 ): { stop: () => void } {
   const actor = createActor(betweenMachine, { input });
   actor.subscribe({
-    next: ({ value }) => told.asks(value === 'askingEnd' ? 'end' : 'ready'),
+    next: ({ value }) =>
+      told.asks(value === 'askingEnd' || value === 'sayingDeaf' ? 'end' : 'ready'),
     complete: () => told.then(actor.getSnapshot().output ?? { do: 'end' }),
   });
   actor.start();
