@@ -9,7 +9,7 @@ const onNode = {
   hookTimeout: 60_000,
   unstubGlobals: true,
 };
-const inChromium = { testTimeout: 120_000, hookTimeout: 120_000 };
+const inChromium = { testTimeout: 120_000, hookTimeout: 120_000, isolate: false };
 
 /**
  * `rooms` and `mocked`: everything on Node. `pages` and `hearing`: journeys in real Chromium over

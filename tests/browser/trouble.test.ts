@@ -70,4 +70,14 @@ describe('what fails is said, and the session runs on with what is left', () => 
     await page.getByRole('heading', { name: /Hinge with the bar/i }).waitFor({ timeout: 20_000 });
     expect(await storedLog(page)).toEqual([]);
   });
+
+  it('a voice check without a microphone says so at once and offers to try again', async () => {
+    opened = await open({ isHeard: true, permission: 'denied' });
+    const { page } = opened;
+    await page.getByRole('button', { name: 'Check my voice' }).click();
+    await page.getByRole('alert').filter({ hasText: 'The microphone is not allowed' }).waitFor();
+    await page.getByRole('button', { name: 'Try the microphone again' }).waitFor();
+    await page.getByRole('button', { name: 'Back to the start' }).click();
+    await page.getByRole('button', { name: 'Begin by voice' }).waitFor();
+  });
 });

@@ -4,7 +4,6 @@ import type { Entry } from '../../../src/domain/log';
 import { bookOf } from '../../../src/cli/verb';
 import { handMicrophone, speak } from '../handMicrophone';
 import { begin, open, untilStored, watchSound, type Opened } from '../opening';
-import { spokenFile } from '../speaking';
 import { COACH_VOICE } from '../../../src/voice/node';
 
 /** The first cue of the next set: its one fix. */
@@ -71,23 +70,4 @@ describe('one hinge check and one set', () => {
     await expect.poll(() => sound.loudest(), { timeout: 10_000 }).toBeGreaterThan(0.1);
     expect(complaints).toEqual([]);
   }, 300_000);
-});
-
-describe('"stop" into the microphone', () => {
-  it('halts the cue, asks whether to end, and "yes" ends with the record kept', async () => {
-    const microphone = await spokenFile('stop', [
-      { atSeconds: 9, text: 'stop' },
-      { atSeconds: 15, text: 'yes' },
-      { atSeconds: 22, text: 'yes' },
-    ]);
-    opened = await open({ isHeard: true, microphone });
-    const { page } = opened;
-    await page.getByText('The recogniser is loading').waitFor({ state: 'hidden' });
-    await begin(page, 'voice');
-    await page.getByRole('heading', { name: 'Stopped' }).waitFor({ timeout: 20_000 });
-    const log = await untilStored(page, (log) => log.at(-1)?.type === 'ended', 40);
-    expect(log.map(({ type }) => type)).toEqual(expect.arrayContaining(['halted', 'end-answered']));
-    expect(log.at(-1)).toMatchObject({ reason: 'stopped' });
-    await page.getByRole('heading', { level: 1 }).waitFor();
-  });
 });

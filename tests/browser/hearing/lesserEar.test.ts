@@ -1,5 +1,5 @@
-import { afterEach, describe, it } from 'vitest';
-import { begin, open, type Opened } from '../opening';
+import { afterEach, describe, expect, it } from 'vitest';
+import { begin, open, untilStored, type Opened } from '../opening';
 import { spokenFile } from '../speaking';
 
 let opened: Opened | undefined;
@@ -9,10 +9,13 @@ afterEach(async () => {
 });
 
 describe('the better recogniser', () => {
-  it('does not arrive: the small one hears, and it is said', async () => {
+  it('does not arrive: it is said; the small one hears "stop" in mid-cue, and "yes" ends with the record kept', async () => {
+    // Said again where the page comes later than usual; once it is over nobody listens.
     const microphone = await spokenFile('small', [
       { atSeconds: 9, text: 'stop' },
-      { atSeconds: 15, text: 'stop' },
+      { atSeconds: 15, text: 'yes' },
+      { atSeconds: 21, text: 'stop' },
+      { atSeconds: 27, text: 'yes' },
     ]);
     opened = await open({ isHeard: true, blocked: /encoder\.onnx/, microphone });
     const { page } = opened;
@@ -20,6 +23,9 @@ describe('the better recogniser', () => {
     await begin(page, 'voice');
     await page.getByRole('heading', { name: 'Stopped' }).waitFor({ timeout: 30_000 });
     await page.getByText(/better recogniser did not arrive/).waitFor();
+    const log = await untilStored(page, (log) => log.at(-1)?.type === 'ended', 40);
+    expect(log.map(({ type }) => type)).toEqual(expect.arrayContaining(['halted', 'end-answered']));
+    expect(log.at(-1)).toMatchObject({ reason: 'stopped' });
   });
 
   it('arrives damaged, twice: the small one hears, and it is said', async () => {

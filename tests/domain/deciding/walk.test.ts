@@ -18,9 +18,9 @@ const BOOKS = [
 ];
 /** The book that is walked. */
 let book = small;
-const SESSIONS = 10_000;
+const SESSIONS = 5000;
 /** Sessions whose every prefix is decided anew: slower, so fewer. */
-const EVERY = 12;
+const EVERY = 8;
 /** Undo costs one more decision for each entry. */
 const UNDO_EVERY = 2;
 /** The longest session by rules alone stays under this, in entries. */
@@ -286,7 +286,7 @@ describe.each(BOOKS)(`${SESSIONS} random sessions of $of`, { timeout: 120_000 },
     }
     // The walks must reach every way of ending, or they prove little.
     expect(Object.keys(ends).sort()).toEqual(['completed', 'red-flag', 'stopped']);
-    for (const count of Object.values(ends)) expect(count).toBeGreaterThan(200);
+    for (const count of Object.values(ends)) expect(count).toBeGreaterThan(100);
     expect([...rules].filter((rule) => !RULES.includes(rule))).toEqual([]);
     expect(rules.size).toBeGreaterThan(40);
     expect(drills.size).toBe(Object.keys(book.drills).length);
