@@ -217,6 +217,20 @@ describe('a squad day at the seat', () => {
     expect(again.othersWait).toBe(false);
   });
 
+  it('keeps what is chosen while the microphone is checked, and not of a day that began', () => {
+    const seat = seated();
+    const draft = {
+      people: ['ash'],
+      wanted: { routine: 'hinge', way: 'hands-on' as const, notHere: [] },
+    };
+    seat.place.show();
+    seat.place.keepDraft(draft);
+    expect(seat.store.state().squadDay?.draft).toEqual(draft);
+    seat.place.leave();
+    seat.place.keepDraft(draft);
+    expect(seat.store.state().squadDay).toBeNull();
+  });
+
   it('a tap on "Ready" before anything listens counts', async () => {
     const seat = seated();
     seat.place.begin(CHOICE);

@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { act, cleanup, fireEvent, screen } from '@testing-library/react';
+import { act, cleanup, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { MicrophoneState } from '../../src/screens/seat';
 import { BOOK } from './book';
@@ -131,6 +131,47 @@ describe('what is not in this gym', () => {
     expect(await faultsOfPage()).toEqual([]);
     open();
     expect(await faultsOfPage()).toEqual([]);
+  });
+});
+
+describe('which ear and which voice', () => {
+  const device = [
+    { id: 'urn:ada', name: 'Ada', quality: 'good' as const },
+    { id: 'urn:bo', name: 'Bo', quality: 'poor' as const },
+  ];
+  const voices = { device, speaks: 'urn:ada', wordsPerMinute: null };
+  const sound = () => document.querySelector<HTMLDetailsElement>('details.sound')!;
+
+  it('is said at once, and the voice can be chosen there', () => {
+    const seat = show({ voices, ear: { state: 'ready', progress: 1, size: 'strong', why: null } });
+    expect(screen.getByText(/The better of the two recognisers hears/)).toBeTruthy();
+    expect(sound().querySelector('summary')?.textContent).toContain('Ada, normal, no music');
+    sound().open = true;
+    const field = screen.getByLabelText('Voice of the cues');
+    fireEvent.change(field, { target: { value: 'sayso' } });
+    act(() => seat.patch({ voices: { ...voices, speaks: 'sayso' } }));
+    expect(sound().querySelector('summary')?.textContent).toContain('Sayso’s own voice');
+    expect(seat.did).toEqual([['chooseVoice', 'sayso']]);
+  });
+
+  it('says so where the small ear hears, and where no voice does', () => {
+    show({ voice: 'none', ear: { state: 'ready', progress: 1, size: 'small', why: null } });
+    expect(screen.getByText(/The small recogniser hears already/)).toBeTruthy();
+    expect(sound().querySelector('summary')?.textContent).toContain('no voice, all in large type');
+  });
+
+  it('in a language without Sayso’s own voice, those of the device are there to choose', () => {
+    const language = { chosen: 'es', all: ['en', 'es'], isHeard: false, notFetched: null };
+    show({ language, voices });
+    sound().open = true;
+    const options = within(screen.getByLabelText('Voice of the cues')).getAllByRole('option');
+    expect(options.map(({ textContent }) => textContent)).toEqual([
+      'Ada (clear)',
+      'Bo (hard to follow)',
+    ]);
+    show({ language });
+    expect(sound().querySelector('summary')?.textContent).toContain('no voice yet');
+    expect(screen.queryByLabelText('Voice of the cues')).toBeNull();
   });
 });
 

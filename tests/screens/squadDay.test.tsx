@@ -37,6 +37,35 @@ describe('before a squad day', () => {
       .queryAllByRole('listitem')
       .map((item) => item.textContent?.replace(/Out$/, ''));
 
+  it('says which ear and which voice, as the gate does, and leads to the microphone check', async () => {
+    const seat = await choosing();
+    screen.getByRole('region', { name: 'Does it hear you?' });
+    expect(screen.getByText('Voice, words, music').textContent).toContain('Sayso’s own voice');
+    press('Check it from where you stand');
+    expect(seat.did).toEqual([['checkMicrophone']]);
+  });
+
+  it('what was chosen is there again after the microphone was checked', async () => {
+    const draft = {
+      people: ['ash', 'marn'],
+      wanted: { routine: 'overhead', way: 'hands-on' as const, notHere: [] },
+    };
+    const { day } = squadDay({ stage: 'choosing' });
+    show({ ...state('squad-day-choosing'), squadDay: squadDay({ stage: 'choosing', day, draft }) });
+    await screen.findByRole('heading', { level: 1, name: 'Squad day' });
+    expect(order()).toEqual(['1. Ash Vennel', '2. Quib Marn']);
+    expect(screen.getByRole<HTMLInputElement>('radio', { name: 'Overhead' }).checked).toBe(true);
+  });
+
+  it('what is chosen is kept where the screen is left', async () => {
+    const seat = await choosing();
+    const kept: unknown[] = [];
+    seat.squadDay.keepDraft = (draft) => kept.push(draft);
+    tick('Quib Marn');
+    act(() => seat.patch({ where: 'microphone' }));
+    expect(kept).toMatchObject([{ people: ['marn'], wanted: { routine: 'hinge' } }]);
+  });
+
   it('athletes are ticked, put in order, and all begin with one tap', async () => {
     const seat = await choosing();
     expect(screen.getByRole<HTMLButtonElement>('button', { name: /begin by voice/ }).disabled).toBe(

@@ -112,6 +112,17 @@ describe('the place of the check', () => {
     expect(fitted.at(-1)).toEqual(['coach']);
   });
 
+  it.each(['gate', 'squadDay'] as const)('begun at %s it leads back there', async (where) => {
+    const { place, store, loads, stage } = placed();
+    store.patch({ where });
+    place.begin();
+    loads();
+    await stage('introducing');
+    place.again();
+    place.leave();
+    expect(store.state().where).toBe(where);
+  });
+
   it('left while it loads never begins', async () => {
     const { place, store, fitted, listeners, loads, run } = placed();
     place.begin();

@@ -42,6 +42,8 @@ export function createMicrophonePlace({
   let visits = 0;
   let sleepAgain: Cancel | null = null;
   let callWord: string | null = null;
+  /** Where it was begun, and leads back to. */
+  let from: 'gate' | 'squadDay' = 'gate';
   const now = () => store.state().microphoneCheck ?? NOTHING_YET;
   const patch = (change: Partial<MicrophoneCheckState>) =>
     store.patch({ microphoneCheck: { ...now(), ...change } });
@@ -82,7 +84,7 @@ export function createMicrophonePlace({
   };
   const leave = () => {
     stop();
-    store.patch({ where: 'gate' });
+    store.patch({ where: from });
   };
 
   const told = (run: MicrophoneRun) => {
@@ -101,6 +103,8 @@ export function createMicrophonePlace({
     sleepAgain = stayAwake();
     callWord = store.state().coach.callWord;
     const visit = visits;
+    const { where } = store.state();
+    if (where !== 'microphone') from = where === 'squadDay' ? where : 'gate';
     store.patch({ where: 'microphone' });
     patch({ run: LOADING });
     try {

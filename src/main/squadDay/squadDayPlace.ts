@@ -302,6 +302,9 @@ export function createSquadDayPlace({
       const isNew = under === null;
       store.patch({ where: 'squadDay', ...(isNew && { squadDay: CHOOSING }) });
     },
+    keepDraft(draft) {
+      if (store.state().squadDay?.stage === 'choosing') patch({ draft });
+    },
     begin({ people: ids, ...choice }) {
       begins(choice.listen);
       if (isHeard) void coach.fitEar('coach', coach.callWord());

@@ -87,6 +87,11 @@ export function Hearing({ seat }: { seat: Seat }) {
           {dateInWords(last.date)}: {last.words}
         </p>
       )}
+      {ear.size === 'strong' && (
+        <p>
+          <Shape name="ear" /> The better of the two recognisers hears. It works on this device.
+        </p>
+      )}
       {ear.size === 'small' && ear.why === null && (
         <p className="loading">The small recogniser hears already; the better one is on its way.</p>
       )}

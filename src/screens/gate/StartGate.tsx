@@ -66,7 +66,7 @@ export function StartGate({ seat }: { seat: Seat }) {
 
         {isHeard && <Hearing seat={seat} />}
 
-        <Sound seat={seat} hasVoices={isHeard} />
+        <Sound seat={seat} />
 
         {isHeard && <YourVoice seat={seat} />}
 

@@ -9,9 +9,13 @@ const QUALITY_WORDS: Record<VoicesState['device'][number]['quality'], string> = 
   poor: 'hard to follow',
 };
 
-/** Whose voice says the cues: one of the device's, or the one that comes with Sayso. */
-export function WhoSpeaks({ seat }: { seat: Seat }) {
+/**
+ * Whose voice says the cues: one of the device's, or the one that comes with Sayso, where that
+ * speaks the language (`isShipped`).
+ */
+export function WhoSpeaks({ seat, isShipped }: { seat: Seat; isShipped: boolean }) {
   const { device, speaks, wordsPerMinute } = useSeat(seat, (state) => state.voices);
+  const first = isShipped ? 'sayso' : (device[0]?.id ?? '');
   const field = useId();
   const note = useId();
   return (
@@ -20,7 +24,7 @@ export function WhoSpeaks({ seat }: { seat: Seat }) {
       <label htmlFor={field}>Voice of the cues</label>
       <select
         id={field}
-        value={speaks ?? 'sayso'}
+        value={speaks ?? first}
         aria-describedby={note}
         onChange={(event) => seat.chooseVoice(event.target.value)}
       >
@@ -29,16 +33,16 @@ export function WhoSpeaks({ seat }: { seat: Seat }) {
             {name} ({QUALITY_WORDS[quality]})
           </option>
         ))}
-        <option value="sayso">Sayso’s own voice (the same on every device)</option>
+        {isShipped && <option value="sayso">Sayso’s own voice (the same on every device)</option>}
       </select>
       <p id={note}>
-        {speaks === 'sayso' || speaks === null
-          ? 'Counts and cues come from one voice, with or without a network.'
+        {!isShipped || speaks === 'sayso' || speaks === null
+          ? `Counts and cues come from one voice${isShipped ? ', with or without a network' : ''}.`
           : 'Counts are always Sayso’s own voice, so that each falls on its beat.'}
         {wordsPerMinute !== null &&
-          ` Left alone it speaks ${wordsPerMinute} words a minute; cues are brought to about 140.`}
+          ` Left alone it speaks ${wordsPerMinute} words a minute; cues are brought to about 140, for a group to 120.`}
       </p>
-      <button type="button" onClick={() => seat.chooseVoice(speaks ?? 'sayso')}>
+      <button type="button" onClick={() => seat.chooseVoice(speaks ?? first)}>
         <Shape name="voice" /> Hear it
       </button>
     </section>

@@ -1,7 +1,9 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { Way } from '../../domain/areas';
 import { BeginButtons } from '../gate/BeginButtons';
 import { Cautions } from '../gate/Cautions';
+import { Hearing } from '../gate/Hearing';
+import { Sound } from '../gate/Sound';
 import { firstOf, toRunOf } from '../gate/toRun';
 import { WhatToRun } from '../gate/WhatToRun';
 import type { Seat } from '../seat';
@@ -19,8 +21,15 @@ export function Choose({ seat }: { seat: Seat }) {
   const book = useSeat(seat, (state) => state.book);
   const all = useSeat(seat, (state) => state.people.all);
   const today = useSeat(seat, (state) => state.people.today);
-  const [ids, setIds] = useState<string[]>([]);
-  const [wanted, setWanted] = useState(() => firstOf(routines));
+  const isHeard = useSeat(seat, (state) => state.language.isHeard);
+  const draft = useSeat(seat, (state) => state.squadDay?.draft);
+  const [ids, setIds] = useState(draft?.people ?? []);
+  const [wanted, setWanted] = useState(() => draft?.wanted ?? firstOf(routines));
+  const now = useRef({ people: ids, wanted });
+  useEffect(() => {
+    now.current = { people: ids, wanted };
+  });
+  useEffect(() => () => seat.squadDay.keepDraft(now.current), [seat]);
   const agreed = useId();
   const heading = useFocusOnArrival<HTMLHeadingElement>();
 
@@ -46,6 +55,8 @@ export function Choose({ seat }: { seat: Seat }) {
       <Who all={all} ids={ids} onChange={setIds} />
       <div className="settings">
         <WhatToRun {...{ seat, wanted, toRun }} onChange={setWanted} />
+        {isHeard && <Hearing seat={seat} />}
+        <Sound seat={seat} />
       </div>
       <ToMind chosen={chosen} today={today} />
       <Cautions />

@@ -2,6 +2,7 @@ import type { Way } from '../../domain/areas';
 import type { RedFlag } from '../../domain/findings';
 import type { SquadDay } from '../../domain/people/squadDay';
 import type { EquipmentId, RoutineId } from '../../domain/script';
+import type { Wanted } from '../gate/toRun';
 
 /** What is chosen once for all of a squad day. */
 export interface SquadDayChoice {
@@ -34,6 +35,14 @@ export interface SquadDayState {
   trouble: string | null;
   /** Warning signs that were said while no session ran, the last one last; none where left out. */
   signs?: readonly Sign[];
+  /** What was chosen before something else was looked at; nothing where left out. */
+  draft?: SquadDayDraft;
+}
+
+/** Who is ticked, in their order, and what is to be run. */
+export interface SquadDayDraft {
+  people: string[];
+  wanted: Wanted;
 }
 
 /** A warning sign that was said while no session ran, and the visit on which it is noted. */
@@ -57,6 +66,8 @@ export interface Sign {
 export interface SquadDayHands {
   /** To choose who is to be seen, or to what came of the day. */
   show(): void;
+  /** Keeps what is chosen while the microphone is checked. */
+  keepDraft(draft: SquadDayDraft): void;
   /** Called inside a tap, so that sound, voice and microphone may be unlocked there. */
   begin(choice: SquadDayChoice): void;
   /** Goes on with those who are left, from a tap. */
