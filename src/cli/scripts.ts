@@ -2,14 +2,14 @@ import { statSync } from 'node:fs';
 import { Refused } from './refused';
 import { checkFolder } from '../cues/checking';
 import { lexiconFor } from '../ear/lexicon';
-import { answer, onlyOne, parse, SCRIPTS, type Verb } from './verb';
+import { answer, onlyOne, parse, SCRIPTS, shownPath, type Verb } from './verb';
 
 export const scripts: Verb = {
   does: 'checks every cue script: schema, references, length, reachability, likeness',
   usage:
     'Usage: sayso scripts [DIR] [--language en]\n\n' +
     'Checks every file under scripts-cues (or DIR). Prints {"file","line","field","problem"} a\n' +
-    'line and exits 1 if there is any.',
+    'line and exits 1 if there is any. Files are named as seen from here, or from DIR.',
   run(args) {
     const { values, positionals } = parse(args, []);
     const folder = onlyOne(positionals) ?? SCRIPTS;
@@ -19,7 +19,9 @@ export const scripts: Verb = {
       );
     }
     const problems = checkFolder(folder, values.language ?? 'en', lexiconFor);
-    for (const { file, line, field, problem } of problems) answer({ file, line, field, problem });
+    for (const { file, line, field, problem } of problems) {
+      answer({ file: shownPath(file, folder), line, field, problem });
+    }
     return problems.length > 0 ? 1 : 0;
   },
 };

@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { isAbsolute, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { CueError, loadBook } from '../cues/fromFolder';
@@ -50,9 +51,19 @@ export function bookOf(language = 'en'): CueBook {
   try {
     return loadBook(SCRIPTS, language);
   } catch (problem) {
-    if (problem instanceof CueError) throw new Refused(problem.problems.map(printed).join('\n'));
-    throw problem;
+    if (!(problem instanceof CueError)) throw problem;
+    const problems = problem.problems.map((one) => ({
+      ...one,
+      file: shownPath(one.file, SCRIPTS),
+    }));
+    throw new Refused(problems.map(printed).join('\n'));
   }
+}
+
+/** A file as seen from where the command runs, else from `folder`, where it lies beneath. */
+export function shownPath(file: string, folder: string): string {
+  const from = [process.cwd(), folder].map((base) => relative(base, file));
+  return from.find((path) => path !== '' && !path.startsWith('..') && !isAbsolute(path)) ?? file;
 }
 
 /** @throws Refused where the ear on the device does not know the language. */
