@@ -30,7 +30,7 @@ describe('a damaged entry', () => {
     [
       'a field gone',
       'mon:rack:1',
-      (row) => void delete (row.entry as Partial<(typeof session)[1]>).faults,
+      (row) => void delete (row.entry as { faults?: string[] }).faults,
     ],
     ['its time moved', 'mon:rack:1', (row) => void ((row.entry as Entry).atSeconds += 0.001)],
     ['no entry at all', 'mon:rack:1', (row) => void (row.entry = null as unknown as Entry)],
