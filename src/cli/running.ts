@@ -4,9 +4,17 @@ import { prompts } from './prompts';
 import { Refused, WrongUsage } from './refused';
 import { rehearseVerb } from './rehearse';
 import { scripts } from './scripts';
+import { sheet } from './sheet';
 import type { Verb } from './verb';
 
-const VERBS: Record<string, Verb> = { hear, rehearse: rehearseVerb, scripts, plan, prompts };
+const VERBS: Record<string, Verb> = {
+  hear,
+  rehearse: rehearseVerb,
+  scripts,
+  plan,
+  sheet,
+  prompts,
+};
 
 const overview = () =>
   [

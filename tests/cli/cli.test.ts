@@ -25,11 +25,14 @@ describe('sayso', () => {
     expect(errors).toMatch(/no verb "sing"[\s\S]*hear[\s\S]*prompts/);
   });
 
-  it.each(['hear', 'rehearse', 'scripts', 'plan', 'prompts'])('%s --help', async (verb) => {
-    const { status, output } = await sayso(verb, '--help');
-    expect(status).toBe(0);
-    expect(output).toContain(`Usage: sayso ${verb}`);
-  });
+  it.each(['hear', 'rehearse', 'scripts', 'plan', 'sheet', 'prompts'])(
+    '%s --help',
+    async (verb) => {
+      const { status, output } = await sayso(verb, '--help');
+      expect(status).toBe(0);
+      expect(output).toContain(`Usage: sayso ${verb}`);
+    },
+  );
 
   it('an unknown language names the known ones', async () => {
     const { status, errors } = await saysoProcess('prompts', '--language', 'xx');
