@@ -2,10 +2,10 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { format, resolveConfig } from 'prettier';
-import { jsonSchemas } from '../cues/jsonSchemas';
+import { writtenSchemas } from './schemas';
 
 const config = await resolveConfig('package.json');
-for (const [name, schema] of Object.entries(jsonSchemas())) {
+for (const [name, schema] of Object.entries(writtenSchemas())) {
   const text = await format(JSON.stringify(schema), { ...config, parser: 'json' });
   writeFileSync(join('scripts-cues', name), text);
 }
