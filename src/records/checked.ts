@@ -19,10 +19,13 @@ export interface Row {
   type: Entry['type'] | 'damaged';
   /** 1 on what tells how a session left its areas, so that a list reads those alone. */
   tells?: 1;
-  /** {@link ROW_SCHEMA} when it was written. */
-  schema: number;
+  /**
+   * {@link ROW_SCHEMA} when it was written. Left out with the checksum by a window of an older
+   * version, which may write on after this one has changed the database.
+   */
+  schema?: number;
   /** Of the entry, by {@link checksumOf}. */
-  checksum: string;
+  checksum?: string;
   entry: Entry | DamagedEntry;
 }
 
@@ -33,6 +36,8 @@ export interface Damage {
   id: string;
   /** Which entry of its session it is, from 1; null where the session was not read. */
   number: number | null;
+  /** A later version of this page wrote it, in a shape that this one does not know. */
+  isNewer: boolean;
 }
 
 export const rowOf = (entry: Entry): Omit<Row, 'order'> => ({
@@ -58,9 +63,10 @@ export const rowOfDamaged = (entry: DamagedEntry): Omit<Row, 'order'> => ({
 
 /** The entry of a row as it was written, or null where it is not, or cannot be told. */
 export function intact(row: Row): Entry | null {
-  const { entry, schema } = row;
+  const { entry } = row;
   if (typeof entry !== 'object' || entry === null || entry.type === 'damaged') return null;
-  if (schema !== ROW_SCHEMA) return null;
+  const isOlder = row.schema === undefined && row.checksum === undefined;
+  if (!isOlder && row.schema !== ROW_SCHEMA) return null;
   try {
     const { id, session, type, tells, checksum } = rowOf(entry);
     const isAsWritten =
@@ -68,7 +74,7 @@ export function intact(row: Row): Entry | null {
       row.session === session &&
       row.type === type &&
       row.tells === tells &&
-      row.checksum === checksum;
+      (isOlder || row.checksum === checksum);
     return isAsWritten ? entry : null;
   } catch {
     return null;
@@ -87,19 +93,27 @@ export function upToDamage(rows: readonly Row[]): { entries: Entry[]; damage: Da
   for (const row of rows) {
     const entry = intact(row);
     if (entry === null) {
-      const { session, id } = row;
-      return { entries, damage: { session, id, number: entries.length + 1 } };
+      return { entries, damage: damageOf(row, entries.length + 1) };
     }
     entries.push(entry);
   }
   return { entries, damage: null };
 }
 
-/** What is said of a session that cannot be read to its end. */
-export const damageProblem = ({ number }: Damage): RecordProblem => ({
-  reason: 'damaged',
-  say: `${number === null ? 'An entry' : `Entry ${number}`} of this session was damaged on this device, so nothing is graded from it and it does not go on. Nothing was deleted: bring in a saved record that has it whole, or begin a new session.`,
+export const damageOf = ({ session, id, schema = 0 }: Row, number: number | null): Damage => ({
+  ...{ session, id, number, isNewer: schema > ROW_SCHEMA },
 });
+
+/** What is said of a session that cannot be read to its end. */
+export const damageProblem = ({ number, isNewer }: Damage): RecordProblem => {
+  const entry = number === null ? 'An entry' : `Entry ${number}`;
+  return {
+    reason: 'damaged',
+    say: isNewer
+      ? `${entry} of this session was written by a newer version of this page. Load the page again.`
+      : `${entry} of this session was damaged on this device, so nothing is graded from it and it does not go on. Nothing was deleted: bring in a saved record that has it whole, or begin a new session.`,
+  };
+};
 
 /** Throws what is said where a session is damaged. */
 export function wholeOrThrow(rows: readonly Row[]): Entry[] {

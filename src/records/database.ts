@@ -5,7 +5,8 @@ import type { Entry } from '../domain/log';
 import { tellsWhatIsLeft } from '../domain/people/left';
 import type { Note } from '../ports';
 import { ROW_SCHEMA, type Row } from './checked';
-import { BLOCKED, RecordError } from './problems';
+import { opening } from './opening';
+import { RecordError } from './problems';
 
 /** The browser's own database, or what replaces it in tests. */
 export type Database = Pick<DexieOptions, 'indexedDB' | 'IDBKeyRange'>;
@@ -50,7 +51,7 @@ export function openDatabase(name: string, database: Database): OpenDatabase {
         });
       await old.table<KeptPerson>('people').toCollection().modify({ changedAt: 0 });
     });
-  const open = opening(db);
+  const open = opening(db, name, database);
   const reach = async <T>(work: () => Promise<T>): Promise<T> => {
     try {
       // A failed opening is remembered by the library; asking again gives it another chance.
@@ -74,30 +75,4 @@ export function openDatabase(name: string, database: Database): OpenDatabase {
 /** A row as versions 1 to 3 wrote it. */
 interface OldRow extends Partial<Pick<Row, 'tells' | 'schema' | 'checksum'>> {
   entry: Entry;
-}
-
-/**
- * Opens the database. A newer shape waits for windows of an older version to let go of it, which
- * may be for ever: that is told at once, and works by itself when they do.
- */
-function opening(db: Dexie): () => Promise<void> {
-  let isBlocked = false;
-  const waiting = new Set<() => void>();
-  db.on('blocked', () => {
-    isBlocked = true;
-    for (const tell of waiting) tell();
-  });
-  return () =>
-    new Promise((resolve, reject) => {
-      const tell = () => reject(new RecordError(null, BLOCKED));
-      if (isBlocked) tell();
-      waiting.add(tell);
-      void db
-        .open()
-        .then(() => {
-          isBlocked = false;
-          resolve();
-        }, reject)
-        .finally(() => waiting.delete(tell));
-    });
 }

@@ -1,6 +1,6 @@
 import type { BroughtIn, KeptSession, WholeRecord } from '../domain/keeping/wholeRecord';
 import { type Entry } from '../domain/log';
-import { damagedEntry, intact, upToDamage, type Damage } from './checked';
+import { damagedEntry, damageOf, intact, upToDamage, type Damage } from './checked';
 import { bringIn } from './bringIn';
 import { openDatabase, type Database } from './database';
 import { isInvented } from './heads';
@@ -68,8 +68,7 @@ export const createDexieKeeping = (name = 'sayso', database: Database = {}): Kee
       reach(async () => {
         const found: Damage[] = [];
         await entries.each((row) => {
-          const { session, id } = row;
-          if (intact(row) === null) found.push({ session, id, number: null });
+          if (intact(row) === null) found.push(damageOf(row, null));
         });
         return found;
       }),

@@ -37,7 +37,7 @@ describe('a damaged entry', () => {
     ['a text for an entry', 'mon:rack:1', (row) => void (row.entry = 'held' as unknown as Entry)],
     ['its checksum turned', 'mon:rack:1', (row) => void (row.checksum = '00000000')],
     ['its checksum gone', 'mon:rack:1', (row) => void delete (row as Partial<Row>).checksum],
-    ['a shape that is not known', 'mon:rack:1', (row) => void (row.schema = 99)],
+    ['a shape that never was', 'mon:rack:1', (row) => void (row.schema = 0)],
     ['its mark for lists gone', 'mon:rack:2', (row) => void delete row.tells],
     ['the name of another entry', 'mon:rack:1', (row) => void (row.entry = finding('mon', 7))],
   ])('with %s is said, with its place, and its session is not graded', async (_, id, change) => {
@@ -53,9 +53,11 @@ describe('a damaged entry', () => {
     );
     expect(await here.keeping.upToDamage('mon')).toEqual({
       entries: session.slice(0, number - 1),
-      damage: { session: 'mon', id, number },
+      damage: { session: 'mon', id, number, isNewer: false },
     });
-    expect(await here.keeping.damage()).toEqual([{ session: 'mon', id, number: null }]);
+    expect(await here.keeping.damage()).toEqual([
+      { session: 'mon', id, number: null, isNewer: false },
+    ]);
   });
 
   it('leaves other sessions and what is written from now on as they are', async () => {
@@ -130,5 +132,24 @@ describe('a damaged entry', () => {
       damage: { number: 1 },
     });
     expect(await here.keeping.damage()).toHaveLength(1);
+  });
+
+  it('is not one that a window of an older version wrote without a checksum', async () => {
+    const here = await withSession();
+    await damageRow(here, 'mon:rack:1', (row) => {
+      delete row.checksum;
+      delete row.schema;
+    });
+    expect(await here.records.read('mon')).toEqual(session);
+    expect(await here.keeping.damage()).toEqual([]);
+  });
+
+  it('is not one that a newer version wrote: the page is to be loaded again', async () => {
+    const here = await withSession();
+    await damageRow(here, 'mon:rack:1', (row) => void (row.schema = 2));
+    await expect(here.records.read('mon')).rejects.toThrow(
+      /^Entry 2 of this session was written by a newer version of this page\. Load the page again\.$/,
+    );
+    expect(await here.keeping.damage()).toMatchObject([{ id: 'mon:rack:1', isNewer: true }]);
   });
 });
