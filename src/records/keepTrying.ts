@@ -15,6 +15,12 @@ interface Waiting {
   done: ((problem: RecordProblem | null) => void) | null;
 }
 
+/** Records that hold what was appended while the page is open. */
+export interface HoldingRecords extends Records {
+  /** All of it, stored or not, in its order: what a saved record must not lack. Left out by records that hold nothing. */
+  held?: () => Entry[];
+}
+
 /**
  * Records that never lose an entry while the page is open. An entry that cannot be written is
  * reported once by `done(problem)`, stays in memory and is tried again until it is stored: after
@@ -22,7 +28,7 @@ interface Waiting {
  * entry waits behind it and is reported with the same problem; `addAll` rejects where the session
  * has something that waits. Reading includes what waits.
  */
-export const keepTrying = (records: Records, clock: Clock): Records => {
+export const keepTrying = (records: Records, clock: Clock): HoldingRecords => {
   const waiting: Waiting[] = [];
   const kept: Entry[] = [];
   let retryMilliseconds = FIRST_RETRY_MS;
@@ -97,6 +103,7 @@ export const keepTrying = (records: Records, clock: Clock): Records => {
       waiting.push({ entry, done });
       write();
     },
+    held: () => [...kept],
     read: merged,
     async sessions() {
       return headsOf(kept, (await storedOrNone(() => records.sessions())) ?? []);

@@ -1,7 +1,8 @@
 /** What two devices know of the same things as one, the same whichever of them takes in the other. */
 import { canonicalJson } from './canonical';
 import { checksumOf } from './checksum';
-import type { KeptPerson, KeptSession, Tombstone } from './wholeRecord';
+import type { Entry } from '../log';
+import type { KeptPerson, KeptSession, Tombstone, WholeRecord } from './wholeRecord';
 
 type Item = KeptSession['entries'][number];
 
@@ -14,7 +15,7 @@ type Item = KeptSession['entries'][number];
 export function mergedEntries(
   here: readonly Item[],
   there: readonly Item[],
-  differs: (index: number) => never,
+  differs: (index: number) => void,
 ): Item[] {
   const known = new Map(here.map((item) => [item.id, item]));
   const truest = new Map(known);
@@ -97,3 +98,27 @@ export const earlierTombstone = (one: Tombstone, other: Tombstone): Tombstone =>
   canonicalJson([Date.parse(other.erasedAt), other])
     ? one
     : other;
+
+/**
+ * The record with entries that the page still holds, whether it has them already or not. A session
+ * whose beginning is in neither is left out.
+ */
+export function withHeld(
+  record: WholeRecord,
+  held: readonly Entry[],
+  sessionOf: (id: string) => string,
+): WholeRecord {
+  const sessions = new Map(record.sessions.map((one) => [one.session, one.entries]));
+  for (const session of new Set(held.map(({ id }) => sessionOf(id)))) {
+    const own = held.filter(({ id }) => sessionOf(id) === session);
+    const here = sessions.get(session) ?? [];
+    if (here.length === 0 && own[0]?.type !== 'started') continue;
+    // What the page holds is what was said, should the device have something else.
+    sessions.set(
+      session,
+      mergedEntries(own, here, () => null),
+    );
+  }
+  const all = [...sessions].map(([session, entries]) => ({ session, entries }));
+  return { ...record, sessions: all.sort((a, b) => (a.session < b.session ? -1 : 1)) };
+}

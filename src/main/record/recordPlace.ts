@@ -1,0 +1,151 @@
+import { RefusedRecord, type BroughtIn, type WholeRecord } from '../../domain/keeping/wholeRecord';
+import { withHeld } from '../../domain/keeping/merging';
+import type { Entry } from '../../domain/log';
+import type { Clock } from '../../ports';
+import type { Keeping } from '../../records/dexieKeeping';
+import { sessionOf } from '../../records/heads';
+import { RecordError } from '../../records/problems';
+import { momentAt } from '../../session/startedAt';
+import { fits, mustFit } from './fileText';
+import { handOver as download } from './handOver';
+import type { SavedShelf } from './savedShelf';
+
+/** What reads and writes a record needs its shape, which comes when it is asked for. */
+const coming = () => Promise.all([import('./reading'), import('./writing'), import('./locking')]);
+
+/** What was saved: the name of the file, and how many entries in it are damaged. */
+export interface Saved {
+  file: string;
+  damaged: number;
+}
+/** What became of something, or what to say where it did not. */
+export type Became<T> = T | { say: string };
+
+/** The whole record of this device: out into a file, and in from one. */
+export interface RecordPlace {
+  /** Saves all of it in a file, under a passphrase unless it is null. */
+  save(passphrase: string | null): Promise<Became<Saved>>;
+  /**
+   * Reads a file and tells what it would change; nothing is changed yet. `isLocked`: it wants its
+   * passphrase, and is to be looked at again with it.
+   */
+  look(
+    file: Blob,
+    passphrase: string | null,
+  ): Promise<Became<{ would: BroughtIn } | { isLocked: true }>>;
+  /** Brings in the file that was looked at last. */
+  bringIn(): Promise<Became<{ did: BroughtIn }>>;
+}
+
+const NOTHING: WholeRecord = { people: [], sessions: [], notes: [], erased: [] };
+
+const NOT_THERE = 'A part of the page did not arrive. Connect to the network and try it again.';
+const NOT_SAVED = 'The file could not be made. Nothing has changed; try it again.';
+const NOT_OPENED = 'The file could not be opened. Close it in other programs, and choose it again.';
+const NOTHING_CHOSEN = 'There is no file yet. Choose one first.';
+const TOO_LARGE =
+  'The record is larger than a file may be, so none was made. Nothing was deleted; tell those who make Sayso.';
+/** Unlike an entry of a session that runs, nothing of a file is held until it is tried again. */
+const NOT_KEPT: Record<RecordError['problem']['reason'], string> = {
+  full: 'This device has no room for it, so nothing was brought in. Free some space, and try it again.',
+  refused:
+    'This browser does not let the page keep a record, as in a private window, so nothing was brought in. Open it in an ordinary window.',
+  damaged:
+    'The record on this device could not be written, so nothing was brought in. Close other windows of this page, load it again, and try once more.',
+  unknown: 'Nothing was brought in. Load the page again, and try once more.',
+};
+
+/** `handOver` hands a text over as a file of that name. */
+export function createRecordPlace({
+  keeping,
+  held,
+  clock,
+  shelf,
+  handOver = download,
+}: {
+  keeping: Pick<Keeping, 'whole' | 'bringIn'>;
+  /** What the page holds of the log, stored or not. */
+  held: (() => Entry[]) | undefined;
+  clock: Clock;
+  shelf: SavedShelf;
+  handOver?: (name: string, text: string) => void;
+}): RecordPlace {
+  let chosen: WholeRecord | null = null;
+  const now = () => momentAt(clock.now(), -new Date(clock.now()).getTimezoneOffset());
+
+  /** Where the device's own cannot be read, what the page holds is worth a file all the more. */
+  async function whole(): Promise<WholeRecord> {
+    const entries = held?.() ?? [];
+    const kept = await keeping.whole().catch((error: unknown) => {
+      if (entries.length === 0) throw error;
+      return NOTHING;
+    });
+    return withHeld(kept, entries, sessionOf);
+  }
+
+  return {
+    async save(passphrase) {
+      const parts = await coming().catch(() => null);
+      if (parts === null) return { say: NOT_THERE };
+      const [{ readRecord }, { writeRecord }, { lock, passphraseProblem }] = parts;
+      const problem = passphrase === null ? null : passphraseProblem(passphrase);
+      if (problem !== null) return { say: problem };
+      try {
+        const madeAt = now();
+        const { text, setAside } = await writeRecord(await whole(), madeAt);
+        const written = passphrase === null ? text : await lock(text, passphrase);
+        if (!fits(written)) return { say: TOO_LARGE };
+        // A file that could not be brought in again is worth nothing: it is read before it is given.
+        await readRecord(new TextEncoder().encode(text));
+        const kind = passphrase === null ? 'record' : 'record-locked';
+        const file = `sayso-${kind}-${madeAt.slice(0, 10)}.json`;
+        handOver(file, written);
+        shelf.save(madeAt);
+        return { file, damaged: setAside };
+      } catch (error) {
+        return { say: error instanceof RecordError ? error.message : notSaved(error) };
+      }
+    },
+    async look(file, passphrase) {
+      chosen = null;
+      const parts = await coming().catch(() => null);
+      if (parts === null) return { say: NOT_THERE };
+      const [{ readRecord }, , { isLocked, unlock, WrongPassphrase }] = parts;
+      try {
+        mustFit(file.size);
+        const bytes = new Uint8Array(await file.arrayBuffer());
+        const isSealed = isLocked(bytes);
+        if (isSealed && passphrase === null) return { isLocked: true };
+        const opened = isSealed && passphrase !== null ? await unlock(bytes, passphrase) : bytes;
+        const record = await readRecord(opened);
+        const would = await keeping.bringIn(record, true);
+        chosen = record;
+        return { would };
+      } catch (error) {
+        const tells = error instanceof RefusedRecord || error instanceof WrongPassphrase;
+        return { say: tells ? error.message : notBroughtIn(error, NOT_OPENED) };
+      }
+    },
+    async bringIn() {
+      if (chosen === null) return { say: NOTHING_CHOSEN };
+      try {
+        const did = await keeping.bringIn(chosen);
+        chosen = null;
+        return { did };
+      } catch (error) {
+        return {
+          say:
+            error instanceof RefusedRecord ? error.message : notBroughtIn(error, NOT_KEPT.unknown),
+        };
+      }
+    },
+  };
+}
+
+const notSaved = (error: unknown): string =>
+  error instanceof RefusedRecord
+    ? `The record could not be saved, because of something in it${error.place === '' ? '' : ` at ${error.place}`}. Nothing was deleted; tell those who make Sayso.`
+    : NOT_SAVED;
+
+const notBroughtIn = (error: unknown, otherwise: string): string =>
+  error instanceof RecordError ? NOT_KEPT[error.problem.reason] : otherwise;
