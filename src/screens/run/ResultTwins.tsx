@@ -34,17 +34,24 @@ export function ResultTwins({
   return (
     <>
       {sided && (
-        <div className="row three sides" role="group" aria-label="Side">
-          {SIDES.map((name) => (
-            <button
-              key={name}
-              type="button"
-              aria-pressed={side === name}
-              onClick={() => setSide(name)}
-            >
-              <Shape name={name} /> {SIDE_WORDS[name]}
+        <div className="row three sides">
+          <div role="group" aria-label="Side">
+            {SIDES.map((name) => (
+              <button
+                key={name}
+                type="button"
+                aria-pressed={side === name}
+                onClick={() => setSide(name)}
+              >
+                <Shape name={name} /> {SIDE_WORDS[name]}
+              </button>
+            ))}
+          </div>
+          {!naming && (side === 'left' || side === 'right') && (
+            <button type="button" onClick={() => sendResult({ same: true })}>
+              Same as {SIDE_WORDS[OTHER[side]].toLowerCase()}
             </button>
-          ))}
+          )}
         </div>
       )}
       {naming ? (
@@ -87,11 +94,6 @@ export function ResultTwins({
           </button>
           <PainTwin send={() => sendResult({ result: 'pain' })} />
         </div>
-      )}
-      {sided && !naming && (side === 'left' || side === 'right') && (
-        <button type="button" onClick={() => sendResult({ same: true })}>
-          Same as {SIDE_WORDS[OTHER[side]].toLowerCase()}
-        </button>
       )}
     </>
   );

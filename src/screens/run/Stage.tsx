@@ -165,11 +165,17 @@ const Sayable = ({ book, view, callWord }: SayableProps) => (
     </p>
     <ul aria-labelledby="sayable">
       {sayable(book, view).map((words) => (
-        <li key={words}>{words}</li>
+        <li key={words} className={hasLargeTwin(view, words) ? 'has-twin' : ''}>
+          {words}
+        </li>
       ))}
     </ul>
   </div>
 );
+
+/** A button below says the same in large letters, or the sign of the side does. */
+const hasLargeTwin = ({ prompt }: View, words: string): boolean =>
+  /^(check|set)\//.test(prompt) && /^(left|right|held|short|pain)$/.test(words);
 
 /** What Sayso has just asked the coach about is answered without it. */
 const needsCallWord = ({ prompt }: View): boolean =>
