@@ -21,6 +21,20 @@ const sharesClause = (segments: Segment[]): boolean =>
       each.some((segment) => means(segment, 'result')) && each.some((_, at) => isUnknown(each, at)),
   );
 
+/** "A clean towel": what a result stands before is not understood, so that it grades nothing. */
+export const describes = (articles: readonly string[], segments: readonly Segment[]): boolean =>
+  segments.some((segment, at) => {
+    const [before, noun] = [segments[at - 1], segments[at + 1]];
+    return (
+      means(segment, 'result') &&
+      !segment.after &&
+      !segment.text.includes(' ') &&
+      articles.includes(before?.text ?? '') &&
+      noun?.by === 'unknown' &&
+      !noun.after
+    );
+  });
+
 /** The clauses that name the kind of a pain: what else is told of it does not matter. */
 export function ofKind(segments: Segment[]): Segment[] {
   const kinds = clausesOf(segments).filter((each) => each.some((one) => means(one, 'kind')));

@@ -52,10 +52,13 @@ export function judge(
     painKind: said.kinds[0] ?? null,
     redFlag: said.redFlags[0] ?? null,
   };
+  // "Not quite there, short" says which.
+  const settled = spoken === 'short' || spoken === 'lost';
+  const worded = said.results.filter((word) => word !== 'failed' || !settled);
   const contradicts =
     ((said.results.includes('held') || said.results.includes('not-tested')) && faults.length > 0) ||
-    (said.results.includes('failed') && faults.length === 0) ||
-    (said.results.length > 1 && faults.length === 0) ||
+    (worded.includes('failed') && faults.length === 0) ||
+    (new Set(worded).size > 1 && faults.length === 0) ||
     faults.some((fault) => said.faults.denied.includes(fault)) ||
     (hurts && said.noPain);
   const underTheLine = angle !== null && spoken === 'held' && angle < passLineDegrees;
@@ -73,7 +76,7 @@ export function judge(
       severally ||
       foreign ||
       said.deniedShort ||
-      said.unsure ||
+      (said.unsure && said.redFlags.length === 0) ||
       said.faults.unclear,
     graded: result !== null || pain !== null || said.results.length > 0 || said.deniedShort,
     against:

@@ -1,7 +1,7 @@
 import type { FaultId } from '../faults';
 import type { CueBook } from '../script';
 import { correctedStatement } from './correcting';
-import { clausesOf, ofKind, unknownShare } from './covering';
+import { clausesOf, describes, ofKind, unknownShare } from './covering';
 import { eachSide, oneSideFirst } from './eachSide';
 import { ANGLE_DEGREES, judge, type Judged } from './judging';
 import { meaningsOf, type Meaning } from './meanings';
@@ -59,6 +59,7 @@ export function replied(
   }
   if (found && found.said.results.length + found.said.faults.pairs === 0) found = read(isTold);
   if (!found || isEmpty(found.said)) return IGNORED;
+  if (isOfOther(book, found)) return IGNORED;
   const judged = judge(book, found.said, expected, options);
   const decision = decided(asked, found, judged);
   const sided = asked.kind === 'idle' || (asked.kind === 'result' && asked.sided);
@@ -69,6 +70,16 @@ export function replied(
   };
   return eachSide(book, found.segments, weigh) ?? oneSideFirst(decision);
 }
+
+/** The one result is of something else ("a clean towel"). */
+const isOfOther = (
+  { vocabulary }: CueBook,
+  { segments, said }: { segments: Segment[]; said: Statement },
+): boolean =>
+  said.faults.pairs === 0 &&
+  !said.pain &&
+  said.redFlags.length === 0 &&
+  describes(vocabulary.goTo.articles, segments);
 
 function decided(
   asked: Prompt,

@@ -21,6 +21,9 @@ export interface Segment {
 
 const COST = { word: 1, ending: 1.2, sounds: 1.5, unknown: 3 } as const;
 
+/** A phrase of more words is not looked up with another ending. */
+const LONGEST_BENT = 3;
+
 /** Meanings whose words may take other endings. */
 const BENDS: Meaning['is'][] = [
   'side',
@@ -91,6 +94,15 @@ function startingAt(
     if (possible.length > 0 && !(number && length <= number.length)) add(length, 'word', possible);
   }
   const word = texts[at] ?? '';
+  // "Folding over" is of "folded over".
+  for (const stem of number ? [] : stemsOf(vocabulary, word))
+    for (let length = Math.min(room, LONGEST_BENT); length > 1; length--) {
+      const rest = texts.slice(at + 1, at + length).join(' ');
+      if (found.some((each) => each.length === length)) continue;
+      const loose = look(`${stem} ${rest}`);
+      const bent = loose.filter(({ is }) => BENDS.includes(is));
+      if (bent.length > 0 && bent.length === loose.length) add(length, 'ending', bent);
+    }
   if (!number && look(word).length === 0) {
     const loose = stemsOf(vocabulary, word)
       .map((stem) => look(stem))

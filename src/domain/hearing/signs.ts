@@ -9,6 +9,8 @@ export interface FaultsSaid {
   denied: FaultId[];
   /** "no ribs flared": a denial or a lost comma. */
   unclear: boolean;
+  /** Faults of which that is unclear. */
+  refused: FaultId[];
   /** Parts named where nothing at all is said of any. */
   loose: string[];
   /** How many statements of what happened were understood. */
@@ -40,7 +42,14 @@ export function faultsSaid(
   segments: Segment[],
   expected: ReadonlySet<FaultId>,
 ): FaultsSaid {
-  const said: FaultsSaid = { faults: [], denied: [], unclear: false, loose: [], pairs: 0 };
+  const said: FaultsSaid = {
+    faults: [],
+    denied: [],
+    unclear: false,
+    refused: [],
+    loose: [],
+    pairs: 0,
+  };
   const order = [
     withOnlyFaults(
       vocabulary,
@@ -58,7 +67,10 @@ export function faultsSaid(
   const isOfOnly = (state: string) => (vocabulary.states[state]?.ofOnlyFault ?? []).length > 0;
   /** `noun`: a bare "no" before it denies it; before a state it may be a lost comma. */
   const note = ({ fault, good }: Pair, noun: boolean) => {
-    if (refused && !noun && !negated) said.unclear = true;
+    if (refused && !noun && !negated) {
+      said.unclear = true;
+      said.refused.push(fault);
+    }
     const denied = (negated || (refused && noun)) !== good;
     const list = denied ? said.denied : said.faults;
     if (!list.includes(fault)) list.push(fault);

@@ -61,16 +61,20 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
       : segment.meanings.flatMap((meaning) => (meaning.is === 'red-flag' ? [meaning.flag] : [])),
   );
   const sides = sidesIn(vocabulary, segments, asked.sided);
-  const said = faultsSaid(vocabulary, segments, asked.expected);
-  const told = said.pairs > 0 ? withoutCircumstances(segments) : segments;
+  const read = faultsSaid(vocabulary, segments, asked.expected);
+  const told = read.pairs > 0 ? withoutCircumstances(segments) : segments;
   const graded = resultsIn(told, denied);
-  const results =
-    graded.includes('short') && keptOnly(told) ? graded.filter((each) => each !== 'held') : graded;
+  const said = passed(read, graded);
+  const keepsOnly =
+    (graded.includes('short') && keptOnly(told)) ||
+    ((graded.includes('short') || said.faults.length > 0) && keptOnly(told, 'parts'));
+  const results = keepsOnly ? graded.filter((each) => each !== 'held') : graded;
   const deniedShort = segments.some(
     (segment, index) => isFailure(segment) && denied(index) && results.length === 0,
   );
   const numbers = numbersIn(vocabulary, segments, {
     pain: pain || asked.painNumber,
+    kind: asked.painKind,
     only: asked.painNumber,
     angles: asked.angles,
   });
@@ -80,7 +84,8 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
     sides,
     results,
     deniedShort,
-    faults: brief && said.pairs === 0 ? guessed(vocabulary, said, asked.expected) : said,
+    // Of pain a part is its place.
+    faults: brief && !pain && said.pairs === 0 ? guessed(vocabulary, said, asked.expected) : said,
     ...numbers,
     degrees: segments.some((segment) => means(segment, 'degrees')),
     pain,
@@ -98,6 +103,13 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
       means(segments.at(-1), 'corrections'),
     told: segments.some((segment, index) => segment.tells || isNo(vocabulary, segments, index)),
   };
+}
+
+/** "No ribs flared, pass": the pass tells that no comma was lost. */
+function passed(said: FaultsSaid, results: ResultWord[]): FaultsSaid {
+  const isDenied = said.refused.length > 0 && said.faults.every((id) => said.refused.includes(id));
+  if (!isDenied || results.length !== 1 || results[0] !== 'held') return said;
+  return { ...said, faults: [], denied: [...said.denied, ...said.faults], unclear: false };
 }
 
 /** "Popped up" is of the ribs where ribs are asked about, else of the body. */
@@ -165,13 +177,23 @@ function resultsIn(segments: Segment[], denied: (index: number) => boolean): Res
   return [...new Set(found)];
 }
 
-/** "Kept the position, just short": a pass in words that say nothing of the range. */
-const keptOnly = (segments: Segment[]): boolean =>
+/**
+ * "Kept the position, just short": a pass in words that say nothing of the range. "Pressure held,
+ * arms short": of one part only.
+ */
+const keptOnly = (segments: Segment[], of?: 'parts'): boolean =>
   segments.every(
-    (segment) =>
-      means(segment, 'keeping') ||
-      !segment.meanings.some((meaning) => meaning.is === 'result' && meaning.result === 'held'),
+    (segment, index) =>
+      !holds(segment) || isOfPart(segments, index) || (!of && means(segment, 'keeping')),
   );
+
+/** "Pressure held", "the ribs were clean": told of the part right before it. */
+function isOfPart(segments: Segment[], index: number): boolean {
+  if (segments[index]?.after) return false;
+  const before = segments[index - 1];
+  if (means(before, 'part')) return true;
+  return !before?.after && means(before, 'telling') && means(segments[index - 2], 'part');
+}
 
 /** Without sides "sits right back" and "left the bar behind" name none; "shifted right" does. */
 function isNoSide(
@@ -182,7 +204,9 @@ function isNoSide(
   const [before, segment, next] = [segments[index - 1], segments[index], segments[index + 1]];
   if (segment?.by !== 'word' || segment.text.includes(' ') || !next || next.after) return false;
   if (sideVerbs.includes(segment.text)) return means(before, 'joins') && means(next, 'askedOf');
-  const told = means(before, 'state') || means(before, 'fault');
+  // "Goes right back into the heels" goes nowhere else.
+  const isAdverb = means(before, 'fillers') && (means(next, 'state') || means(next, 'fault'));
+  const told = !isAdverb && (means(before, 'state') || means(before, 'fault'));
   return (
     index > 0 &&
     !segment.after &&
@@ -280,7 +304,7 @@ const isOnRep = ({ numbers }: Vocabulary, before: Segment | undefined): boolean 
 function numbersIn(
   vocabulary: Vocabulary,
   segments: Segment[],
-  pain: { pain: boolean; only: boolean; angles: boolean },
+  pain: { pain: boolean; kind: boolean; only: boolean; angles: boolean },
 ): Pick<Statement, 'angles' | 'painNumbers'> {
   const angles: number[] = [];
   const painNumbers: number[] = [];
@@ -301,7 +325,10 @@ function numbersIn(
     else if (isOnRep(vocabulary, before) && !segment.after && number <= MOST_REPS && !pain.pain)
       return;
     else if (pain.only || (pain.pain && number < 20)) painNumbers.push(number);
-    else if (
+    // "The usual one" is no number.
+    else if (pain.kind && number <= 10) {
+      if (!means(segment, 'fillers')) painNumbers.push(number);
+    } else if (
       number <= MOST_REPS &&
       (!pain.angles || means(segments[index + 2], 'counted') || holds(next))
     )
