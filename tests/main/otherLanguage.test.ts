@@ -41,14 +41,14 @@ it('the page in a language without an ear or a voice runs by captions and typed 
   seat.subscribe(() => cues.add(seat.state().view.cue?.text ?? ''));
   await until(seat, () => seat.state().view.phase === 'listening');
   expect([...cues]).toEqual(
-    expect.arrayContaining(['La primera prueba es la bisagra libre.', '¿Qué has visto?', 'uno']),
+    expect.arrayContaining(['La primera prueba es la bisagra libre.', '¿Qué has notado?', 'uno']),
   );
   expect(seat.state().view.troubles.map(({ what }) => what)).toContain('no-voice');
 
   seat.type('las rodillas se fueron hacia adelante');
   await until(seat, () => seat.state().view.step?.prompt === 'set/bell-hinge');
   expect(seat.state().view.decisions.at(-1)?.because).toBe(
-    'Por lo que has visto, en la bisagra de cadera empezamos con la bisagra con pesa.',
+    'Por lo que has notado, en la bisagra de cadera empezamos con la bisagra con pesa.',
   );
 
   seat.type('para');

@@ -171,8 +171,8 @@ describe('a squad day at the seat', () => {
     const first = await seat.runs(1);
     expect(seat.said.slice(0, 3)).toEqual([
       'Next is Quib Marn.',
-      'Two come after that.',
-      'Say ready.',
+      'Two more after this one.',
+      'Tell me when you are ready.',
     ]);
     expect(first).toMatchObject({
       ...{ routine: 'hinge', way: 'hands-on', missing: ['bands'], log: [], othersWait: true },
@@ -181,12 +181,12 @@ describe('a squad day at the seat', () => {
     first.over?.('completed');
     await seat.say('ready');
     (await seat.runs(2)).over?.('stopped');
-    await seat.hears('Nobody comes after that.');
+    await seat.hears('This is the last one.');
     await seat.say('ready');
     const last = await seat.runs(3);
     expect(last.othersWait).toBe(false);
     last.over?.('completed');
-    await seat.hears('Everybody has had their turn. The record is kept.');
+    await seat.hears('That was the last one. All of it is kept.');
     expect(seat.stage()).toBe('over');
     expect(seat.store.state().squadDay?.day.seen.map(({ person }) => person)).toEqual(
       CHOICE.people,
@@ -252,7 +252,7 @@ describe('a squad day at the seat', () => {
     seat.place.begin(CHOICE);
     await seat.say('ready');
     (await seat.runs(1)).over?.('red-flag');
-    await seat.hears('See to that first.');
+    await seat.hears('Take care of that first.');
     expect(seat.said).not.toContain('Next is Élodie Tosk.');
     expect(seat.store.state().squadDay?.asks).toBe('help');
     await seat.say('ready');
@@ -268,7 +268,7 @@ describe('a squad day at the seat', () => {
     first.over?.('completed');
     await seat.hears('Next is Élodie Tosk.');
     await seat.sign();
-    await seat.hears('Get help now, as your local rules say.');
+    await seat.hears('Get help now. Follow your local rules.');
     expect(seat.store.state().squadDay?.asks).toBe('sign');
     await until(() => expect(seat.store.state().squadDay?.signs?.[0]?.isNoted).toBe(true));
     const [note] = await seat.notes.of(first.session);
@@ -286,7 +286,7 @@ describe('a squad day at the seat', () => {
     const seat = seated();
     seat.place.begin(CHOICE);
     await seat.sign();
-    await seat.hears('Get help now, as your local rules say.');
+    await seat.hears('Get help now. Follow your local rules.');
     await until(() => expect(seat.shelf.kept()).toContain('"isNoted":true'));
     expect((await seat.notes.last('marn'))?.text).toMatch(/before their first turn/);
     await seat.say('ready');
@@ -319,10 +319,10 @@ describe('a squad day at the seat', () => {
     seat.place.begin({ ...CHOICE, people: ['marn'] });
     await seat.say('ready');
     (await seat.runs(1)).over?.('red-flag');
-    await seat.hears('See to that first.');
+    await seat.hears('Take care of that first.');
     expect(seat.stage()).toBe('between');
     await seat.say('ready');
-    await seat.hears('Everybody has had their turn. The record is kept.');
+    await seat.hears('That was the last one. All of it is kept.');
     expect(seat.stage()).toBe('over');
   });
 
@@ -330,9 +330,9 @@ describe('a squad day at the seat', () => {
     const seat = seated();
     seat.place.begin(CHOICE);
     await seat.say('stop');
-    await seat.hears('Shall I end the squad day here?');
+    await seat.hears('Shall I end this squad day?');
     await seat.say('yes');
-    await seat.hears('The squad day ends here. The record is kept.');
+    await seat.hears('The squad day is over. All of it is kept.');
     expect(seat.stage()).toBe('over');
     seat.place.goOn();
     expect(seat.stage()).toBe('between');
@@ -347,7 +347,7 @@ describe('a squad day at the seat', () => {
     const { session, over } = await seat.runs(1);
     expect(seat.place.holds(session)).toBe(true);
     over?.('completed');
-    await seat.hears('Everybody has had their turn. The record is kept.');
+    await seat.hears('That was the last one. All of it is kept.');
     seat.place.leave();
     expect(seat.store.state()).toMatchObject({ where: 'people', squadDay: null });
     expect(seat.shelf.kept()).toBe('');
@@ -419,7 +419,7 @@ describe('a squad day whose page was killed', () => {
     const seat = seated({ kept, all: ALL.slice(1) });
     seat.place.goOn();
     await seat.hears('Next is Élodie Tosk.');
-    await seat.hears('One comes after that.');
+    await seat.hears('One more after this one.');
   });
 
   it('that was in another language goes on in it', async () => {

@@ -10,7 +10,7 @@ import { betweenMachine } from '../../src/session/betweenMachine';
 import { book, STARTED } from './bench';
 
 const line = (key: string) => book.lines[key]!;
-const TEXTS = ['Next is Quib Marn.', 'Two come after that.', 'Say ready.'];
+const TEXTS = ['Next is Quib Marn.', 'Two more after this one.', 'Tell me when you are ready.'];
 
 /** Between two sessions, on a clock in the hand; `voice` fails where it is broken. */
 function open({
@@ -140,7 +140,7 @@ describe('between two athletes', () => {
     expect(between.sounding()).toBeNull();
   });
 
-  it('its own "Say ready." in the microphone begins nothing', () => {
+  it('its own "Tell me when you are ready." in the microphone begins nothing', () => {
     const between = open();
     while (between.sounding() !== TEXTS[2]) between.seconds(0.1);
     while (between.sounding() !== null) between.seconds(0.1);

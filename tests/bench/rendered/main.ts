@@ -5,16 +5,22 @@ import { waveFile } from '../../../src/tones/wave';
 import { moonshineFor } from '../hearing/moonshine';
 import { renderedDrills, type RenderedDrill } from './drills';
 import { lookAt } from './looking';
+import { understoodLines } from './spokenLines';
 import { wordsWrong } from './wording';
 
 /**
  * `npm run bench rendered [-- FOLDER]`: a set of a drill of each area as it would be heard, looked
  * at as a waveform and written down by a recogniser that had no part in making it. The sounds are
- * written to FOLDER, to be listened to.
+ * written to FOLDER, to be listened to. `-- --lines` writes down the lines of the squad day and of
+ * the check of the microphone instead.
  */
 export async function benchRendered([folder]: string[]): Promise<void> {
   const recogniser = (await moonshineFor(bookOf())).find(({ name }) => name === 'free decoder');
   if (recogniser === undefined) throw new Error('The recogniser that writes freely is missing.');
+  if (folder === '--lines') {
+    for (const told of await understoodLines(recogniser)) console.log(JSON.stringify(told));
+    return;
+  }
   for (const drill of await renderedDrills()) {
     console.log(JSON.stringify(lookAt(drill)));
     if (folder !== undefined) {

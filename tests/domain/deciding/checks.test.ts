@@ -113,7 +113,7 @@ describe('11 the way onto a ladder', () => {
     expect(both.step).toMatchObject({ drill: 'bell-hinge', rung: 2, set: 1, of: 2 });
     expect(both.decision).toMatchObject({ rule: '11.1', from: 'hinge-unloaded', to: 'bell-hinge' });
     expect(both.decision.because).toBe(
-      'From what you saw, we begin the hinge with the bell hinge.',
+      'From what you found, we begin the hinge with the bell hinge.',
     );
     expect(hinge().lost('toes-up', 'back-rounded').now).toBe('set 1 bench-hinge');
     expect(hinge().lost('hips-first').now).toBe('set 1 romanian-deadlift');

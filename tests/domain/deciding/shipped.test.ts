@@ -56,7 +56,7 @@ describe('the shipped scripts', () => {
     tell(told.held());
     expect(lines).toEqual([
       '10.1 We begin with the unloaded hinge. [check hinge-unloaded]',
-      '11.1 From what you saw, we begin the hinge with the bell hinge. [set 1 bell-hinge]',
+      '11.1 From what you found, we begin the hinge with the bell hinge. [set 1 bell-hinge]',
       '2.2 That was the first of two good sets. [set 2 bell-hinge]',
       '3.1 The same set, with one fix. [set 3 bell-hinge]',
       '2.2 The fix worked: we do the bell hinge another time, to be sure. [set 4 bell-hinge]',
@@ -75,7 +75,7 @@ describe('the shipped scripts', () => {
     const { because, then } = told.say('pain', { pain: 7 }).decision;
     expect([because, then]).toEqual([
       'That is above the line, so the overhead reach is over for today.',
-      'From what you saw, we begin the squat with the cable squat.',
+      'From what you found, we begin the squat with the cable squat.',
     ]);
   });
 

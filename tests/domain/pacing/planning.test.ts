@@ -32,7 +32,7 @@ describe('a plan as it is heard', () => {
       '52.0 cueing 4 "Lower the arm. Take two normal breaths."',
       '56.0 resting 8',
     ]);
-    expect(askOf(book, step)).toBe('What did you see on this side?');
+    expect(askOf(book, step)).toBe('What did you find on this side?');
   });
 
   it('a set: each rep by its number, with its pause at the knee', () => {
