@@ -39,6 +39,23 @@ describe('how even beats are', () => {
     expect(worstMilliseconds).toBe(0);
   });
 
+  it('a beat that is late by more than half a second is late by all of it', () => {
+    const late = everySecond(60, (beat) => (beat === 20 ? 0.7 : 0));
+    expect(evennessOf(late, 60)).toMatchObject({ lost: 0, worstMilliseconds: 700 });
+    const oneLost = late.filter((_, beat) => beat !== 40);
+    expect(evennessOf(oneLost, 60)).toMatchObject({ lost: 1, worstMilliseconds: 700 });
+  });
+
+  it('beats that drift by more than a second in all are still told apart', () => {
+    const { driftPercent, lost } = evennessOf(
+      everySecond(600, (beat) => 0.0025 * beat),
+      600,
+    );
+    expect([driftPercent, lost]).toEqual([0.25, 0]);
+    const some = everySecond(600, (beat) => 0.0025 * beat).filter((_, beat) => beat % 7 !== 3);
+    expect(evennessOf(some, 600).driftPercent).toBeCloseTo(0.25, 3);
+  });
+
   it('too few beats are no measurement', () => {
     expect(() => evennessOf([1, 2], 60)).toThrow('2 beats were heard of 60');
   });
