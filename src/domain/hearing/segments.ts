@@ -21,9 +21,6 @@ export interface Segment {
 
 const COST = { word: 1, ending: 1.2, sounds: 1.5, unknown: 3 } as const;
 
-/** A phrase of more words is not looked up with another ending. */
-const LONGEST_BENT = 3;
-
 /** Meanings whose words may take other endings. */
 const BENDS: Meaning['is'][] = [
   'side',
@@ -96,7 +93,7 @@ function startingAt(
   const word = texts[at] ?? '';
   // "Folding over" is of "folded over".
   for (const stem of number ? [] : stemsOf(vocabulary, word))
-    for (let length = Math.min(room, LONGEST_BENT); length > 1; length--) {
+    for (let length = Math.min(room, meanings.longest); length > 1; length--) {
       const rest = texts.slice(at + 1, at + length).join(' ');
       if (found.some((each) => each.length === length)) continue;
       const loose = look(`${stem} ${rest}`);

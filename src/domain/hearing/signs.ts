@@ -13,6 +13,8 @@ export interface FaultsSaid {
   refused: FaultId[];
   /** Parts named where nothing at all is said of any. */
   loose: string[];
+  /** Those of them that stand after a "no". */
+  spared: string[];
   /** How many statements of what happened were understood. */
   pairs: number;
 }
@@ -25,6 +27,8 @@ interface Named {
   early: boolean;
   /** Something was said of it. */
   bound: boolean;
+  /** "No heels": nothing is wrong with it. */
+  refused: boolean;
 }
 
 /** A state of a part, judged: the fault it is, or the fault it denies. */
@@ -48,6 +52,7 @@ export function faultsSaid(
     unclear: false,
     refused: [],
     loose: [],
+    spared: [],
     pairs: 0,
   };
   const order = [
@@ -137,7 +142,7 @@ export function faultsSaid(
         if (named.length > 0 && !joined) negated = false;
         named = [];
       }
-      named.push({ parts, joined, bound: false, early: false });
+      named.push({ parts, joined, bound: false, early: false, refused });
       joined = false;
     }
   });
@@ -157,6 +162,7 @@ export function faultsSaid(
   said.loose = told
     ? []
     : named.filter(({ bound }) => !bound).flatMap(({ parts }) => parts.slice(0, 1));
+  said.spared = named.filter(({ refused: no }) => no).flatMap(({ parts }) => parts.slice(0, 1));
   return said;
 }
 
@@ -180,9 +186,15 @@ function withOnlyFaults({ states }: Vocabulary, faults: FaultWords[]): FaultWord
   });
 }
 
+/** Nothing follows but where or at which angle it was. */
 const endsClause = (segments: Segment[], index: number): boolean => {
   const next = segments[index + 1];
-  return next === undefined || next.after || means(next, 'joins');
+  if (next === undefined || next.after) return true;
+  if (means(next, 'joins') || means(next, 'circumstances')) return true;
+  const isWhere =
+    next.number !== null || ['side', 'degrees'].some((is) => means(next, is as 'side'));
+  const isSmall = next.text === 'at' && (segments[index + 2]?.number ?? null) !== null;
+  return (isWhere || isSmall) && endsClause(segments, index + 1);
 };
 
 /** After this a clause names a part and says no more ("just the ribs"). */
@@ -275,7 +287,7 @@ function aheadOf(
       if (means(segment, 'fillers') && (!small || isJust)) continue;
       return null;
     }
-    const named: Named = { parts, joined: false, bound: true, early: true };
+    const named: Named = { parts, joined: false, bound: true, early: true, refused: false };
     return bind(order, [named], states).length > 0 ? { index: at, named } : null;
   }
   return null;

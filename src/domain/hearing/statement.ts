@@ -107,9 +107,11 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
 
 /** "No ribs flared, pass": the pass tells that no comma was lost. */
 function passed(said: FaultsSaid, results: ResultWord[]): FaultsSaid {
+  if (results.length !== 1 || results[0] !== 'held') return said;
+  const loose = said.loose.filter((part) => !said.spared.includes(part));
   const isDenied = said.refused.length > 0 && said.faults.every((id) => said.refused.includes(id));
-  if (!isDenied || results.length !== 1 || results[0] !== 'held') return said;
-  return { ...said, faults: [], denied: [...said.denied, ...said.faults], unclear: false };
+  if (!isDenied) return { ...said, loose };
+  return { ...said, loose, faults: [], denied: [...said.denied, ...said.faults], unclear: false };
 }
 
 /** "Popped up" is of the ribs where ribs are asked about, else of the body. */
