@@ -194,12 +194,14 @@ function sheetFindings(
   areaOf: (area: Area) => Worded<Area>,
 ): SheetFinding[] {
   const climbed = new Set<Area>();
+  const tested = new Set<string>();
   return saidFindings(entries).flatMap((one) => {
-    const { finding } = one;
-    const script = book.checks[finding.check ?? ''] ?? book.drills[finding.drill ?? ''];
-    const area = script?.area ?? null;
-    if (finding.drill !== null && area !== null) climbed.add(area);
-    const isRetest = finding.check !== null && area !== null && climbed.has(area);
+    const { check, drill, prompt } = one.finding;
+    const area = (book.checks[check ?? ''] ?? book.drills[drill ?? ''])?.area ?? null;
+    if (drill !== null && area !== null) climbed.add(area);
+    // A check that had to wait at first is tested once, after the ladder.
+    const isRetest = area !== null && check !== null && climbed.has(area) && tested.has(prompt);
+    if (area !== null && !climbed.has(area)) tested.add(prompt);
     return [sheetFinding(book, one, area === null ? null : areaOf(area), isRetest)];
   });
 }

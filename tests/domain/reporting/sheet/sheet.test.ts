@@ -50,6 +50,12 @@ describe('what a readiness sheet says', () => {
     expect(sheet.cautions.length).toBeGreaterThan(0);
   });
 
+  it('says of no check that it was tested again which had to wait at first', () => {
+    const text = textSheet(sheetOf('spanish-hinge'));
+    expect(text).toContain('- La bisagra libre, probado otra vez: se mantuvo');
+    expect(text).toContain('- La bisagra con barra: se mantuvo');
+  });
+
   it('has the angle with its tool, and the difference of the sides', () => {
     const text = textSheet(sheetOf('three-areas'));
     expect(text).toContain('The lifted arm (left): held; 160° (eye)');
