@@ -21,8 +21,12 @@ const sharesClause = (segments: Segment[]): boolean =>
       each.some((segment) => means(segment, 'result')) && each.some((_, at) => isUnknown(each, at)),
   );
 
-/** "A clean towel": what a result stands before is not understood, so that it grades nothing. */
-export const describes = (articles: readonly string[], segments: readonly Segment[]): boolean =>
+/** "A clean towel": what a result stands before is not graded here. */
+export const describes = (
+  articles: readonly string[],
+  parts: ReadonlySet<string>,
+  segments: readonly Segment[],
+): boolean =>
   segments.some((segment, at) => {
     const [before, noun] = [segments[at - 1], segments[at + 1]];
     return (
@@ -30,8 +34,9 @@ export const describes = (articles: readonly string[], segments: readonly Segmen
       !segment.after &&
       !segment.text.includes(' ') &&
       articles.includes(before?.text ?? '') &&
-      noun?.by === 'unknown' &&
-      !noun.after
+      noun?.after === false &&
+      (noun.by === 'unknown' ||
+        noun.meanings.some((meaning) => meaning.is === 'part' && !parts.has(meaning.part)))
     );
   });
 

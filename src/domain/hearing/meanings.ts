@@ -21,6 +21,8 @@ export type Meaning =
 /** Everything a book can be told, ready to look up. */
 export interface Meanings {
   phrases: Map<string, Meaning[]>;
+  /** The first words of longer phrases. */
+  openings: Set<string>;
   /** Length of the longest phrase, words. */
   longest: number;
   mayPass: Set<string>;
@@ -83,7 +85,9 @@ function gather(book: CueBook): Meanings {
   add(numbers.between, { is: 'between' });
   for (const [role, ways] of entries(talk)) add(ways, { is: role });
   const mayPass = new Set(rest.mayPass.flatMap(phrasesOf));
-  return { phrases, longest, mayPass, ...commandsOf(rest) };
+  const longer = [...phrases.keys()].filter((phrase) => phrase.includes(' '));
+  const openings = new Set(longer.map((phrase) => phrase.slice(0, phrase.indexOf(' '))));
+  return { phrases, openings, longest, mayPass, ...commandsOf(rest) };
 }
 
 /** A part and a state of one of the fault's own signs: what joins and denies them is read too. */

@@ -59,7 +59,7 @@ export function replied(
   }
   if (found && found.said.results.length + found.said.faults.pairs === 0) found = read(isTold);
   if (!found || isEmpty(found.said)) return IGNORED;
-  if (isOfOther(book, found)) return IGNORED;
+  if (isOfOther(book, expected, found)) return IGNORED;
   const judged = judge(book, found.said, expected, options);
   const decision = decided(asked, found, judged);
   const sided = asked.kind === 'idle' || (asked.kind === 'result' && asked.sided);
@@ -74,12 +74,21 @@ export function replied(
 /** The one result is of something else ("a clean towel"). */
 const isOfOther = (
   { vocabulary }: CueBook,
+  expected: ReadonlySet<FaultId>,
   { segments, said }: { segments: Segment[]; said: Statement },
 ): boolean =>
   said.faults.pairs === 0 &&
   !said.pain &&
   said.redFlags.length === 0 &&
-  describes(vocabulary.goTo.articles, segments);
+  describes(
+    vocabulary.goTo.articles,
+    new Set(
+      vocabulary.faults.flatMap(({ id, signs }) =>
+        expected.has(id) ? signs.flatMap(({ about }) => about) : [],
+      ),
+    ),
+    segments,
+  );
 
 function decided(
   asked: Prompt,

@@ -92,19 +92,25 @@ function startingAt(
   }
   const word = texts[at] ?? '';
   // "Folding over" is of "folded over".
-  for (const stem of number ? [] : stemsOf(vocabulary, word))
+  // At the start of a clause the bare verb orders ("lean back").
+  const orders = at === 0 || after || look(word).some(({ is }) => is === 'orders');
+  const grows = !orders && !number && !Object.hasOwn(vocabulary.soundsLike, word);
+  const grown = grows ? grownOf(vocabulary, word) : [];
+  const forms = number ? [] : [...stemsOf(vocabulary, word), ...grown];
+  const mayBe = (form: string, is: Meaning['is']) =>
+    BENDS.includes(is) && (!grown.includes(form) || is === 'state' || is === 'fault');
+  for (const stem of forms.filter((form) => meanings.openings.has(form)))
     for (let length = Math.min(room, meanings.longest); length > 1; length--) {
       const rest = texts.slice(at + 1, at + length).join(' ');
       if (found.some((each) => each.length === length)) continue;
       const loose = look(`${stem} ${rest}`);
-      const bent = loose.filter(({ is }) => BENDS.includes(is));
+      const bent = loose.filter(({ is }) => mayBe(stem, is));
       if (bent.length > 0 && bent.length === loose.length) add(length, 'ending', bent);
     }
   if (!number && look(word).length === 0) {
-    const loose = stemsOf(vocabulary, word)
-      .map((stem) => look(stem))
-      .filter((possible) => !possible.some(({ is }) => is === 'result'))
-      .map((possible) => possible.filter(({ is }) => BENDS.includes(is)))
+    const loose = forms
+      .filter((stem) => !look(stem).some(({ is }) => is === 'result'))
+      .map((stem) => look(stem).filter(({ is }) => mayBe(stem, is)))
       .find((each) => each.length > 0);
     if (loose) add(1, 'ending', loose);
     const meant = Object.hasOwn(vocabulary.soundsLike, word) ? vocabulary.soundsLike[word] : null;
@@ -115,7 +121,7 @@ function startingAt(
   return found;
 }
 
-/** The forms that a word may come from: its endings taken off, a doubled letter made single. */
+/** The forms that a word may come from or go to: its endings off or on, a doubled letter single. */
 function stemsOf({ endings, endingsFor, doublesLetters }: Vocabulary, word: string): string[] {
   return endings
     .filter((ending) => word.endsWith(ending) && word.length - ending.length >= 3)
@@ -125,6 +131,15 @@ function stemsOf({ endings, endingsFor, doublesLetters }: Vocabulary, word: stri
       const single = doublesLetters ? [stem.replace(/(.)\1$/, '$1')] : [];
       return [stem, ...single, ...endingsFor.map((other) => `${stem}${other}`)];
     });
+}
+
+/** "Drift" of "drifted", "sag" of "sagged". */
+function grownOf({ endings, doublesLetters }: Vocabulary, word: string): string[] {
+  if (word.length < 3) return [];
+  const doubled = doublesLetters ? [`${word}${word.at(-1) ?? ''}`] : [];
+  return [word, ...doubled].flatMap((stem) =>
+    endings.filter((ending) => /^\p{L}/u.test(ending)).map((ending) => `${stem}${ending}`),
+  );
 }
 
 /** Whether a segment may mean this. */

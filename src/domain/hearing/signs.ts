@@ -157,7 +157,8 @@ export function faultsSaid(
     said.unclear = true;
   const told = segments.some(
     (segment) =>
-      (statesOf(segment).length > 0 && !means(segment, 'fillers')) || means(segment, 'praise'),
+      (statesOf(segment).length > 0 && !means(segment, 'fillers') && !isLost(segment)) ||
+      means(segment, 'praise'),
   );
   said.loose = told
     ? []
@@ -165,6 +166,9 @@ export function faultsSaid(
   said.spared = named.filter(({ refused: no }) => no).flatMap(({ parts }) => parts.slice(0, 1));
   return said;
 }
+
+const isLost = (segment: Segment): boolean =>
+  segment.meanings.some((meaning) => meaning.is === 'result' && meaning.result === 'lost');
 
 /** The faults, each with the states that are its own where no other of them is of that part. */
 function withOnlyFaults({ states }: Vocabulary, faults: FaultWords[]): FaultWords[] {
@@ -235,7 +239,9 @@ const isOneLost = (
       .map(({ id }) => id);
   const isTold = (id: FaultId) => faults.includes(id);
   return segments.some((segment, index) => {
-    const [join, next] = segments.slice(index + 1).filter((each) => !means(each, 'askedOf'));
+    const [join, next] = segments
+      .slice(index + 1)
+      .filter((each) => !means(each, 'askedOf') || statesOf(each).length > 0);
     const isPraised = means(segments[index - 1], 'praise');
     if (!means(join, 'joins') || statesOf(segment).length > 0 || isPraised) return false;
     const named = about(segment);

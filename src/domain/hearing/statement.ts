@@ -64,7 +64,7 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
   const read = faultsSaid(vocabulary, segments, asked.expected);
   const told = read.pairs > 0 ? withoutCircumstances(segments) : segments;
   const graded = resultsIn(told, denied);
-  const said = passed(read, graded);
+  const said = passed(read, graded, told);
   const keepsOnly =
     (graded.includes('short') && keptOnly(told)) ||
     ((graded.includes('short') || said.faults.length > 0) && keptOnly(told, 'parts'));
@@ -106,9 +106,13 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
 }
 
 /** "No ribs flared, pass": the pass tells that no comma was lost. */
-function passed(said: FaultsSaid, results: ResultWord[]): FaultsSaid {
+function passed(said: FaultsSaid, results: ResultWord[], segments: Segment[]): FaultsSaid {
   if (results.length !== 1 || results[0] !== 'held') return said;
-  const loose = said.loose.filter((part) => !said.spared.includes(part));
+  const isGraded = (segment: Segment, index: number) =>
+    holds(segment) && !isOfPart(segments, index);
+  const loose = said.loose.filter(
+    (part) => !said.spared.includes(part) && !(segments.some(isGraded) && isKept(segments, part)),
+  );
   const isDenied = said.refused.length > 0 && said.faults.every((id) => said.refused.includes(id));
   if (!isDenied) return { ...said, loose };
   return { ...said, loose, faults: [], denied: [...said.denied, ...said.faults], unclear: false };
@@ -187,6 +191,17 @@ const keptOnly = (segments: Segment[], of?: 'parts'): boolean =>
   segments.every(
     (segment, index) =>
       !holds(segment) || isOfPart(segments, index) || (!of && means(segment, 'keeping')),
+  );
+
+/** "Ribs clean" beside a pass. */
+const isKept = (segments: Segment[], part: string): boolean =>
+  segments.some(
+    (segment, index) =>
+      holds(segment) &&
+      isOfPart(segments, index) &&
+      [segments[index - 1], segments[index - 2]].some((each) =>
+        each?.meanings.some((meaning) => meaning.is === 'part' && meaning.part === part),
+      ),
   );
 
 /** "Pressure held", "the ribs were clean": told of the part right before it. */

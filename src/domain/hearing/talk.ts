@@ -33,7 +33,8 @@ function isOpening(segments: Segment[], index: number): boolean {
   // "Hinge was clean" tells of it.
   if (means(segment, 'fillers') && (means(next, 'telling') || means(next, 'asking'))) return false;
   // "Close, but the hips drifted" grades.
-  if (next?.after && means(next, 'joins') && means(segment, 'state')) return false;
+  if (next?.after && means(segment, 'state') && (means(next, 'joins') || means(next, 'part')))
+    return false;
   if (means(segment, 'orders') || means(segment, 'questions')) return true;
   return means(segment, 'asking') && next?.after === false && means(next, 'askedOf');
 }
