@@ -3,6 +3,7 @@ import { plan } from './plan';
 import { prompts } from './prompts';
 import { Refused, WrongUsage } from './refused';
 import { rehearseVerb } from './rehearse';
+import { render } from './render';
 import { scripts } from './scripts';
 import { sheet } from './sheet';
 import type { Verb } from './verb';
@@ -10,6 +11,7 @@ import type { Verb } from './verb';
 const VERBS: Record<string, Verb> = {
   hear,
   rehearse: rehearseVerb,
+  render,
   scripts,
   plan,
   sheet,

@@ -7,8 +7,11 @@ import type { Rehearsed, Said } from './rehearsing';
 /** A cue that is cut off fades this long, as in the app. */
 const FADE_SECONDS = 0.01;
 
-/** What would be heard of a rehearsal: cues, tones and counts in place, 16-bit mono PCM. */
-export async function soundFileOf({ said, timeline }: Rehearsed): Promise<Uint8Array> {
+/** What would be heard of a rehearsal or a warm-up: cues, tones and counts in place, 16-bit mono PCM. */
+export async function soundFileOf({
+  said,
+  timeline,
+}: Pick<Rehearsed, 'said' | 'timeline'>): Promise<Uint8Array> {
   const flite = await fliteInNode();
   const { sampleRate } = flite.synthesize('one', SAYSO_VOICE);
   const endSeconds = Math.max(
@@ -23,8 +26,14 @@ export async function soundFileOf({ said, timeline }: Rehearsed): Promise<Uint8A
       mix[from + at] = (mix[from + at] ?? 0) + (samples[at] ?? 0);
     }
   };
+  // Counts, and much else, are said again and again.
+  const known = new Map<string, Float32Array>();
   for (const piece of said) {
-    const samples = spokenSamples(flite, piece, sampleRate);
+    const { text, fromSeconds, toSeconds, isCutOff, manner } = piece;
+    const millisecondsLong = Math.round((toSeconds - fromSeconds) * 1000);
+    const name = JSON.stringify([text, millisecondsLong, isCutOff, manner.stretch]);
+    const samples = known.get(name) ?? spokenSamples(flite, piece, sampleRate);
+    known.set(name, samples);
     const early = piece.isCount ? perceivedBeatSeconds(samples, sampleRate) : 0;
     const { volume } = piece.manner;
     add(

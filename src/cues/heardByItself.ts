@@ -51,6 +51,8 @@ const namesIn = (reply: Reply): string[] => {
 
 /** The prompts that may be open when the ear hears it. */
 const promptsAfter = ({ at }: SpokenText): PromptId[] => {
+  // Nobody is asked anything in a warm-up.
+  if (at.kind === 'warm-up') return ['idle'];
   if (at.kind !== 'line') return ['idle', `${at.kind === 'check' ? 'check' : 'set'}/${at.id}`];
   if (at.key === 'ask.pain-number') return ['idle', 'pain/how-much'];
   if (at.key === 'ask.pain-kind') return ['idle', 'pain/kind'];

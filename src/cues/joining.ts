@@ -23,6 +23,7 @@ export function join(sources: Sources, language: string): CueBook | null {
     .map(({ value }) => value)
     .filter(present)
     .sort((one, other) => rank(one.id) - rank(other.id));
+  const warmUps = sources.warmUps.map(({ value }) => value).filter(present);
   const routines = sources.routines.map(({ value }) => value).filter(present);
   return {
     language,
@@ -31,6 +32,7 @@ export function join(sources: Sources, language: string): CueBook | null {
     equipment: equipmentFrom(sources.equipment.value ?? {}),
     ladders: Object.fromEntries(ladders.map((ladder) => [ladder.area, ladder])),
     routines: Object.fromEntries(routines.map((routine) => [routine.id, routine])),
+    warmUps: Object.fromEntries(warmUps.map((warmUp) => [warmUp.id, warmUp])),
     faults: faultsOf(vocabulary),
     vocabulary,
     lines: Object.fromEntries(

@@ -6,6 +6,7 @@ import { ladderSchema } from './schemas/ladder';
 import { linesSchema } from './schemas/lines';
 import { routineSchema } from './schemas/routine';
 import { vocabularySchema } from './schemas/vocabulary';
+import { warmUpSchema } from './schemas/warmUp';
 
 const KINDS = {
   check: checksFileSchema,
@@ -15,6 +16,7 @@ const KINDS = {
   lines: linesSchema,
   routine: routineSchema,
   vocabulary: vocabularySchema,
+  'warm-up': warmUpSchema,
 };
 
 /**

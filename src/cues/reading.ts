@@ -9,6 +9,7 @@ import { ladderSchema } from './schemas/ladder';
 import { linesSchema } from './schemas/lines';
 import { routineSchema } from './schemas/routine';
 import { vocabularySchema } from './schemas/vocabulary';
+import { warmUpSchema } from './schemas/warmUp';
 import { readSource, type SourceFile } from './sourceFile';
 
 /** Every file of one language as read, each still knowing its lines. */
@@ -17,6 +18,8 @@ export interface Sources {
   drills: SourceFile<z.infer<typeof drillSchema>>[];
   ladders: SourceFile<z.infer<typeof ladderSchema>>[];
   routines: SourceFile<z.infer<typeof routineSchema>>[];
+  /** A language without any has no folder of them. */
+  warmUps: SourceFile<z.infer<typeof warmUpSchema>>[];
   equipment: SourceFile<z.infer<typeof equipmentSchema>>;
   lines: SourceFile<z.infer<typeof linesSchema>>[];
   vocabulary: SourceFile<z.infer<typeof vocabularySchema>>;
@@ -55,7 +58,8 @@ export function readSources(folder: string, language: string): Sources {
     drills: kind('drills', drillSchema),
     ladders: kind('ladders', ladderSchema),
     routines: kind('routines', routineSchema),
-    lines: ['says.yaml', 'lines.yaml', 'outcome.yaml']
+    warmUps: existsSync(join(at, 'warm-ups')) ? kind('warm-ups', warmUpSchema) : [],
+    lines: ['says.yaml', 'lines.yaml', 'outcome.yaml', 'group.yaml']
       .map((name) => join(at, name))
       .filter((file) => existsSync(file))
       .map((file) => readSource(file, linesSchema)),
@@ -84,6 +88,7 @@ export const everySource = (sources: Sources): SourceFile<unknown>[] => [
   ...sources.drills,
   ...sources.ladders,
   ...sources.routines,
+  ...sources.warmUps,
   ...sources.lines,
   sources.equipment,
   sources.vocabulary,

@@ -11,6 +11,7 @@ export function referenceProblems(sources: Sources, book: CueBook): Problem[] {
     ...sources.drills.flatMap((source) => drillReferences(source, book)),
     ...sources.ladders.flatMap((source) => ladderReferences(source, book)),
     ...sources.routines.flatMap((source) => routineReferences(source, book)),
+    ...sources.warmUps.flatMap((source) => warmUpReferences(source, book)),
     ...repeated(sources.checks, ({ checks }) =>
       checks.map(({ id }, index) => ({ name: id, path: ['checks', index, 'id'] })),
     ),
@@ -20,7 +21,7 @@ export function referenceProblems(sources: Sources, book: CueBook): Problem[] {
   ];
 }
 
-type Of<K extends 'checks' | 'drills' | 'ladders' | 'routines'> = Sources[K][number];
+type Of<K extends 'checks' | 'drills' | 'ladders' | 'routines' | 'warmUps'> = Sources[K][number];
 
 const unknown = (what: string, known: string[]) =>
   `there is no ${what} of that name; known: ${known.join(', ') || 'none'}`;
@@ -119,6 +120,30 @@ function routineReferences({ value, file, problemAt }: Of<'routines'>, book: Cue
       const what = item.do === 'ladder' ? 'ladder' : 'check';
       return there ? [] : [problemAt(['items', index, 'area'], `${item.area} has no ${what}`)];
     }),
+  ];
+}
+
+function warmUpReferences({ value, file, problemAt }: Of<'warmUps'>, book: CueBook): Problem[] {
+  if (value === null) return [];
+  const drills = Object.keys(book.drills);
+  const drillAt = (drill: string, path: FieldPath) =>
+    drills.includes(drill) ? [] : [problemAt(path, unknown('drill', drills))];
+  return [
+    ...named(file, value.id, 'id', problemAt),
+    ...(Object.hasOwn(book.routines, value.id)
+      ? [problemAt(['id'], `a routine is called ${value.id} already`)]
+      : []),
+    ...value.parts.flatMap((part, at) =>
+      part.arrangement === 'stations'
+        ? part.stations.flatMap(({ drill }, index) =>
+            drillAt(drill, ['parts', at, 'stations', index, 'drill']),
+          )
+        : part.blocks.flatMap((block, index) =>
+            block.do === 'work'
+              ? drillAt(block.drill, ['parts', at, 'blocks', index, 'drill'])
+              : [],
+          ),
+    ),
   ];
 }
 

@@ -1,10 +1,11 @@
 import type { CueBook, CueStep, SetUpLine } from '../domain/script';
+import type { WarmUp } from '../domain/warmUp/warmUp';
 
 /** One text of the book that may be spoken, and where it stands. */
 export interface SpokenText {
   text: string;
   at:
-    | { kind: 'check' | 'drill'; id: string; path: (string | number)[] }
+    | { kind: 'check' | 'drill' | 'warm-up'; id: string; path: (string | number)[] }
     | { kind: 'line'; key: string };
 }
 
@@ -46,15 +47,28 @@ export function spokenTexts(book: CueBook): SpokenText[] {
       [['caution'], drill.caution],
     ]),
   );
+  const warmUps = Object.values(book.warmUps).flatMap((warmUp) =>
+    listed('warm-up', warmUp.id, demosOf(warmUp)),
+  );
   const lines = Object.entries(book.lines)
     .filter(([key]) => !key.startsWith(ONLY_SHOWN))
     .map(([key, text]): SpokenText => ({ text, at: { kind: 'line', key } }));
-  return [...checks, ...drills, ...lines].filter(({ text }) => text !== '');
+  return [...checks, ...drills, ...warmUps, ...lines].filter(({ text }) => text !== '');
 }
 
 const listed = (
-  kind: 'check' | 'drill',
+  kind: 'check' | 'drill' | 'warm-up',
   id: string,
   texts: [(string | number)[], string | undefined][],
 ): SpokenText[] =>
   texts.flatMap(([path, text]) => (text === undefined ? [] : [{ text, at: { kind, id, path } }]));
+
+const demosOf = ({ parts }: WarmUp): [(string | number)[], string][] =>
+  parts.flatMap((part, at) => {
+    const field = part.arrangement === 'stations' ? 'stations' : 'blocks';
+    const shown = part.arrangement === 'stations' ? part.stations : part.blocks;
+    return shown.map(({ demo }, index): [(string | number)[], string] => [
+      ['parts', at, field, index, 'demo'],
+      demo,
+    ]);
+  });

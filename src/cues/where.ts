@@ -7,6 +7,9 @@ export function problemWhere(sources: Sources, at: SpokenText['at'], problem: st
   if (at.kind === 'drill') {
     const source = sources.drills.find(({ value }) => value?.id === at.id);
     if (source) return source.problemAt(at.path, problem);
+  } else if (at.kind === 'warm-up') {
+    const source = sources.warmUps.find(({ value }) => value?.id === at.id);
+    if (source) return source.problemAt(at.path, problem);
   } else if (at.kind === 'line') {
     const source = sources.lines.find(({ value }) => value !== null && at.key in value);
     if (source) return source.problemAt([at.key], problem);

@@ -6,6 +6,7 @@ import type { Area, Way } from './areas';
 import type { Fault, FaultId } from './faults';
 import type { Load, Result } from './findings';
 import type { Vocabulary } from './hearing/vocabulary';
+import type { WarmUp } from './warmUp/warmUp';
 
 export type CheckId = string;
 export type DrillId = string;
@@ -167,6 +168,8 @@ export interface CueBook {
   equipment: Record<EquipmentId, Equipment>;
   ladders: Partial<Record<Area, Ladder>>;
   routines: Record<RoutineId, Routine>;
+  /** Timed, for a group; no routine has the id of one. */
+  warmUps: Record<RoutineId, WarmUp>;
   faults: Record<FaultId, Fault>;
   vocabulary: Vocabulary;
   lines: Lines;

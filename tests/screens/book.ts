@@ -99,6 +99,7 @@ export const BOOK: CueBook = {
     },
   },
   routines: {},
+  warmUps: {},
   faults: byId([
     ...HINGE_FAULTS.map((id) => fault(id, ['hinge'])),
     fault('ribs-flared', ['overhead']),

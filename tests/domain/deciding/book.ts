@@ -220,6 +220,7 @@ export const book: CueBook = {
       { rung: 3, checks: ['hinge-bar'] },
     ]),
   },
+  warmUps: {},
   routines: byId(routines),
   faults,
   vocabulary: {} as Vocabulary,

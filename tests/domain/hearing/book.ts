@@ -113,6 +113,7 @@ export function hearingBook(): CueBook {
     equipment: {},
     ladders: {},
     routines: {},
+    warmUps: {},
     faults: faultsOf(vocabulary),
     vocabulary,
     lines: {},
