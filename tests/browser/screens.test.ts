@@ -22,6 +22,11 @@ describe('at each size, at 200 % and at 320 pixels nothing is cut off, too small
     await h1(page, 'Keys');
     await look('keys');
     await page.getByRole('button', { name: 'Back', exact: true }).click();
+    await page.getByRole('button', { name: 'Check it from where you stand' }).click();
+    await h1(page, 'The microphone');
+    await page.getByRole('alert').filter({ hasText: 'not allowed' }).waitFor();
+    await look('microphone check');
+    await page.getByRole('button', { name: 'Back to the start' }).click();
     await page.getByRole('button', { name: 'Athletes' }).click();
     await look('people');
     await page.getByRole('button', { name: 'Show an invented club' }).click();
@@ -36,6 +41,17 @@ describe('at each size, at 200 % and at 320 pixels nothing is cut off, too small
       await look(title);
       await page.getByRole('button', { name: 'Athletes' }).click();
     }
+    await page.getByRole('button', { name: 'Squad day' }).click();
+    await page.getByRole('button', { name: 'Tick everybody (12)' }).click();
+    await page.getByRole('button', { name: /begin by touch/ }).click();
+    await h1(page, /^Next: /);
+    await page.locator('main.between .cue').filter({ hasText: /\w/ }).waitFor();
+    await look('between two');
+    await page.getByRole('button', { name: 'Stop: end the squad day' }).click();
+    await page.getByRole('button', { name: 'Yes, end it' }).click();
+    await h1(page, 'The squad day is over');
+    await look('what came of the squad day');
+    await page.getByRole('button', { name: 'Done: to the athletes' }).click();
     await page.locator('.person').first().click();
     await page.getByRole('button', { name: 'Begin' }).waitFor();
     await look('athlete');

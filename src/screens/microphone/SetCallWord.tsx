@@ -21,7 +21,11 @@ export function SetCallWord({ seat }: { seat: Seat }) {
     close();
   };
   return (
-    <section className="card call-word" aria-label="A call word" onKeyDown={onKeyDown}>
+    <section
+      className={`call-word${isOpen ? ' card' : ''}`}
+      aria-label="A call word"
+      onKeyDown={onKeyDown}
+    >
       <button
         ref={opener}
         type="button"

@@ -46,7 +46,7 @@ export function Between({ seat }: { seat: Seat }) {
         {now === undefined ? (HEADINGS[asks] ?? `Next: ${name}`) : `Getting ready: ${now}`}
       </h1>
       {asks === 'help' && (
-        <p className="lead">
+        <p className="sign-said">
           <Shape name="pain" /> The last session ended on a warning sign. See to that; the day
           waits.
         </p>
@@ -108,7 +108,7 @@ const HEADINGS: Partial<Record<SquadDayState['asks'], string>> = {
 
 const SignSaid = ({ sign: { flag, hadTurn, isNoted }, name }: { sign: Sign; name: string }) => (
   <>
-    <p className="lead">
+    <p className="sign-said">
       <Shape name="pain" /> A warning sign was said: {RED_FLAG_WORDS[flag].toLowerCase()}. Get help
       now, as your local rules say; the day waits.
     </p>
