@@ -1,7 +1,7 @@
 import { Invented } from '../people/Invented';
 import { chosenOf, type PersonKnown } from '../people/state';
+import { Back } from '../Back';
 import type { Seat } from '../seat';
-import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { Forget } from './Forget';
@@ -23,9 +23,7 @@ function Page({ seat, one: { person, open, visits } }: { seat: Seat; one: Person
   return (
     <main className="page athlete" lang="en">
       <header>
-        <button type="button" className="back" onClick={() => seat.people.show()}>
-          <Shape name="left" /> Athletes
-        </button>
+        <Back onClick={() => seat.people.show()} />
         <h1 ref={heading} tabIndex={-1}>
           {person.name}
         </h1>

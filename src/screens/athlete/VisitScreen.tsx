@@ -5,8 +5,8 @@ import { dateInWords } from '../dates';
 import { Invented } from '../people/Invented';
 import { chosenOf } from '../people/state';
 import { Trouble } from '../forms/Trouble';
+import { Back } from '../Back';
 import type { Seat } from '../seat';
-import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 
@@ -21,9 +21,7 @@ export default function VisitScreen({ seat }: { seat: Seat }) {
   return (
     <main className="page finished">
       <header>
-        <button type="button" className="back" onClick={back}>
-          <Shape name="left" /> {one?.person.name ?? 'Athletes'}
-        </button>
+        <Back to={one?.person.name ?? 'Athletes'} onClick={back} />
         <h1 ref={heading} tabIndex={-1}>
           {head === null
             ? 'A past visit'

@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
+import { Back } from '../Back';
 import type { Seat } from '../seat';
-import { Shape } from '../Shape';
 import { ToKeys } from '../keys/ToKeys';
 import { Invented } from '../people/Invented';
 import { useFocusOnArrival } from '../useFocusOnArrival';
@@ -37,9 +37,7 @@ export function StartGate({ seat }: { seat: Seat }) {
   return (
     <main className="page gate" lang="en">
       <header>
-        <button type="button" className="back" onClick={() => seat.people.show()}>
-          <Shape name="left" /> Athletes
-        </button>
+        <Back onClick={() => seat.people.show()} />
         <h1 ref={heading} tabIndex={-1}>
           {one === null ? 'Begin without a name' : `Begin for ${one.person.name}`}
         </h1>

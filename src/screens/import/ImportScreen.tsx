@@ -2,8 +2,8 @@ import { useState } from 'react';
 import { guessColumns, type ColumnFields } from '../../domain/people/columns';
 import { withTitles, type Sheet } from '../../domain/people/sheet';
 import { Trouble } from '../forms/Trouble';
+import { Back } from '../Back';
 import type { Seat } from '../seat';
-import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { ChooseFile } from './ChooseFile';
@@ -45,9 +45,7 @@ export default function ImportScreen({ seat }: { seat: Seat }) {
   return (
     <main className="page import" lang="en">
       <header>
-        <button type="button" className="back" onClick={() => seat.people.show()}>
-          <Shape name="left" /> Athletes
-        </button>
+        <Back onClick={() => seat.people.show()} />
         <h1 ref={heading} tabIndex={-1}>
           {came === null ? 'Import a list' : cameWords(came)}
         </h1>

@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
 import { deedOf, keyName, keysOf, refusalOf, type Deed } from '../../domain/hearing/deeds';
 import { Trouble } from '../forms/Trouble';
+import { Back } from '../Back';
 import type { Seat } from '../seat';
-import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { OneDeed, type Open } from './OneDeed';
@@ -29,9 +29,7 @@ export default function KeysScreen({ seat }: { seat: Seat }) {
   return (
     <main className="page keys" lang="en">
       <header>
-        <button type="button" className="back" onClick={() => seat.keys.leave()}>
-          <Shape name="left" /> Back
-        </button>
+        <Back to="Back" onClick={() => seat.keys.leave()} />
         <h1 ref={heading} tabIndex={-1}>
           Keys
         </h1>

@@ -6,8 +6,8 @@ import { Hearing } from '../gate/Hearing';
 import { Sound } from '../gate/Sound';
 import { firstOf, toRunOf } from '../gate/toRun';
 import { WhatToRun } from '../gate/WhatToRun';
+import { Back } from '../Back';
 import type { Seat } from '../seat';
-import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { AGREED_WORDS } from '../words';
@@ -41,9 +41,7 @@ export function Choose({ seat }: { seat: Seat }) {
   return (
     <main className="page gate squad-day" lang="en">
       <header>
-        <button type="button" className="back" onClick={() => seat.squadDay.leave()}>
-          <Shape name="left" /> Athletes
-        </button>
+        <Back onClick={() => seat.squadDay.leave()} />
         <h1 ref={heading} tabIndex={-1}>
           Squad day
         </h1>
