@@ -38,7 +38,7 @@ export function judge(
   const angle = said.angles.at(-1) ?? null;
   const number = said.painNumbers.length > 0 ? Math.max(...said.painNumbers) : null;
   const possible = number === null || (number >= 0 && number <= 10);
-  const hurts = said.pain || (number !== null && number !== 0);
+  const hurts = number === null ? said.pain : number !== 0;
   const pain = hurts ? (possible ? number : null) : said.noPain || number === 0 ? 0 : null;
   const stands = spoken !== null && pain !== null && pain <= painGoesOnUpTo;
   const result: Result | null = hurts && pain !== 0 && !stands ? 'pain' : spoken;
@@ -46,7 +46,7 @@ export function judge(
     ...NO_REPLY,
     side: sideOf(said),
     result,
-    faults,
+    faults: faults.filter((fault) => !isJustShort(book, fault, expected)),
     angleDegrees: angle,
     pain,
     painKind: said.kinds[0] ?? null,
@@ -67,7 +67,9 @@ export function judge(
     (angle !== null && (angle < ANGLE_DEGREES.least || angle > ANGLE_DEGREES.most)) ||
     underTheLine;
   const severally = isOfEachSide(said) || said.angles.length > 1 || said.painNumbers.length > 1;
-  const foreign = faults.some((fault) => !expected.has(fault));
+  const foreign = faults.some(
+    (fault) => !expected.has(fault) && !isJustShort(book, fault, expected),
+  );
   return {
     reply,
     doubtful:
@@ -88,6 +90,15 @@ export function judge(
     asks: asksOf(said, reply),
     ofEachSide: isOfEachSide(said),
   };
+}
+
+/** Where its area has no such fault (the passive lift), short of range is the result alone. */
+function isJustShort({ faults }: CueBook, id: FaultId, expected: ReadonlySet<FaultId>): boolean {
+  const fault = faults[id];
+  if (fault?.kind !== 'range' || expected.has(id)) return false;
+  return [...expected].some((other) =>
+    faults[other]?.areas.every((area) => fault.areas.includes(area)),
+  );
 }
 
 /** What would complete a reply without result, pain or red flag. */

@@ -318,6 +318,10 @@ export const isBelowZero = (
 const isOnRep = ({ numbers }: Vocabulary, before: Segment | undefined): boolean =>
   before !== undefined && numbers.onRep.includes(before.text);
 
+/** "One" that stands for what was named. */
+const isOneOf = (segment: Segment, before: Segment | undefined): boolean =>
+  means(segment, 'fillers') && means(before, 'side');
+
 function numbersIn(
   vocabulary: Vocabulary,
   segments: Segment[],
@@ -333,6 +337,8 @@ function numbersIn(
       if (alone && !segments.some(({ number }) => number !== null)) painNumbers.push(alone);
       return;
     }
+    // "His knee hurts, left one", "that one hurts".
+    if (segment.number === 1 && !segment.after && isOneOf(segment, before)) return;
     const number = isBelowZero(vocabulary, segments, index) ? -segment.number : segment.number;
     if (means(next, 'of-ten')) painNumbers.push(number);
     else if (means(next, 'degrees')) angles.push(number);
