@@ -82,7 +82,8 @@ describe('what would be heard of a rehearsal', () => {
       (toSeconds - fromSeconds) / secondsOf(text);
     expect(share(first)).toBeCloseTo(1, 2);
     expect(share(last)).toBeCloseTo(1.13, 2);
-    const { samples, sampleRate } = soundOf(await soundFileOf(asked), 'asked.wav');
+    const both = await soundFileOf({ ...asked, said: [first, last], timeline: [] });
+    const { samples, sampleRate } = soundOf(both, 'asked.wav');
     const peak = ({ fromSeconds, toSeconds }: typeof first) =>
       samples
         .subarray(Math.round(fromSeconds * sampleRate), Math.round(toSeconds * sampleRate))
