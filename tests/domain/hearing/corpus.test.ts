@@ -7,7 +7,12 @@ const book = hearingBook();
 const LAST = ['fresh', 'later', 'latest'];
 /** By a writer who had not seen the vocabulary; what the second half missed is not mended in full. */
 const NEWCOMER = { tuned: 'newcomer', apart: 'newcomer-apart' };
-const ALL = ['tuned', 'untouched', ...LAST, ...Object.values(NEWCOMER)];
+/**
+ * By a second one, before reading any of the words: 581 of 617 right at first sight (94.2 %;
+ * 92.0-95.7), and mended since; what the contract leaves open or forbids was taken out.
+ */
+const VISITOR = 'visitor';
+const ALL = ['tuned', 'untouched', ...LAST, ...Object.values(NEWCOMER), VISITOR];
 const wrong = (name: string) => corpus(name).flatMap((each) => misread(book, each) ?? []);
 
 describe('utterances as coaches speak', () => {
@@ -35,6 +40,7 @@ describe('utterances as coaches speak', () => {
   it.each([
     [NEWCOMER.tuned, 0.97],
     [NEWCOMER.apart, 0.88],
+    [VISITOR, 0.99],
   ])(
     'of a writer who had not seen the vocabulary are read right often enough: %s',
     (name, least) => {
