@@ -145,7 +145,14 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   return {
     subscribe: store.subscribe,
     state: store.state,
-    people,
+    people: {
+      ...people,
+      async removeInvented() {
+        const trouble = await people.removeInvented();
+        void unfinished.look();
+        return trouble;
+      },
+    },
     visits,
     microphoneCheck,
     keys,
@@ -155,10 +162,11 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
       void openMicrophone();
     },
     begin({ listen, ...chosen }) {
+      const session = people.nameSession(store.state().people.chosen);
       unlockSound();
       door.open();
       if (listen === 'microphone') void openMicrophone();
-      void running.start({ session: randomName(), log: [], ...chosen });
+      void running.start({ session, log: [], ...chosen });
     },
     watchRehearsal(routine) {
       unlockSound();

@@ -1,4 +1,5 @@
 import { INVENTED_SESSION, type Records } from '../ports';
+import { RUN_WITH_INVENTED } from '../domain/people/inventedClub';
 import type { CueBook } from '../domain/script';
 import type { SeatStore, UnfinishedSession } from '../screens/seat';
 
@@ -26,7 +27,8 @@ export function createUnfinished({
   /** How often was looked; what comes late of an earlier look is not shown. */
   let looks = 0;
   const isOffered = (session: string) =>
-    ![REHEARSAL, INVENTED_SESSION].some((name) => session.startsWith(name)) &&
+    !session.startsWith(REHEARSAL) &&
+    (!session.startsWith(INVENTED_SESSION) || session.startsWith(RUN_WITH_INVENTED)) &&
     !discarded.has(session) &&
     !isTaken(session);
 

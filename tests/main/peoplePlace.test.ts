@@ -3,6 +3,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { guessColumns } from '../../src/domain/people/columns';
 import { importPeople } from '../../src/domain/people/importing';
+import { DEFAULT_SETTINGS } from '../../src/domain/log';
 import type { Person } from '../../src/domain/people/person';
 import { createPeoplePlace } from '../../src/main/people/peoplePlace';
 import { createVisitPlace } from '../../src/main/people/visitPlace';
@@ -161,6 +162,32 @@ describe('lists at the seat', () => {
 });
 
 describe('the invented club', () => {
+  it('that is none says so in its own words', async () => {
+    serve(() => ({ format: 'something else' }));
+    expect(await place().place.showInvented()).toMatch(/is not the invented club.*Load this page/);
+  });
+
+  it('takes a session that was run with one of them away too, and no other', async () => {
+    serve(club);
+    const { place: people, records, all } = place();
+    await people.save([MARN]);
+    await people.showInvented();
+    const [one] = all().filter(({ person }) => person.isInvented);
+    const names = [people.nameSession(one!.person.id), people.nameSession('marn')];
+    for (const session of names) {
+      await records.addAll([
+        {
+          ...{ type: 'started', routine: 'hinge', language: 'en', way: 'hands-on' },
+          ...{ startedAt: '2031-06-15T09:00:00+01:00', settings: DEFAULT_SETTINGS },
+          ...{ id: `${session}:phone:1`, atSeconds: 0, person: one!.person.id },
+        },
+      ]);
+    }
+    await people.look();
+    expect(await people.removeInvented()).toBeNull();
+    expect((await records.sessions()).map(({ session }) => session)).toEqual([names[1]]);
+  });
+
   it('comes with its visits and leaves with them; who is real stays', async () => {
     serve(club);
     const { place: people, all, records } = place();

@@ -5,6 +5,7 @@ import { createVirtualClock } from '../../src/cli/virtualClock';
 import { NO_REPLY, type Command } from '../../src/domain/hearing/reply';
 import type { Entry } from '../../src/domain/log';
 import { createHands } from '../../src/ear/hands';
+import { randomName } from '../../src/main/names';
 import type { ToRun } from '../../src/main/running';
 import { createSquadDayPlace } from '../../src/main/squadDay/squadDayPlace';
 import { createUnfinished } from '../../src/main/unfinished';
@@ -105,6 +106,7 @@ function seated(
     people: {
       choose: (chosen) => store.patch({ people: { ...store.state().people, chosen } }),
       look: async () => undefined,
+      nameSession: (person) => `${person}-${randomName()}`,
     },
     running: {
       start: async (wanted) => {

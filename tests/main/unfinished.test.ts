@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { DEFAULT_SETTINGS, type Entry, type Fact } from '../../src/domain/log';
+import { RUN_WITH_INVENTED } from '../../src/domain/people/inventedClub';
 import { createUnfinished } from '../../src/main/unfinished';
 import { memoryRecords } from '../../src/records/memoryRecords';
+import { INVENTED_SESSION } from '../../src/ports';
 import { createSeatStore } from '../../src/screens/seat';
 import { STATE } from '../screens/fakeSeat';
 
@@ -54,6 +56,12 @@ describe('sessions that were cut off', () => {
     await place.look();
     expect(offered()).toEqual(['c', 'a']);
     expect((await seated(THREE)).offered()).toEqual(['c', 'b', 'a']);
+  });
+
+  it('one that was run with somebody invented is offered too, as it leaves with the club', async () => {
+    expect(RUN_WITH_INVENTED.startsWith(INVENTED_SESSION)).toBe(true);
+    const { offered } = await seated([logOf(`${RUN_WITH_INVENTED}1`, 1), logOf('invented-1', 2)]);
+    expect(offered()).toEqual([`${RUN_WITH_INVENTED}1`]);
   });
 
   it('rehearsals, the invented club and what a squad day takes up are not offered', async () => {

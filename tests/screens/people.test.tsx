@@ -72,7 +72,7 @@ describe('the first screen', () => {
       .map(({ textContent }) => textContent);
     expect(each).toHaveLength(4);
     expect(each[0]).toMatch(
-      /^Élodie Tosk: Hinge, begun .*2031.*Open: Bell hinge, left \(Hinge · .*set 1 of 2\)\./,
+      /^\s*Invented Élodie Tosk: Hinge, begun .*2031.*Open: Bell hinge, left \(Hinge · .*set 1 of 2\)\./,
     );
     expect(each[2]).toMatch(/^Hinge, begun/);
     expect(within(cutOff).getByText('1 more, begun before those')).toBeTruthy();
@@ -90,6 +90,19 @@ describe('the first screen', () => {
     show({ ...state, unfinished: unfinished.map((one) => ({ ...one, trouble: 'Not read.' })) });
     expect(screen.getByText('Not read.').closest('[role=alert]')).toBeTruthy();
     expect(screen.getByRole('button', { name: /^Go on/ })).toBeTruthy();
+  });
+
+  it('says before the tap that sessions run with the invented go away with them', () => {
+    const { people, ...state } = PEOPLE_STATES['people-some']!;
+    const [visit] = MARN.visits;
+    const own = { ...visit!, head: { ...visit!.head, session: 'invented-own-1', person: 'tosk' } };
+    show({ ...state, people: { ...people, all: [MARN, { ...TOSK, visits: [own] }] } });
+    const button = screen.getByRole('button', { name: 'Take the invented club away' });
+    expect(document.getElementById(button.getAttribute('aria-describedby')!)?.textContent).toBe(
+      'The session that you ran with them goes away with the invented club.',
+    );
+    show(PEOPLE_STATES['people-some']!);
+    expect(screen.queryByText(/that you ran with them/)).toBeNull();
   });
 
   it('says what to do where the people cannot be read', () => {

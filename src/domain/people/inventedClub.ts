@@ -12,6 +12,12 @@ export interface InventedClub {
   sessions: Entry[][];
 }
 
+/**
+ * Sessions that a coach ran with somebody invented are named so. They begin as all sessions of the
+ * club do, and so leave with it.
+ */
+export const RUN_WITH_INVENTED = 'invented-own-';
+
 const DAY_MILLISECONDS = 24 * 3600 * 1000;
 /** The latest visit lies so long ago at least: what is worked at is due again after seven days. */
 const AGO_DAYS = 8;

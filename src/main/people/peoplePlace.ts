@@ -1,10 +1,12 @@
 import type { Athlete } from '../../domain/athlete';
 import type { AngleTool } from '../../domain/findings';
 import { athleteOf } from '../../domain/people/age';
+import { RUN_WITH_INVENTED } from '../../domain/people/inventedClub';
 import { fileNameOf, takenOut } from '../../domain/people/takenOut';
 import { momentAt } from '../../session/startedAt';
 import type { CueBook } from '../../domain/script';
 import { download } from './download';
+import { randomName } from '../names';
 import { saidBy } from './saidBy';
 import type { Clock, People, Records } from '../../ports';
 import type { PeopleHands, PeopleState } from '../../screens/people/state';
@@ -22,6 +24,8 @@ export interface PeoplePlace extends PeopleHands {
   look(): Promise<void>;
   /** Whose session begins; nothing where nobody is named. */
   forSession(): { person?: string; athlete?: Athlete; angleTool?: AngleTool };
+  /** A new name for a session of this one, by id; with somebody invented it leaves with the club. */
+  nameSession(person: string | null): string;
   /** Whose session it is that runs or has run. */
   choose(id: string | null): void;
   /** Where one is after a session or the voice check is left. */
@@ -87,14 +91,11 @@ export function createPeoplePlace({
   }
 
   /** Null once it is done and shown; else what to do. */
-  async function changing(
-    change: () => Promise<unknown>,
-    otherwise = NOT_KEPT,
-  ): Promise<string | null> {
+  async function changing(change: () => Promise<unknown>): Promise<string | null> {
     try {
       await change();
     } catch (error) {
-      return saidBy(error, otherwise);
+      return saidBy(error, NOT_KEPT);
     }
     await look();
     return null;
@@ -112,6 +113,10 @@ export function createPeoplePlace({
         ...(Object.keys(athlete).length > 0 && { athlete }),
         ...(angleTool !== null && { angleTool }),
       };
+    },
+    nameSession(id) {
+      const one = store.state().people.all.find(({ person }) => person.id === id);
+      return `${one?.person.isInvented === true ? RUN_WITH_INVENTED : ''}${randomName()}`;
     },
     choose: (chosen) => patch({ chosen }),
     placeAfter() {
@@ -150,12 +155,19 @@ export function createPeoplePlace({
         return { say: saidBy(error, NOT_TAKEN_OUT) };
       }
     },
-    showInvented: () =>
-      changing(async () => {
-        const { loadInventedClub, INVENTED_CLUB } = await invented();
+    async showInvented() {
+      const loader = await invented().catch(() => null);
+      if (loader === null) return NO_CLUB;
+      const { loadInventedClub, INVENTED_CLUB, InventedClubError } = loader;
+      try {
         const club = await (await fetch(`${assetsBase}${INVENTED_CLUB}`)).json();
         await loadInventedClub(people, records, club, today());
-      }, NO_CLUB),
+      } catch (error) {
+        return error instanceof InventedClubError ? error.message : saidBy(error, NO_CLUB);
+      }
+      await look();
+      return null;
+    },
     removeInvented: () =>
       changing(async () => (await invented()).removeInventedClub(people, records)),
   };

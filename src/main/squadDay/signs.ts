@@ -23,6 +23,8 @@ export function signOf(
   lastRan: string | null,
   { flag, text }: SignHeard,
   writtenAt: string,
+  /** A new name for a session of that person. */
+  nameSession: (person: string) => string,
 ): Sign | null {
   const [next] = toCome(day);
   const ran =
@@ -33,7 +35,7 @@ export function signOf(
   return {
     ...{ id: randomName(), flag, text, writtenAt, isNoted: false },
     person: whose.person,
-    session: whose.session ?? randomName(),
+    session: whose.session ?? nameSession(whose.person),
     hadTurn: ran !== undefined,
   };
 }

@@ -9,7 +9,6 @@ import { EMPTY_VIEW, viewOf } from '../../screens/view';
 import { musicUnder } from '../musicUnder';
 import { notKept } from '../people/notKept';
 import { momentAt } from '../../session/startedAt';
-import { randomName } from '../names';
 import type { Parts } from '../parts';
 import type { PeoplePlace } from '../people/peoplePlace';
 import type { Running } from '../running';
@@ -59,7 +58,7 @@ interface SquadDayParts {
   store: SeatStore;
   /** Everything that hears replies. */
   listening: Ear;
-  people: Pick<PeoplePlace, 'choose' | 'look'>;
+  people: Pick<PeoplePlace, 'choose' | 'look' | 'nameSession'>;
   running: Pick<Running, 'start' | 'end'>;
   /** Unlocks what a tap unlocks, and opens the microphone where it is wanted. */
   begins: (listen: SquadDayChoice['listen']) => void;
@@ -118,7 +117,7 @@ export function createSquadDayPlace({
     if (under === null) return;
     const now = clock.now();
     const at = momentAt(now, -new Date(now).getTimezoneOffset());
-    const sign = signOf(under.day, lastRan, heard, at);
+    const sign = signOf(under.day, lastRan, heard, at, people.nameSession);
     if (sign !== null) keep({ ...under, signs: [...under.signs, sign] });
     void wait([], SIGN_BETWEEN);
   }
@@ -254,12 +253,15 @@ export function createSquadDayPlace({
   /** The name of the session that begins: a warning sign may be noted under it already. */
   const nameOfNext = ({ day, signs }: KeptDay): string => {
     const [next] = days.toCome(day);
-    return signs.findLast(({ person }) => person === next?.person)?.session ?? randomName();
+    return (
+      signs.findLast(({ person }) => person === next?.person)?.session ??
+      people.nameSession(next?.person ?? null)
+    );
   };
 
   /** What was left open cannot be read: the turn gets another session. */
   function beginAnew(): string {
-    const session = randomName();
+    const session = people.nameSession(under?.day.now?.person ?? null);
     if (under?.day.now != null) {
       keep({ ...under, day: { ...under.day, now: { ...under.day.now, session } } });
     }

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { RUN_WITH_INVENTED } from '../../domain/people/inventedClub';
 import { WithoutNetwork } from '../gate/WithoutNetwork';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
@@ -69,9 +70,26 @@ function Club({ seat, all }: { seat: Seat; all: PersonKnown[] }) {
     setTrouble(await (isHere ? seat.people.removeInvented() : seat.people.showInvented()));
     setBusy(false);
   };
+  const own = all
+    .filter(({ person }) => person.isInvented)
+    .flatMap(({ visits }) => visits)
+    .filter(({ head }) => head.session.startsWith(RUN_WITH_INVENTED)).length;
   return (
     <div className="club">
-      <button type="button" disabled={isBusy} onClick={() => void toggle()}>
+      {own > 0 && (
+        <p className="detail" id="club-takes">
+          {own === 1
+            ? 'The session that you ran with them goes'
+            : `The ${own} sessions that you ran with them go`}{' '}
+          away with the invented club.
+        </p>
+      )}
+      <button
+        type="button"
+        disabled={isBusy}
+        aria-describedby={own > 0 ? 'club-takes' : undefined}
+        onClick={() => void toggle()}
+      >
         <Shape name="not-tested" />{' '}
         {isHere ? 'Take the invented club away' : 'Show an invented club'}
       </button>

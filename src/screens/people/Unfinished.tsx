@@ -1,5 +1,6 @@
 import type { CueBook } from '../../domain/script';
 import { Trouble } from '../forms/Trouble';
+import { Invented } from './Invented';
 import type { Seat, UnfinishedSession } from '../seat';
 import { useSeat } from '../useSeat';
 import { placeOf, SIDE_WORDS, titleOf } from '../words';
@@ -53,13 +54,19 @@ function One({ seat, one: { head, open, trouble } }: { seat: Seat; one: Unfinish
   const book = useSeat(seat, (state) => state.book);
   const people = useSeat(seat, (state) => state.people.all);
   const routines = useSeat(seat, (state) => state.routines);
-  const name = people.find(({ person }) => person.id === head.person)?.person.name ?? null;
+  const person = people.find((known) => known.person.id === head.person)?.person;
+  const name = person?.name ?? null;
   const routine = routines.find(({ id }) => id === head.routine)?.name ?? head.routine;
   const what = name === null ? routine : `${name}: ${routine}`;
   const begun = when(head.startedAt);
   return (
     <li>
       <p>
+        {person?.isInvented === true && (
+          <>
+            <Invented />{' '}
+          </>
+        )}
         {what}, begun {begun}.{open !== null && ` Open: ${openWords(book, open)}.`}
       </p>
       <Trouble words={trouble} />
