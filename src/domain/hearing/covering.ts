@@ -35,7 +35,8 @@ export const describes = (
       !segment.text.includes(' ') &&
       articles.includes(before?.text ?? '') &&
       noun?.after === false &&
-      (noun.by === 'unknown' ||
+      noun.number === null &&
+      (noun.meanings.every(({ is }) => is === 'orders') ||
         noun.meanings.some((meaning) => meaning.is === 'part' && !parts.has(meaning.part)))
     );
   });

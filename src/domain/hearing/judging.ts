@@ -78,7 +78,7 @@ export function judge(
       severally ||
       foreign ||
       said.deniedShort ||
-      (said.unsure && said.redFlags.length === 0) ||
+      said.unsure ||
       said.faults.unclear,
     graded: result !== null || pain !== null || said.results.length > 0 || said.deniedShort,
     against:

@@ -67,6 +67,7 @@ describe('a result that is of something else', () => {
     "there's a clean towel over there on the left",
     "there's a short bar over on the right",
     'I was right, he did pass',
+    "that's a short walk from here",
   ])('grades nothing: %s', (text) => expect(hear(passive, text).verdict).toBe('ignore'));
 });
 
@@ -82,8 +83,10 @@ describe('pain', () => {
   ])('at %s: %s', (at, text, reply) => accepted(at, text, reply));
 });
 
-it('hears a red flag that is hedged', () =>
-  accepted('idle', "I think I'm going to pass out", { redFlag: 'faint-dizzy' }));
+it('waits for nobody who thinks that he is about to faint, and asks about last summer', () => {
+  accepted('idle', "I think I'm going to pass out", { redFlag: 'faint-dizzy' });
+  expect(hear('idle', 'my back gave out last summer').verdict).toBe('confirm');
+});
 
 it('takes a fault of the next area for the result alone where its own has none like it', () =>
   accepted(passive, 'right arm goes to one forty and stops, limited', {
