@@ -59,14 +59,21 @@ const UNDECIDING: Entry['type'][] = ['asked', 'heard', 'paused', 'resumed', 'wor
 const isLatest = (log: Entry[], entry: Entry): boolean =>
   log.slice(log.indexOf(entry) + 1).every(({ type }) => UNDECIDING.includes(type));
 
+/** A warning sign over the closing words, when the rules have ended the session already. */
+const warnedAtEnd = (log: Entry[]): boolean =>
+  log.findLastIndex(({ type }) => type === 'red-flag') >
+  log.findLastIndex(({ type }) => type === 'ended');
+
 export function conclude(context: SessionContext, event: SessionMachineEvent): Change {
   const { book, decision, log, outcomes } = context;
   const reason =
     event.type === 'REPLIES_ENDED'
       ? 'replies-ended'
-      : decision?.step.do === 'end'
-        ? decision.step.reason
-        : 'stopped';
+      : warnedAtEnd(log)
+        ? 'red-flag'
+        : decision?.step.do === 'end'
+          ? decision.step.reason
+          : 'stopped';
   const open = areaStates(book, log).filter(({ area }) => outcomes[area] === undefined);
   const texts = reason === 'replies-ended' ? [] : closingTexts(context, reason);
   return {

@@ -233,7 +233,17 @@ export const sessionMachine = session.createMachine({
       },
       on: {
         SPOKEN: 'ended',
-        HEARD: { actions: 'showHeard' },
+        HEARD: [
+          // It ends already: what is left to say is cut, and what is on record stays.
+          { guard: heard('stop'), target: 'ended', actions: ['signalHalt', 'showHeard'] },
+          { guard: heard('stop-again'), target: 'ended', actions: ['signalHalt', 'showHeard'] },
+          {
+            guard: heard('red-flag'),
+            target: 'storing',
+            actions: ['hush', 'showHeard', 'recordFlag'],
+          },
+          { actions: 'showHeard' },
+        ],
         DEAF: { actions: 'showDeaf' },
         REPLIES_ENDED: {},
       },

@@ -85,4 +85,34 @@ describe('the closing words', () => {
     expect(rules).not.toContain('11.1');
     expect(rules?.at(-1)).toBe('12.5');
   });
+
+  it('are cut by "stop" at once, and the session is over as it was', () => {
+    const bench = openBench();
+    for (const reply of ['clean', 'clean']) {
+      bench.untilAsked();
+      bench.hear(reply);
+    }
+    bench.seconds(2);
+    expect(bench.sounding()).not.toBeNull();
+    bench.hear('stop');
+    expect(bench.sounding()).toBeNull();
+    expect(bench.isOver()).toBe(true);
+    expect(bench.of('end')).toMatchObject([{ reason: 'completed', liftsReady: ['pulls'] }]);
+  });
+
+  it('give way to a warning sign, which is on record and ends it anew', () => {
+    const bench = openBench();
+    for (const reply of ['clean', 'clean']) {
+      bench.untilAsked();
+      bench.hear(reply);
+    }
+    bench.seconds(2);
+    bench.hear('chest pain');
+    bench.seconds(30);
+    expect(bench.isOver()).toBe(true);
+    expect(bench.logged('red-flag')).toMatchObject([{ flag: 'chest-pain' }]);
+    expect(bench.logged('ended').at(-1)).toMatchObject({ reason: 'red-flag' });
+    expect(bench.cues().at(-1)).toMatch(/Get help now/);
+    expect(bench.of('end')).toMatchObject([{ reason: 'red-flag', liftsReady: [], homework: [] }]);
+  });
 });
