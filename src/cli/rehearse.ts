@@ -3,12 +3,14 @@ import { WAYS, type Way } from '../domain/areas';
 import { findingsOf } from '../domain/deciding/deciding';
 import { reportOf } from '../domain/reporting/report';
 import type { CueBook, Routine } from '../domain/script';
+import type { WarmUp } from '../domain/warmUp/warmUp';
 import { callWordOf } from './callWord';
 import { readAthleteFile } from './athleteFile';
 import { secondsIn } from './durations';
 import type { HeardAudio } from './recogniser';
 import { Refused, WrongUsage } from './refused';
-import { rehearse, type Rehearsed, type TimedEvent } from './rehearsing';
+import type { TimedEvent } from './rehearsalHall';
+import { rehearse, type Rehearsed } from './rehearsing';
 import { readReplies, type Replies } from './replies';
 import {
   answer,
@@ -18,8 +20,10 @@ import {
   onlyOne,
   parse,
   routineOf,
+  type Parsed,
   type Verb,
 } from './verb';
+import { rehearseWarmUp } from './warmUps';
 
 export const rehearseVerb: Verb = {
   does: 'runs a whole session on a virtual clock and prints its timeline',
@@ -27,6 +31,7 @@ export const rehearseVerb: Verb = {
     'Usage: sayso rehearse ROUTINE --replies FILE [--sound OUT.wav] [--session OUT.json]\n' +
     '       [--athlete FILE.json] [--way hands-on|alone|group] [--call-word WORD]\n' +
     '       [--language en]\n\n' +
+    'A warm-up for a group plays by itself, and takes what its leader says: "@60 hold".\n\n' +
     'Replies, one a line: text is heard at the next prompt that wants an answer; "@12.5 text" at\n' +
     'that second; "@audio FILE.wav" through the recogniser; "#" a comment; an empty line silence.\n' +
     '--athlete: {"passLineDegrees": 150, "stature": "175 cm", "ageYears": 30, ...}: settings that\n' +
@@ -38,7 +43,10 @@ export const rehearseVerb: Verb = {
       ...['replies', 'sound', 'session', 'athlete', 'way', 'call-word'],
     ]);
     const book = bookOf(values.language);
-    const routine = routineOf(book, onlyOne(positionals));
+    const id = onlyOne(positionals);
+    const warmUp = id === undefined ? undefined : book.warmUps[id];
+    if (warmUp !== undefined) return ofGroup(book, warmUp, values);
+    const routine = routineOf(book, id);
     if (values.replies === undefined) throw new WrongUsage('Name the replies: --replies FILE.');
     const way = wayOf(routine, values.way);
     const given = readAthleteFile(values.athlete, book);
@@ -67,6 +75,30 @@ export const rehearseVerb: Verb = {
     return 0;
   },
 };
+
+/** A warm-up leaves no record and knows nobody, so it takes no --session and no --athlete. */
+async function ofGroup(
+  book: CueBook,
+  warmUp: WarmUp,
+  { replies, sound, session, athlete, way }: Parsed['values'],
+): Promise<number> {
+  const tooMuch = Object.entries({ session, athlete }).find(([, value]) => value !== undefined);
+  if (tooMuch) throw new WrongUsage(`A warm-up is of nobody and kept nowhere: no --${tooMuch[0]}.`);
+  if (way !== undefined && way !== 'group')
+    throw new Refused(`The warm-up ${warmUp.id} is not run "${way}". It is run: group.`);
+  if (sound !== undefined) mustBeSpoken(book);
+  const { timeline, said, reason, tookSeconds } = rehearseWarmUp(book, warmUp, {
+    secondsOf: secondsIn(book.language),
+    replies: replies === undefined ? { inTurn: [], timed: [] } : readReplies(replies),
+  });
+  for (const event of timeline.flatMap(line)) answer(event);
+  answer({ t: Math.round(tookSeconds * 1000) / 1000, type: 'end', reason, areas: [], liftsReady: [], findings: [] });
+  if (sound !== undefined) {
+    const { soundFileOf } = await import('./sounding');
+    write(sound, await soundFileOf({ said, timeline }));
+  }
+  return 0;
+}
 
 async function preparedSounds(book: CueBook, { inTurn, timed }: Replies, callWord?: string) {
   const sounds = new Map<string, (prompt: string) => HeardAudio>();

@@ -1,7 +1,7 @@
 import { closeSync, openSync, writeFileSync } from 'node:fs';
 import type { Heard, WarmUpPlan } from '../domain/warmUp/planning';
 import { sharedManner, type Manner } from '../voice/manner';
-import type { Said, TimedEvent } from './rehearsing';
+import type { Said, TimedEvent } from './rehearsalHall';
 import { Refused, WrongUsage } from './refused';
 import { answer, bookOf, mustBeSpoken, onlyOne, parse, type Verb } from './verb';
 import { groupSecondsIn, plannedWarmUp, warmUpOf } from './warmUps';

@@ -2,7 +2,8 @@ import { perceivedBeatSeconds } from '../tones/perceivedBeat';
 import { toneSamples } from '../tones/shapes';
 import { waveFile } from '../tones/wave';
 import { fliteInNode, SAYSO_VOICE, type Flite } from '../voice/node';
-import type { Rehearsed, Said } from './rehearsing';
+import type { Said } from './rehearsalHall';
+import type { Rehearsed } from './rehearsing';
 
 /** A cue that is cut off fades this long, as in the app. */
 const FADE_SECONDS = 0.01;

@@ -1,8 +1,12 @@
-/** The warm-ups of the scripts, as the verbs plan them. */
+/** The warm-ups of the scripts, as the verbs plan and run them. */
 import type { CueBook } from '../domain/script';
 import { planWarmUp, type WarmUpPlan } from '../domain/warmUp/planning';
 import type { WarmUp } from '../domain/warmUp/warmUp';
+import { DEFAULT_SETTINGS, type EndReason } from '../domain/log';
 import { sharedManner } from '../voice/manner';
+import { createActor } from 'xstate';
+import { warmUpMachine } from '../session/warmUpMachine';
+import { rehearsalHall, type Hall, type Said, type TimedEvent } from './rehearsalHall';
 import { secondsIn } from './durations';
 import { Refused, WrongUsage } from './refused';
 
@@ -40,4 +44,31 @@ export function plannedWarmUp(book: CueBook, warmUp: WarmUp, minutes?: string): 
     throw new Refused(`${warmUp.id} cannot end after ${minutes} minutes. It takes ${least}.`);
   }
   return plan;
+}
+
+/** Runs a warm-up on a virtual clock, with what its leader says: the same machine as in the app. */
+export function rehearseWarmUp(
+  book: CueBook,
+  warmUp: WarmUp,
+  hall: Omit<Hall, 'way'>,
+  /** It is promised to end after so many seconds; as written where left out. */
+  endSeconds?: number,
+): { timeline: TimedEvent[]; said: Said[]; reason: EndReason; tookSeconds: number } {
+  const { clock, ports, runUntil, said, timeline } = rehearsalHall({ ...hall, way: 'group' });
+  const startedAtMilliseconds = clock.now();
+  const actor = createActor(warmUpMachine, {
+    clock,
+    input: {
+      ...{ book, ports, warmUp, secondsOf: hall.secondsOf, settings: DEFAULT_SETTINGS },
+      callWord: null,
+      endsAtMilliseconds:
+        endSeconds === undefined ? null : startedAtMilliseconds + endSeconds * 1000,
+    },
+  });
+  actor.start();
+  const isOver = () => actor.getSnapshot().status !== 'active';
+  runUntil(isOver, () => undefined);
+  const reason = actor.getSnapshot().output ?? 'replies-ended';
+  actor.stop();
+  return { timeline, said, reason, tookSeconds: (clock.now() - startedAtMilliseconds) / 1000 };
 }

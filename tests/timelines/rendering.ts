@@ -1,5 +1,6 @@
 import type { Finding } from '../../src/domain/findings';
-import type { Rehearsed, TimedEvent } from '../../src/cli/rehearsing';
+import type { TimedEvent } from '../../src/cli/rehearsalHall';
+import type { Rehearsed } from '../../src/cli/rehearsing';
 
 /**
  * A rehearsed session as text to be read: one line an event, with its time (minutes:seconds) and

@@ -1,7 +1,8 @@
 import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { secondsIn } from '../../src/cli/durations';
-import { rehearse, type Rehearsed, type TimedEvent } from '../../src/cli/rehearsing';
+import type { TimedEvent } from '../../src/cli/rehearsalHall';
+import { rehearse, type Rehearsed } from '../../src/cli/rehearsing';
 import { readReplies } from '../../src/cli/replies';
 import { bookOf } from '../../src/cli/verb';
 import { DEFAULT_SETTINGS, type SessionSettings } from '../../src/domain/log';

@@ -37,8 +37,10 @@ export interface TooShort {
 interface PlanOptions {
   /** It ends at this second, exactly; as written where left out. */
   endSeconds?: number | undefined;
-  /** Turns that are over, where a group is underway; welcome and cautions of these are not said. */
+  /** Turns that are over. */
   done?: number;
+  /** The group was welcomed already; so where turns are over. */
+  isUnderway?: boolean;
 }
 
 /** The sides change, or half of the work is said to be over, where there is this much of it. */
@@ -54,12 +56,12 @@ export function planWarmUp(
   book: CueBook,
   warmUp: WarmUp,
   secondsOf: (text: string) => number,
-  { endSeconds, done = 0 }: PlanOptions = {},
+  { endSeconds, done = 0, isUnderway = done > 0 }: PlanOptions = {},
 ): WarmUpPlan | TooShort {
   const ending = say(book.lines, 'group.over', {});
   const closing = secondsOf(ending) + BREATH_SECONDS;
   const openingOf = (seconds: number) =>
-    done > 0
+    isUnderway
       ? []
       : [
           say(book.lines, 'group.welcome', {

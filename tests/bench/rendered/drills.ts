@@ -1,5 +1,6 @@
 import { secondsOf } from '../../../src/cli/durations';
-import { rehearse, type Said, type TimedEvent } from '../../../src/cli/rehearsing';
+import type { Said, TimedEvent } from '../../../src/cli/rehearsalHall';
+import { rehearse } from '../../../src/cli/rehearsing';
 import { soundFileOf } from '../../../src/cli/sounding';
 import { bookOf } from '../../../src/cli/verb';
 import { DEFAULT_SETTINGS } from '../../../src/domain/log';
