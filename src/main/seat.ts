@@ -3,7 +3,13 @@ import { say } from '../domain/saying';
 import { LANGUAGES } from '../cues/page';
 import { manyEars } from '../ear/manyEars';
 import type { EarTrouble } from '../ports';
-import { createSeatStore, type MicrophoneState, type Seat, type SeatState } from '../screens/seat';
+import {
+  createSeatStore,
+  type BeginChoice,
+  type MicrophoneState,
+  type Seat,
+  type SeatState,
+} from '../screens/seat';
 import { EMPTY_VIEW } from '../screens/view';
 import { createVoiceCheckPlace } from './coach/voiceCheckPlace';
 import { createDoor } from './door';
@@ -18,9 +24,10 @@ import { createVisitPlace } from './people/visitPlace';
 import { createRunning, loadSession, staysAt } from './running';
 import { createSquadDayPlace } from './squadDay/squadDayPlace';
 import { createUnfinished, REHEARSAL } from './unfinished';
+import { createWarmUpPlace } from './warmUp/warmUpPlace';
 
 /** Where the page is not loaded anew. */
-const BUSY = /^(run|finished|voiceCheck|microphone|squadDay|import)$/;
+const BUSY = /^(run|finished|voiceCheck|microphone|squadDay|warmUp|import)$/;
 const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
   'no-microphone': 'none',
   denied: 'denied',
@@ -62,6 +69,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     keys: { own: [] },
     people: NOBODY,
     squadDay: null,
+    warmUp: null,
     visit: null,
     view: EMPTY_VIEW,
   });
@@ -77,15 +85,11 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   });
   const squadDay = createSquadDayPlace({
     ...{ parts, store, listening, people, running, chooseLanguage },
-    begins(listen) {
-      unlockSound();
-      door.open();
-      if (listen === 'microphone') void openMicrophone();
-    },
-    stays: () => staysAt(parts),
+    ...{ begins, stays },
     freed: () => void unfinished.look(),
     storage: () => localStorage,
   });
+  const warmUp = createWarmUpPlace({ parts, store, listening, begins, stays });
   const unfinished = createUnfinished({ book, records, store, isTaken: squadDay.holds });
 
   const microphone = (change: Partial<SeatState['microphone']>) =>
@@ -119,6 +123,16 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
   }
   function notAllArrived() {
     tellOffline({ state: 'incomplete' });
+  }
+
+  function stays() {
+    return staysAt(parts);
+  }
+  /** Inside the tap that begins. */
+  function begins(listen: BeginChoice['listen']) {
+    unlockSound();
+    door.open();
+    if (listen === 'microphone') void openMicrophone();
   }
 
   async function openMicrophone() {
@@ -157,15 +171,14 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     microphoneCheck,
     keys,
     squadDay,
+    warmUp,
     tryMicrophone: () => {
       unlockSound();
       void openMicrophone();
     },
     begin({ listen, ...chosen }) {
       const session = people.nameSession(store.state().people.chosen);
-      unlockSound();
-      door.open();
-      if (listen === 'microphone') void openMicrophone();
+      begins(listen);
       void running.start({ session, log: [], ...chosen });
     },
     watchRehearsal(routine) {
@@ -194,7 +207,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     type: (text) => typed.type(text),
     chooseLanguage,
     key: (event) => void hands.key(event),
-    nowSeconds: running.nowSeconds,
+    nowSeconds: () => warmUp.nowSeconds() ?? running.nowSeconds(),
     playMusic(file) {
       unlockSound();
       store.patch({ music: { name: file.name, trouble: false } });

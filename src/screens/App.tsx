@@ -15,6 +15,7 @@ const AthleteScreen = lazy(() => import('./athlete/AthleteScreen'));
 const VisitScreen = lazy(() => import('./athlete/VisitScreen'));
 const ImportScreen = lazy(() => import('./import/ImportScreen'));
 const SquadDayScreen = lazy(() => import('./squadDay/SquadDayScreen'));
+const WarmUpScreen = lazy(() => import('./warmUp/WarmUpScreen'));
 const MicrophoneScreen = lazy(() => import('./microphone/MicrophoneScreen'));
 const KeysScreen = lazy(() => import('./keys/KeysScreen'));
 const VoiceCheckScreen = lazy(() => import('./voiceCheck/VoiceCheckScreen'));
@@ -26,6 +27,7 @@ const SCREENS = {
   athlete: AthleteScreen,
   visit: VisitScreen,
   squadDay: SquadDayScreen,
+  warmUp: WarmUpScreen,
   gate: StartGate,
   microphone: MicrophoneScreen,
   keys: KeysScreen,

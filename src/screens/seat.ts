@@ -11,6 +11,7 @@ import type { MicrophoneCheckHands, MicrophoneCheckState } from './microphone/st
 import type { PeopleHands, PeopleState } from './people/state';
 import type { SquadDayHands, SquadDayState } from './squadDay/state';
 import type { Told, View } from './view';
+import type { WarmUpHands, WarmUpState } from './warmUp/state';
 
 /** How the microphone stands; all but `hears` and `asking` leave touch and keys. */
 export type MicrophoneState =
@@ -24,6 +25,7 @@ export interface SeatState {
     | 'athlete'
     | 'visit'
     | 'squadDay'
+    | 'warmUp'
     | 'gate'
     | 'microphone'
     | 'keys'
@@ -70,6 +72,8 @@ export interface SeatState {
   people: PeopleState;
   /** Null on any other day. */
   squadDay: SquadDayState | null;
+  /** Null where no group is led. */
+  warmUp: WarmUpState | null;
   /** The session that is read afterwards; null where none is. */
   visit: VisitState | null;
   view: View;
@@ -165,6 +169,7 @@ export interface Seat {
   tryMicrophone(): void;
   people: PeopleHands;
   squadDay: SquadDayHands;
+  warmUp: WarmUpHands;
   visits: VisitHands;
   microphoneCheck: MicrophoneCheckHands;
   keys: KeysHands;

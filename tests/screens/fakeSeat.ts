@@ -8,6 +8,7 @@ import { fakeMicrophoneCheck } from './fakeMicrophoneCheck';
 import { fakePeople } from './fakePeople';
 import { fakeSquadDay } from './fakeSquadDay';
 import { fakeVisits } from './fakeVisits';
+import { fakeWarmUp } from './fakeWarmUp';
 
 export const STATE: SeatState = {
   where: 'gate',
@@ -31,6 +32,7 @@ export const STATE: SeatState = {
   microphoneCheck: null,
   keys: { own: [] },
   squadDay: null,
+  warmUp: null,
   people: { state: 'here', trouble: null, all: [], chosen: null, today: '2031-03-08' },
   visit: null,
   view: EMPTY_VIEW,
@@ -68,6 +70,7 @@ export function fakeSeat(
     people: fakePeople(did, answer),
     visits: fakeVisits(did),
     squadDay: fakeSquadDay(did),
+    warmUp: fakeWarmUp(did),
     microphoneCheck: fakeMicrophoneCheck(did),
     keys: fakeKeys(did),
     tryMicrophone: () => did.push(['tryMicrophone']),

@@ -33,6 +33,9 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
       <button type="button" className="first" onClick={() => seat.people.toGate(null)}>
         Begin without a name
       </button>
+      <button type="button" className="to-group" onClick={() => seat.warmUp.show()}>
+        <Shape name="both" /> Warm up a group
+      </button>
       <Unfinished seat={seat} />
       <section className="athletes" aria-labelledby="athletes-title">
         <h2 id="athletes-title">Athletes</h2>

@@ -1,0 +1,52 @@
+import { createActor } from 'xstate';
+import { planWarmUp } from '../../domain/warmUp/planning';
+import type { WarmUpOffer } from '../../screens/warmUp/state';
+import { warmUpMachine, type WarmUpContext, type WarmUpInput } from '../../session/warmUpMachine';
+
+/** How a warm-up stands, after every step of it. */
+export interface Stands {
+  context: WarmUpContext;
+  isHeld: boolean;
+  asksEnd: boolean;
+}
+
+/** Leads a group; `over` is told how it ended. */
+export function startWarmUp(
+  input: WarmUpInput,
+  told: {
+    stands: (stands: Stands) => void;
+    over: (how: 'completed' | 'stopped' | 'red-flag') => void;
+  },
+): { stop: () => void } {
+  const actor = createActor(warmUpMachine, { input });
+  actor.subscribe({
+    next: ({ context, value }) =>
+      told.stands({
+        context,
+        isHeld: value === 'held' || value === 'sayingAside',
+        asksEnd: value === 'askingEnd',
+      }),
+    complete: () => {
+      const reason = actor.getSnapshot().output;
+      told.over(reason === 'stopped' || reason === 'red-flag' ? reason : 'completed');
+    },
+  });
+  actor.start();
+  return { stop: () => actor.stop() };
+}
+
+/** Every warm-up of the book with what it takes to a group, at the pace of its voice. */
+export const offersOf = (
+  { book, secondsOf }: Pick<WarmUpInput, 'book' | 'secondsOf'>,
+  stretch: number,
+): WarmUpOffer[] =>
+  Object.values(book.warmUps).map((warmUp) => {
+    const spoken = (text: string) => Math.round(secondsOf(text) * stretch * 1000) / 1000;
+    const written = planWarmUp(book, warmUp, spoken);
+    const none = planWarmUp(book, warmUp, spoken, { endSeconds: 0 });
+    return {
+      ...{ id: warmUp.id, name: warmUp.name },
+      seconds: 'leastSeconds' in written ? 0 : written.totalSeconds,
+      leastSeconds: 'leastSeconds' in none ? none.leastSeconds : 0,
+    };
+  });

@@ -1,0 +1,146 @@
+import { DEFAULT_SETTINGS } from '../../domain/log';
+import type { Cancel, Ear, SessionEvent } from '../../ports';
+import type { SeatStore } from '../../screens/seat';
+import { EMPTY_VIEW, viewOf } from '../../screens/view';
+import type { WarmUpChoice, WarmUpHands, WarmUpState } from '../../screens/warmUp/state';
+import { musicUnder } from '../musicUnder';
+import type { Parts } from '../parts';
+import type { Stands } from './warmUpActor';
+
+/** What leads a group comes when it is needed first. */
+const loadWarmUp = () => import('./warmUpActor');
+const NOT_ARRIVED =
+  'A part of Sayso did not arrive. Connect to the network, and choose the warm-up again.';
+
+/** The place at the seat of a group. */
+export interface WarmUpPlace extends WarmUpHands {
+  /** Seconds since the one that runs began; null where none does. */
+  nowSeconds(): number | null;
+}
+
+const CHOOSING: WarmUpState = {
+  ...{ stage: 'choosing', offers: [], chosen: null, turn: null, isHeld: false, asksEnd: false },
+  ...{ endsAtMilliseconds: null, ended: null, trouble: null },
+};
+
+export function createWarmUpPlace({
+  parts,
+  store,
+  listening,
+  begins,
+  stays,
+}: {
+  parts: Pick<
+    Parts,
+    | 'beats'
+    | 'book'
+    | 'clock'
+    | 'coach'
+    | 'isHeard'
+    | 'manner'
+    | 'music'
+    | 'secondsOf'
+    | 'tones'
+    | 'voice'
+  >;
+  store: SeatStore;
+  /** Everything that hears the leader. */
+  listening: Ear;
+  /** Unlocks what a tap unlocks, and opens the microphone where it is wanted. */
+  begins: (listen: WarmUpChoice['listen']) => void;
+  /** Keeps the screen on and the headset joined until cancelled. */
+  stays: () => Cancel;
+}): WarmUpPlace {
+  const { beats, book, clock, coach, isHeard, manner, secondsOf, tones, voice } = parts;
+  const underMusic = musicUnder(parts.music, clock);
+  let startedAtMilliseconds: number | null = null;
+  let end: Cancel = () => undefined;
+
+  const patch = (change: Partial<WarmUpState>) =>
+    store.patch({ warmUp: { ...(store.state().warmUp ?? CHOOSING), ...change } });
+
+  function show(event: SessionEvent & { atSeconds: number }) {
+    store.patch({ view: viewOf(store.state().view, event) });
+    if (event.type === 'trouble' && event.what === 'no-voice') store.patch({ voice: 'none' });
+    underMusic.show(event);
+  }
+
+  function stands({ context, isHeld, asksEnd }: Stands) {
+    const { plan, turn, done, isUnderway, endsAtMilliseconds } = context;
+    const names = plan.turns.map((each) => each.turn.name);
+    const name = names[turn];
+    patch({
+      ...{ isHeld, asksEnd, endsAtMilliseconds },
+      turn:
+        !isUnderway || name === undefined
+          ? null
+          : {
+              ...{ name, number: done + turn + 1, of: done + names.length },
+              next: names[turn + 1] ?? null,
+            },
+    });
+  }
+
+  async function offer() {
+    manner.speakFor('group');
+    const arrived = await loadWarmUp().catch(() => null);
+    if (store.state().where !== 'warmUp') return;
+    if (arrived === null) return patch({ trouble: NOT_ARRIVED });
+    const offers = arrived.offersOf({ book, secondsOf }, manner.now().stretch);
+    patch({ offers, trouble: null });
+  }
+
+  async function lead({ id, minutes }: WarmUpChoice) {
+    const warmUp = book.warmUps[id];
+    const arrived = await loadWarmUp().catch(() => null);
+    if (arrived === null || warmUp === undefined) return patch({ trouble: NOT_ARRIVED });
+    end();
+    manner.speakFor('group');
+    const goAway = stays();
+    startedAtMilliseconds = clock.now();
+    const { offers } = store.state().warmUp ?? CHOOSING;
+    const chosen = offers.find((each) => each.id === id) ?? null;
+    patch({ ...CHOOSING, offers, chosen, stage: 'running' });
+    store.patch({ view: EMPTY_VIEW });
+    const led = arrived.startWarmUp(
+      {
+        ...{ book: isHeard ? coach.book() : book, warmUp, secondsOf, settings: DEFAULT_SETTINGS },
+        ports: { clock, ear: listening, voice, tones, beats, screen: { show } },
+        callWord: isHeard ? coach.callWord() : null,
+        endsAtMilliseconds: minutes === null ? null : clock.now() + minutes * 60_000,
+      },
+      {
+        stands,
+        over: (ended) => {
+          end();
+          patch({ stage: 'over', ended, turn: null });
+        },
+      },
+    );
+    end = () => {
+      end = () => undefined;
+      startedAtMilliseconds = null;
+      led.stop();
+      goAway();
+      underMusic.leave();
+    };
+  }
+
+  return {
+    show() {
+      patch(CHOOSING);
+      store.patch({ where: 'warmUp', view: EMPTY_VIEW });
+      void offer();
+    },
+    begin(choice) {
+      begins(choice.listen);
+      void lead(choice);
+    },
+    leave() {
+      end();
+      store.patch({ where: 'people', warmUp: null, view: EMPTY_VIEW });
+    },
+    nowSeconds: () =>
+      startedAtMilliseconds === null ? null : (clock.now() - startedAtMilliseconds) / 1000,
+  };
+}
