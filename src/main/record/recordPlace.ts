@@ -3,7 +3,7 @@ import { withHeld } from '../../domain/keeping/merging';
 import type { Entry } from '../../domain/log';
 import type { Clock } from '../../ports';
 import type { Keeping } from '../../records/dexieKeeping';
-import { sessionOf } from '../../records/heads';
+import { isInvented, sessionOf } from '../../records/heads';
 import { RecordError } from '../../records/problems';
 import { momentAt } from '../../session/startedAt';
 import { fits, mustFit } from './fileText';
@@ -75,7 +75,7 @@ export function createRecordPlace({
 
   /** Where the device's own cannot be read, what the page holds is worth a file all the more. */
   async function whole(): Promise<WholeRecord> {
-    const entries = held?.() ?? [];
+    const entries = (held?.() ?? []).filter(({ id }) => !isInvented(sessionOf(id)));
     const kept = await keeping.whole().catch((error: unknown) => {
       if (entries.length === 0) throw error;
       return NOTHING;

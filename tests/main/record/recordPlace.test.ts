@@ -96,6 +96,13 @@ describe('"Save the whole record"', () => {
     });
   });
 
+  it('leaves out a session with somebody invented that the page holds', async () => {
+    const { place, files } = placeOn(await fullDevice(), [started('invented-x'), started('wed')]);
+    expect(await place.save(null)).toMatchObject({ damaged: 0 });
+    expect(files[0]?.text).toContain('wed:rack:0');
+    expect(files[0]?.text).not.toContain('invented-x');
+  });
+
   it('says why where the record cannot be read, and hands over nothing', async () => {
     const { place, files, shelf } = placeOn({ keeping: broken('refused') });
     expect(await place.save(null)).toEqual({ say: problem('refused').say });
