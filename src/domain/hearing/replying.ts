@@ -10,7 +10,6 @@ import { means, segmentsOf, type Segment } from './segments';
 import { isEmpty, type Asked, type Statement } from './statement';
 import { talkFrom } from './talk';
 import { IGNORED, isHarm, type Understood, type UnderstandOptions } from './understood';
-import type { ResultWord } from './vocabulary';
 import type { Words } from './words';
 
 /** Share of unknown words up to which a reply is acted on, and up to which it is asked about. */
@@ -102,6 +101,8 @@ function decided(
       ? unknownShare(ofKind(segments), { ...said, faults: { ...said.faults, loose: [] } })
       : unknownShare(segments, said);
   const harm = isHarm(reply);
+  // "My heart's pounding and my chest hurts": a clause of it is plain.
+  const isPlain = reply.redFlag !== null && isClause(segments, ({ is }) => is === 'red-flag');
   const answers =
     asked.kind === 'pain-number'
       ? reply.pain !== null || said.painNumbers.length > 0
@@ -122,26 +123,28 @@ function decided(
     !harm &&
     reply.faults.length === 0 &&
     (reply.side === 'left' || reply.side === 'right');
-  const asks = doubtful || cut || guessed || strange || !fits || unknown > UNKNOWN.act;
+  const asks =
+    doubtful || cut || guessed || strange || !fits || (unknown > UNKNOWN.act && !isPlain);
   const open = judged.asks === 'grade' && unknown > 0;
-  const untested = reply.result === 'not-tested' && isClause(segments, 'not-tested');
+  const untested = reply.result === 'not-tested' && isClause(segments, isUntested);
   if (
     open ||
-    (unknown > UNKNOWN.ask && !untested) ||
+    (unknown > UNKNOWN.ask && !untested && !isPlain) ||
     !isWorthAsking(asked, said, graded || answers || said.kinds.length > 0)
   )
     return IGNORED;
   return { reply, verdict: asks ? 'confirm' : 'accept', sure, against, asks: judged.asks };
 }
 
-/** A clause says this result and nothing that is not understood, whatever stands round it. */
-const isClause = (segments: Segment[], result: ResultWord): boolean =>
+/** A clause says this and nothing that is not understood, whatever stands round it. */
+const isClause = (segments: Segment[], says: (meaning: Meaning) => boolean): boolean =>
   clausesOf(segments, 'joins').some(
     (each) =>
-      each.some(({ meanings }) =>
-        meanings.some((one) => one.is === 'result' && one.result === result),
-      ) && each.every(({ by }) => by !== 'unknown'),
+      each.some(({ meanings }) => meanings.some(says)) && each.every(({ by }) => by !== 'unknown'),
   );
+
+const isUntested = (meaning: Meaning): boolean =>
+  meaning.is === 'result' && meaning.result === 'not-tested';
 
 /** What can be said of these faults. */
 const statesOf = ({ vocabulary }: CueBook, faults: ReadonlySet<FaultId>): Set<string> =>

@@ -93,7 +93,8 @@ export function faultsSaid(
       // "Can't get there without arching" tells of an arch.
       if (negated && means(segment, 'negators')) negated = false;
       else refused = true;
-    } else if (means(segment, 'negators')) negated = true;
+    } else if (means(segment, 'negators') || couldNotHold(vocabulary, segments, index))
+      negated = true;
     if (taken.has(index)) return;
     likewise ||= last.length > 0 && means(segment, 'likewise');
     const ends = endsClause(segments, index) || isJustPart(segments, index);
@@ -126,13 +127,14 @@ export function faultsSaid(
         named.push(ahead.named);
       }
       const noun = segment.meanings.some((meaning) => meaning.is === 'state' && meaning.noun);
-      const alone = isLoose(segment, named)
-        ? []
-        : only(
-            order,
-            states.filter((state) => vocabulary.states[state]?.alone),
-            negated,
-          );
+      const alone =
+        isLoose(segment, named) || isPlaceOfPain(segments, index)
+          ? []
+          : only(
+              order,
+              states.filter((state) => vocabulary.states[state]?.alone),
+              negated,
+            );
       const pairs = ahead ? bind(order, [ahead.named], states) : behind.length > 0 ? behind : alone;
       for (const pair of pairs) note(pair, noun);
       if (pairs.length > 0) last = states;
@@ -200,6 +202,19 @@ const endsClause = (segments: Segment[], index: number): boolean => {
   const isSmall = next.text === 'at' && (segments[index + 2]?.number ?? null) !== null;
   return (isWhere || isSmall) && endsClause(segments, index + 1);
 };
+
+/** "Couldn't hold the elbows up" tells what was lost. */
+function couldNotHold({ talk }: Vocabulary, segments: Segment[], index: number): boolean {
+  const [segment, next] = [segments[index], segments[index + 1]];
+  const [first = ''] = segment?.text.split(' ') ?? [];
+  return (
+    segment !== undefined &&
+    isLost(segment) &&
+    talk.negators.includes(first) &&
+    next?.after === false &&
+    (means(next, 'part') || means(next, 'askedOf'))
+  );
+}
 
 /** After this a clause names a part and says no more ("just the ribs"). */
 function isJustPart(segments: Segment[], index: number): boolean {
@@ -276,6 +291,15 @@ export const isRefusal = (
   return talk.refusalsApart.includes(text) && segments[index + 1]?.after === true;
 };
 
+/** "Pain on the inside of the knee". */
+function isPlaceOfPain(segments: Segment[], index: number): boolean {
+  for (let at = index; at > 0; at--) {
+    if (segments[at]?.after || means(segments[at - 1], 'joins')) return false;
+    if (means(segments[at - 1], 'pain') || means(segments[at - 1], 'sharp')) return true;
+  }
+  return false;
+}
+
 /** The next part in the same clause, where the state makes it an expected fault. */
 function aheadOf(
   segments: Segment[],
@@ -284,6 +308,7 @@ function aheadOf(
   states: string[],
   isJust: boolean,
 ): { index: number; named: Named } | null {
+  if (isPlaceOfPain(segments, index)) return null;
   for (let at = index + 1; at < segments.length; at++) {
     const segment = segments[at];
     if (!segment || segment.after || means(segment, 'joins')) return null;

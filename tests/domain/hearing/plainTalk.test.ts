@@ -19,6 +19,7 @@ const accepted = (at: string, text: string, reply: Partial<Reply>) => {
 describe('what held of one part', () => {
   it.each<[string, Partial<Reply>]>([
     ['pressure held, arms came up short', { result: 'short', faults: ['arms-short'] }],
+    ["couldn't hold the elbows straight", { result: 'lost', faults: ['elbows-bent'] }],
     ['elbows held, ribs flared', { result: 'lost', faults: ['ribs-flared'] }],
     ['ribs clean, pressure clean, pass', { result: 'held' }],
   ])('grades no more than that: %s', (text, reply) => accepted(lying, text, reply));
@@ -75,6 +76,7 @@ describe('pain', () => {
   it.each<[string, string, Partial<Reply>]>([
     [passive, 'that one hurts', { result: 'pain' }],
     [squat, 'his knee hurts, left one', { side: 'left', result: 'pain' }],
+    [squat, 'sharp pain on the inside of the knee', { result: 'pain', painKind: 'sharp' }],
     [squat, "it's achy in my left knee, like a three", { side: 'left', result: 'pain', pain: 3 }],
     ['pain/how-much', "it's about a four right now", { result: 'pain', pain: 4 }],
     ['pain/how-much', 'zero out of ten', { pain: 0 }],
@@ -85,6 +87,7 @@ describe('pain', () => {
 
 it('waits for nobody who thinks that he is about to faint, and asks about last summer', () => {
   accepted('idle', "I think I'm going to pass out", { redFlag: 'faint-dizzy' });
+  accepted('idle', "my heart's pounding and my chest hurts", { redFlag: 'chest-pain' });
   expect(hear('idle', 'my back gave out last summer').verdict).toBe('confirm');
 });
 
