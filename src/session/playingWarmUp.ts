@@ -35,7 +35,6 @@ export const playingWarmUp = fromCallback<
         one.do === 'beat' && one.text !== null && one.atSeconds < endSeconds ? [one.text] : [],
       );
       stage.prepare(turn.told, [...new Set(counts)]);
-      stage.show({ type: 'phase', phase: 'settling', seconds: workAtSeconds - atSeconds });
       sendBack({ type: 'TURN', index });
     });
     at(workAtSeconds, () => {

@@ -139,11 +139,16 @@ const setUp = setup({
     takeTurn: assign(({ event }) =>
       event.type === 'TURN' ? { turn: event.index, isUnderway: true } : {},
     ),
-    showTurn: ({ context: { stage, plan, turn, done } }) =>
+    showTurn: ({ context: { stage, plan, turn, done } }) => {
       stage.show({
         ...{ type: 'step', prompt: 'idle', side: null, rung: null },
         ...{ set: done + turn + 1, of: done + plan.turns.length },
-      }),
+      });
+      const on = plan.turns[turn];
+      if (on === undefined) return;
+      const seconds = on.workAtSeconds - on.atSeconds;
+      stage.show({ type: 'phase', phase: 'settling', seconds });
+    },
     /** Plans what is left anew, from the turn that is on and so many further. */
     planAnew: assign(({ context }, by: number) => {
       const done = Math.max(0, context.done + context.turn + by);

@@ -12,7 +12,7 @@ import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { StationCards } from './StationCards';
 import type { WarmUpOffer } from './state';
-import { minutesFrom, minutesOf, neededWords, peopleFrom } from './words';
+import { capitalised, minutesFrom, minutesOf, neededWords, peopleFrom } from './words';
 
 const NONE: WarmUpOffer[] = [];
 
@@ -55,7 +55,7 @@ export function ChooseWarmUp({ seat }: { seat: Seat }) {
           onChange={setWanted}
           words={(id) => {
             const offer = offers.find((each) => each.id === id);
-            return `${book.warmUps[id]?.name ?? id}, ${minutesOf(offer?.seconds ?? 0)}`;
+            return `${capitalised(book.warmUps[id]?.name ?? id)}, ${minutesOf(offer?.seconds ?? 0)}`;
           }}
         />
         <TextField

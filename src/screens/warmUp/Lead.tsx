@@ -13,7 +13,7 @@ import { useNowSeconds, useSeat } from '../useSeat';
 import { useSessionKeys } from '../useSessionKeys';
 import { secondsLeft } from '../view';
 import type { WarmUpState } from './state';
-import { timeOf } from './words';
+import { capitalised, timeOf } from './words';
 import '../run/run.css';
 import '../run/twins.css';
 
@@ -39,7 +39,8 @@ export function Lead({ seat }: { seat: Seat }) {
           {endsAtMilliseconds !== null && ` · ends at ${timeOf(endsAtMilliseconds)}`}
         </p>
         <h1>{headingOf(warmUp)}</h1>
-        <Going seat={seat} isHeld={isHeld} />
+        {isHeld && turn !== null && <p className="doing">{turn.name}</p>}
+        <Going seat={seat} isHeld={isHeld || asksEnd} />
         <Caption seat={seat} />
         {turn?.next != null && !asksEnd && <p className="coming">Next: {turn.next}</p>}
         {hears && (
@@ -96,7 +97,7 @@ export function Lead({ seat }: { seat: Seat }) {
 function headingOf({ asksEnd, isHeld, turn }: WarmUpState): string {
   if (asksEnd) return 'Stopped: end it?';
   if (isHeld) return 'Held';
-  return turn === null ? 'Welcome' : turn.name.replace(/^./u, (letter) => letter.toUpperCase());
+  return turn === null ? 'Welcome' : capitalised(turn.name);
 }
 
 const PHASES: Record<string, string> = {

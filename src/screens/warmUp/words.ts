@@ -1,6 +1,10 @@
 import type { Needed } from '../../domain/warmUp/warmUp';
 import type { CueBook } from '../../domain/script';
 
+/** As a heading. */
+export const capitalised = (words: string): string =>
+  words.replace(/^./u, (letter) => letter.toUpperCase());
+
 /** "9 minutes", "8.5 minutes". */
 export const minutesOf = (seconds: number): string => {
   const minutes = Math.round(seconds / 30) / 2;

@@ -1,0 +1,142 @@
+// @vitest-environment jsdom
+import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { afterEach, describe, expect, it } from 'vitest';
+import { loadBook } from '../../src/cues/fromFolder';
+import { App } from '../../src/screens/App';
+import type { WarmUpState } from '../../src/screens/warmUp/state';
+import { fakeSeat } from './fakeSeat';
+
+afterEach(cleanup);
+
+const book = loadBook('scripts-cues', 'en');
+const STATE: WarmUpState = {
+  ...{ stage: 'choosing', chosen: null, turn: null, isHeld: false, asksEnd: false },
+  ...{ endsAtMilliseconds: null, ended: null, trouble: null },
+  offers: [
+    { id: 'before-the-bar', name: 'the warm-up before the bar', seconds: 536, leastSeconds: 48 },
+    { id: 'four-stations', name: 'the warm-up at four stations', seconds: 597, leastSeconds: 90 },
+  ],
+};
+const open = (change: Partial<WarmUpState> = {}) => {
+  const seat = fakeSeat({ where: 'warmUp', book, warmUp: { ...STATE, ...change } });
+  render(<App seat={seat} />);
+  return seat;
+};
+const button = (name: string | RegExp) => screen.findByRole('button', { name });
+
+describe('before a group begins', () => {
+  it('the first screen leads there in one tap', async () => {
+    const seat = fakeSeat({ where: 'people', book });
+    render(<App seat={seat} />);
+    fireEvent.click(await button('Warm up a group'));
+    expect(seat.did).toContainEqual(['warmUp']);
+  });
+
+  it('each is told with its time and what so many people need, and begins with one tap', async () => {
+    const seat = open();
+    await screen.findByText('The warm-up before the bar, 9 minutes');
+    await screen.findByText('12 × a light stick');
+    fireEvent.change(screen.getByLabelText('People in the group'), { target: { value: '30' } });
+    await screen.findByText('30 × a light stick');
+    fireEvent.click(await button(/begin by touch/));
+    expect(seat.did).toContainEqual([
+      'beginWarmUp',
+      { id: 'before-the-bar', minutes: null, listen: 'hands' },
+    ]);
+  });
+
+  it('at stations a card of each can be printed: what is done, its caution, what lies there', async () => {
+    open();
+    fireEvent.click(await screen.findByLabelText(/four stations/));
+    await screen.findByRole('heading', { name: 'Station 4: the stick press' });
+    await screen.findByText(book.drills['stick-press']!.caution);
+    expect((await screen.findAllByText(/3 at once/)).length).toBe(4);
+    await button('Print a card for each station');
+  });
+
+  it.each([
+    ['It ends after (minutes)', '0', 'Write 1 to 60 minutes, or leave it empty.'],
+    ['It ends after (minutes)', 'ten', 'Write 1 to 60 minutes, or leave it empty.'],
+    ['People in the group', '41', 'Write 2 to 40 people.'],
+    ['People in the group', '1.5', 'Write 2 to 40 people.'],
+  ])('%s: "%s" is refused with what to write, and nothing begins', async (label, value, wrong) => {
+    open();
+    fireEvent.change(await screen.findByLabelText(label), { target: { value } });
+    await screen.findByText(wrong);
+    expect(await button(/begin by touch/)).toHaveProperty('disabled', true);
+  });
+
+  it('the end that is wanted goes with it', async () => {
+    const seat = open();
+    fireEvent.change(await screen.findByLabelText('It ends after (minutes)'), {
+      target: { value: '6' },
+    });
+    fireEvent.click(await button(/begin by voice/));
+    expect(seat.did).toContainEqual([
+      'beginWarmUp',
+      { id: 'before-the-bar', minutes: 6, listen: 'microphone' },
+    ]);
+  });
+});
+
+describe('while a group is led', () => {
+  const running = (change: Partial<WarmUpState> = {}) =>
+    open({
+      stage: 'running',
+      turn: { name: 'the wall hinge', number: 2, of: 9, next: 'the post squat' },
+      ...change,
+    });
+
+  it('what is done now, how long yet, and what comes next are shown', async () => {
+    const seat = running();
+    seat.show({ type: 'phase', phase: 'repeating', seconds: 40, atSeconds: 0 });
+    seat.setNow(13);
+    await screen.findByRole('heading', { name: 'The wall hinge' });
+    await screen.findByText('Work');
+    await screen.findByText('27');
+    await screen.findByText('Next: the post squat');
+    await screen.findByText(/2 of 9/);
+  });
+
+  it.each([
+    ['Hold on', {}, 'pause'],
+    ['Go on', { isHeld: true }, 'resume'],
+    ['One more', {}, 'again'],
+    ['Skip', {}, 'skip'],
+    ['Go back', {}, 'back'],
+    ['Stop', {}, 'stop'],
+    ['Yes, end it', { asksEnd: true }, 'yes'],
+    ['No, rest here', { asksEnd: true }, 'no'],
+  ])('"%s" by touch', async (name, change, command) => {
+    const seat = running(change);
+    fireEvent.click(await button(name));
+    expect(seat.replies().at(-1)).toMatchObject({ command });
+  });
+
+  it('Escape is "stop", and a warning sign has its button', async () => {
+    const seat = running();
+    await button('Stop');
+    fireEvent.keyDown(window, { key: 'Escape' });
+    expect(seat.replies().at(-1)).toMatchObject({ command: 'stop' });
+    fireEvent.click(await button('Unwell'));
+    fireEvent.click(await button(/chest pain/i));
+    expect(seat.replies().at(-1)?.redFlag).toBe('chest-pain');
+  });
+
+  it('held, it says so and what it holds', async () => {
+    running({ isHeld: true });
+    await screen.findByRole('heading', { name: 'Held' });
+    await screen.findByText('the wall hinge');
+  });
+});
+
+it.each([
+  ['completed', 'All of it was done.'],
+  ['stopped', 'It was stopped before its end.'],
+  ['red-flag', 'It ended on a warning sign. Get help now, as your local rules say.'],
+] as const)('after one that %s', async (ended, words) => {
+  const seat = open({ stage: 'over', ended });
+  await screen.findByText(words);
+  fireEvent.click(await button('To the start'));
+  expect(seat.did).toContainEqual(['leaveWarmUp']);
+});
