@@ -92,7 +92,14 @@ async function ofGroup(
     replies: replies === undefined ? { inTurn: [], timed: [] } : readReplies(replies),
   });
   for (const event of timeline.flatMap(line)) answer(event);
-  answer({ t: Math.round(tookSeconds * 1000) / 1000, type: 'end', reason, areas: [], liftsReady: [], findings: [] });
+  answer({
+    t: Math.round(tookSeconds * 1000) / 1000,
+    type: 'end',
+    reason,
+    areas: [],
+    liftsReady: [],
+    findings: [],
+  });
   if (sound !== undefined) {
     const { soundFileOf } = await import('./sounding');
     write(sound, await soundFileOf({ said, timeline }));

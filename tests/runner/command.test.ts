@@ -7,5 +7,5 @@ it('npm test refuses a stage that does not exist, and names those that do', () =
   });
   expect(status).toBe(2);
   expect(stderr).toContain('No stage is called everything');
-  expect(stderr).toContain('types, lint, format, scripts, unit, browser');
+  expect(stderr).toContain('types, lint, format, scripts, unit, pages, hearing');
 });

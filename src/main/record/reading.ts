@@ -17,6 +17,8 @@ const START = new RegExp(
   `^\\{\\s*"format"\\s*:\\s*"${FORMAT}"\\s*,\\s*"version"\\s*:\\s*(\\d+)\\b`,
 );
 const END = /,\s*"checksum"\s*:\s*"([0-9a-f]{64})"\s*\}\s*$/;
+/** As it is written: nothing else is, even where it would mean the same. */
+const WRITTEN_END = /,\n"checksum":"[0-9a-f]{64}"\}\s*$/;
 /** A file that is no record may have names as long as the file. */
 const REASON_LETTERS_MOST = 600;
 /** The end of a file within which its checksum stands. */
@@ -48,7 +50,7 @@ export async function readRecord(file: Uint8Array<ArrayBuffer>): Promise<WholeRe
   }
   // The end is plain letters, each of one byte.
   const body = bytes.subarray(0, bytes.length - (tail.length - end.index));
-  if ((await sha256(body)) !== end[1]) {
+  if (!WRITTEN_END.test(tail) || (await sha256(body)) !== end[1]) {
     throw new RefusedRecord(
       'checksum',
       'it does not fit the rest of the file, so something in it was changed or damaged. Take another copy of it.',
