@@ -5,6 +5,7 @@ import { saysoCues } from './src/cues/plugin';
 import { copyEarAssets, earFiles } from './src/ear/assets.mjs';
 import { lexiconFor } from './src/ear/lexicon';
 import { saysoOffline } from './src/offline/plugin';
+import { POLICY } from './src/serving/policy.mjs';
 import { copyVoiceAssets, voiceFile } from './src/voice/assets.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -17,6 +18,19 @@ const onePackedRuntime: Plugin = {
     for (const name of Object.keys(bundle))
       if (/ort-wasm-simd-threaded.*\.wasm$/.test(name)) Reflect.deleteProperty(bundle, name);
   },
+};
+
+/** In the page itself, since a host of static files may send no headers. */
+const policyInPage: Plugin = {
+  name: 'policy-in-page',
+  apply: 'build',
+  transformIndexHtml: () => [
+    {
+      tag: 'meta',
+      attrs: { 'http-equiv': 'Content-Security-Policy', content: POLICY },
+      injectTo: 'head-prepend',
+    },
+  ],
 };
 
 /** Relative addresses, so that any folder of any HTTPS host can serve the built page. */
@@ -33,6 +47,7 @@ export default defineConfig(async () => {
       react(),
       saysoCues({ root: here('.'), language: 'en', lexiconFor }),
       onePackedRuntime,
+      policyInPage,
       saysoOffline(here('src/offline/serviceWorker.ts')),
     ],
     worker: { format: 'es' as const },

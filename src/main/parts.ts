@@ -5,6 +5,7 @@ import { createDeviceEar } from '../ear/deviceEar';
 import { createHands } from '../ear/hands';
 import { makeRoom } from '../offline/keeping';
 import { keepTrying } from '../records/keepTrying';
+import { lazyKeeping } from '../records/lazyKeeping';
 import { lazyNotes } from '../records/lazyNotes';
 import { lazyPeople } from '../records/lazyPeople';
 import { lazyRecords } from '../records/lazyRecords';
@@ -29,6 +30,7 @@ import { createWordsShelf } from './wordsShelf';
 
 const loadPeople = async () => (await import('../records/dexiePeople')).createDexiePeople();
 const loadNotes = async () => (await import('../records/dexieNotes')).createDexieNotes();
+const loadKeeping = async () => (await import('../records/dexieKeeping')).createDexieKeeping();
 const loadRecords = async () => (await import('../records/dexieRecords')).createDexieRecords();
 
 /** The adapters of this page, joined to the ports. The microphone is asked for later. */
@@ -102,6 +104,7 @@ export function createParts(
     tones,
     people: lazyPeople(loadPeople),
     notes: lazyNotes(loadNotes),
+    keeping: lazyKeeping(loadKeeping),
     music: createMusic(),
     beats,
     voice: voices.voice,

@@ -21,13 +21,14 @@ import { createOffline } from './offline';
 import { createMicrophonePlace } from './microphone/microphonePlace';
 import { createPeoplePlace, NOBODY } from './people/peoplePlace';
 import { createVisitPlace } from './people/visitPlace';
+import { createRecordHands, RECORD } from './record/recordHands';
 import { createRunning, loadSession, staysAt } from './running';
 import { createSquadDayPlace } from './squadDay/squadDayPlace';
 import { createUnfinished, REHEARSAL } from './unfinished';
 import { createWarmUpPlace } from './warmUp/warmUpPlace';
 
 /** Where the page is not loaded anew. */
-const BUSY = /^(run|finished|voiceCheck|microphone|squadDay|warmUp|import)$/;
+const BUSY = /^(run|finished|voiceCheck|microphone|squadDay|warmUp|import|record)$/;
 const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
   'no-microphone': 'none',
   denied: 'denied',
@@ -68,6 +69,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     microphoneCheck: null,
     keys: { own: [] },
     people: NOBODY,
+    record: RECORD,
     squadDay: null,
     warmUp: null,
     visit: null,
@@ -104,8 +106,17 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     if (hearing.type === 'deaf') microphone({ state: MICROPHONE_OF[hearing.why] });
     if (hearing.type === 'hears-again') microphone({ state: 'hears' });
   });
+  const record = createRecordHands({
+    ...{ parts, store, storage: () => localStorage },
+    changed() {
+      void people.look();
+      void unfinished.look();
+    },
+    manager: navigator.storage as StorageManager | undefined,
+  });
   void unfinished.look();
   void people.look();
+  void record.lookDue();
   // Fetches the shipped voice behind the gate, and has the words ready that must come at once; not
   // before the ear hears, whose files are fewer and wanted sooner.
   const prepareVoice = () =>
@@ -172,6 +183,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     keys,
     squadDay,
     warmUp,
+    record,
     tryMicrophone: () => {
       unlockSound();
       void openMicrophone();
@@ -241,6 +253,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
       store.patch({ where: people.placeAfter(), rehearsal: false, visit: null, view: EMPTY_VIEW });
       void unfinished.look();
       void people.look();
+      void record.lookDue();
     },
   };
 }

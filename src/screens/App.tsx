@@ -14,6 +14,7 @@ const loadFinished = () => import('./finished/FinishedScreen');
 const AthleteScreen = lazy(() => import('./athlete/AthleteScreen'));
 const VisitScreen = lazy(() => import('./athlete/VisitScreen'));
 const ImportScreen = lazy(() => import('./import/ImportScreen'));
+const RecordScreen = lazy(() => import('./record/RecordScreen'));
 const SquadDayScreen = lazy(() => import('./squadDay/SquadDayScreen'));
 const WarmUpScreen = lazy(() => import('./warmUp/WarmUpScreen'));
 const MicrophoneScreen = lazy(() => import('./microphone/MicrophoneScreen'));
@@ -24,6 +25,7 @@ const FinishedScreen = lazy(loadFinished);
 const SCREENS = {
   people: PeopleScreen,
   import: ImportScreen,
+  record: RecordScreen,
   athlete: AthleteScreen,
   visit: VisitScreen,
   squadDay: SquadDayScreen,

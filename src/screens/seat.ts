@@ -9,6 +9,7 @@ import type { VisitHands, VisitState } from './finished/state';
 import type { KeysHands, KeysState } from './keys/state';
 import type { MicrophoneCheckHands, MicrophoneCheckState } from './microphone/state';
 import type { PeopleHands, PeopleState } from './people/state';
+import type { RecordHands, RecordState } from './record/state';
 import type { SquadDayHands, SquadDayState } from './squadDay/state';
 import type { Told, View } from './view';
 import type { WarmUpHands, WarmUpState } from './warmUp/state';
@@ -22,6 +23,7 @@ export interface SeatState {
   where:
     | 'people'
     | 'import'
+    | 'record'
     | 'athlete'
     | 'visit'
     | 'squadDay'
@@ -70,6 +72,7 @@ export interface SeatState {
   microphoneCheck: MicrophoneCheckState | null;
   keys: KeysState;
   people: PeopleState;
+  record: RecordState;
   /** Null on any other day. */
   squadDay: SquadDayState | null;
   /** Null where no group is led. */
@@ -170,6 +173,7 @@ export interface Seat {
   people: PeopleHands;
   squadDay: SquadDayHands;
   warmUp: WarmUpHands;
+  record: RecordHands;
   visits: VisitHands;
   microphoneCheck: MicrophoneCheckHands;
   keys: KeysHands;

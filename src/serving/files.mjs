@@ -3,6 +3,7 @@ import { stat } from 'node:fs/promises';
 import { extname, resolve, sep } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { createGzip } from 'node:zlib';
+import { POLICY } from './policy.mjs';
 
 /** Media types of what a built page holds; anything else is served as plain bytes. */
 const TYPES = /** @type {Record<string, string>} */ ({
@@ -64,6 +65,9 @@ async function answer(root, request, response) {
   const etag = `"${found.size.toString(36)}-${Math.round(found.mtimeMs).toString(36)}"`;
   response.setHeader('ETag', etag);
   response.setHeader('X-Content-Type-Options', 'nosniff');
+  // Workers have the policy of their own answer alone, and a frame only heeds a header.
+  response.setHeader('Content-Security-Policy', `${POLICY}; frame-ancestors 'none'`);
+  response.setHeader('Referrer-Policy', 'no-referrer');
   response.setHeader(
     'Cache-Control',
     path.startsWith(`${root}${sep}assets${sep}`) ? FOR_EVER : 'no-cache',

@@ -6,6 +6,7 @@ import { BOOK } from './book';
 import { fakeKeys } from './fakeKeys';
 import { fakeMicrophoneCheck } from './fakeMicrophoneCheck';
 import { fakePeople } from './fakePeople';
+import { fakeRecord } from './fakeRecord';
 import { fakeSquadDay } from './fakeSquadDay';
 import { fakeVisits } from './fakeVisits';
 import { fakeWarmUp } from './fakeWarmUp';
@@ -33,6 +34,7 @@ export const STATE: SeatState = {
   keys: { own: [] },
   squadDay: null,
   warmUp: null,
+  record: { isSavingDue: false, lasting: null, damage: null },
   people: { state: 'here', trouble: null, all: [], chosen: null, today: '2031-03-08' },
   visit: null,
   view: EMPTY_VIEW,
@@ -71,6 +73,7 @@ export function fakeSeat(
     visits: fakeVisits(did),
     squadDay: fakeSquadDay(did),
     warmUp: fakeWarmUp(did),
+    record: fakeRecord(did, answer),
     microphoneCheck: fakeMicrophoneCheck(did),
     keys: fakeKeys(did),
     tryMicrophone: () => did.push(['tryMicrophone']),

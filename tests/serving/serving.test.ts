@@ -97,6 +97,23 @@ describe('a served folder', () => {
     expect((await at('/', { headers: { 'if-none-match': etag } })).status).toBe(200);
   });
 
+  it('answers with a policy without inline script, evaluation, frames or anything from elsewhere', async () => {
+    const policy = (await at('/')).headers.get('content-security-policy') ?? '';
+    const directives = new Map(
+      policy.split('; ').map((one) => [one.split(' ')[0], one.split(' ').slice(1)]),
+    );
+    expect(directives.get('default-src')).toEqual(["'none'"]);
+    expect(directives.get('script-src')).toEqual(["'self'", "'wasm-unsafe-eval'"]);
+    expect(directives.get('connect-src')).toEqual(["'self'"]);
+    expect(directives.get('frame-ancestors')).toEqual(["'none'"]);
+    expect(policy).not.toMatch(/unsafe-inline|'unsafe-eval'|\*|https?:|data:/);
+    // A worker has the policy of its own answer.
+    expect((await at('/assets/main-abc123.js')).headers.get('content-security-policy')).toBe(
+      policy,
+    );
+    expect((await at('/')).headers.get('referrer-policy')).toBe('no-referrer');
+  });
+
   it('asks for the service worker each time, so that a new version is found', async () => {
     expect((await at('/sw.js')).headers.get('cache-control')).toBe('no-cache');
   });

@@ -5,7 +5,7 @@ import { RUN_WITH_INVENTED } from '../../domain/people/inventedClub';
 import { fileNameOf, takenOut } from '../../domain/people/takenOut';
 import { momentAt } from '../../session/startedAt';
 import type { CueBook } from '../../domain/script';
-import { download } from './download';
+import { download } from '../download';
 import { randomName } from '../names';
 import { saidBy } from './saidBy';
 import type { Clock, People, Records } from '../../ports';

@@ -1,4 +1,4 @@
-import { RefusedRecord, type BroughtIn, type WholeRecord } from '../../domain/keeping/wholeRecord';
+import { RefusedRecord, type WholeRecord } from '../../domain/keeping/wholeRecord';
 import { withHeld } from '../../domain/keeping/merging';
 import type { Entry } from '../../domain/log';
 import type { Clock } from '../../ports';
@@ -7,35 +7,15 @@ import { isInvented, sessionOf } from '../../records/heads';
 import { RecordError } from '../../records/problems';
 import { momentAt } from '../../session/startedAt';
 import { fits, mustFit } from './fileText';
-import { handOver as download } from './handOver';
+import { download } from '../download';
+import type { RecordHands } from '../../screens/record/state';
 import type { SavedShelf } from './savedShelf';
 
 /** What reads and writes a record needs its shape, which comes when it is asked for. */
 const coming = () => Promise.all([import('./reading'), import('./writing'), import('./locking')]);
 
-/** What was saved: the name of the file, and how many entries in it are damaged. */
-export interface Saved {
-  file: string;
-  damaged: number;
-}
-/** What became of something, or what to say where it did not. */
-export type Became<T> = T | { say: string };
-
 /** The whole record of this device: out into a file, and in from one. */
-export interface RecordPlace {
-  /** Saves all of it in a file, under a passphrase unless it is null. */
-  save(passphrase: string | null): Promise<Became<Saved>>;
-  /**
-   * Reads a file and tells what it would change; nothing is changed yet. `isLocked`: it wants its
-   * passphrase, and is to be looked at again with it.
-   */
-  look(
-    file: Blob,
-    passphrase: string | null,
-  ): Promise<Became<{ would: BroughtIn } | { isLocked: true }>>;
-  /** Brings in the file that was looked at last. */
-  bringIn(): Promise<Became<{ did: BroughtIn }>>;
-}
+export type RecordPlace = Pick<RecordHands, 'save' | 'look' | 'bringIn'>;
 
 const NOTHING: WholeRecord = { people: [], sessions: [], notes: [], erased: [] };
 
@@ -68,7 +48,7 @@ export function createRecordPlace({
   held: (() => Entry[]) | undefined;
   clock: Clock;
   shelf: SavedShelf;
-  handOver?: (name: string, text: string) => void;
+  handOver?: (name: string, text: string, type: string) => void;
 }): RecordPlace {
   let chosen: WholeRecord | null = null;
   const now = () => momentAt(clock.now(), -new Date(clock.now()).getTimezoneOffset());
@@ -99,7 +79,7 @@ export function createRecordPlace({
         await readRecord(new TextEncoder().encode(text));
         const kind = passphrase === null ? 'record' : 'record-locked';
         const file = `sayso-${kind}-${madeAt.slice(0, 10)}.json`;
-        handOver(file, written);
+        handOver(file, written, 'application/json');
         shelf.save(madeAt);
         return { file, damaged: setAside };
       } catch (error) {

@@ -13,7 +13,8 @@ export function Forget({ seat, id, name }: { seat: Seat; id: string; name: strin
       <h2 id="forget-title">Delete</h2>
       <p>
         Name, squad, year, measures and notes are erased from this device. The entries of the
-        sessions stay in the record, without a name.
+        sessions stay in the record, without a name. On another device they are deleted too once a
+        record saved from here on is brought in there; files that were saved before still have them.
       </p>
       {isAsking ? (
         <AskOnce

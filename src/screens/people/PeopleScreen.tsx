@@ -10,6 +10,7 @@ import { AddPerson } from './AddPerson';
 import type { PersonKnown } from './state';
 import { Searched } from './Searched';
 import { TakeOut } from './TakeOut';
+import { ToRecord } from '../record/ToRecord';
 import { Trouble } from '../forms/Trouble';
 import { Unfinished } from './Unfinished';
 import './people.css';
@@ -58,6 +59,7 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
         {people.all.length > 0 && <TakeOut seat={seat} all={people.all} />}
         <Club seat={seat} all={people.all} />
       </section>
+      <ToRecord seat={seat} />
       <WithoutNetwork seat={seat} />
     </main>
   );
