@@ -35,6 +35,8 @@ describe('at each size, at 200 % and at 320 pixels nothing is cut off, too small
     for (const [button, title] of [
       ['Squad day', 'Squad day'],
       ['Import a list', 'Import a list'],
+      ['The record', 'The record'],
+      ['Warm up a group', 'Group warm-up'],
     ] as const) {
       await page.getByRole('button', { name: button }).click();
       await h1(page, title);
@@ -89,6 +91,11 @@ describe('at each size, at 200 % and at 320 pixels nothing is cut off, too small
     await page.keyboard.press('y');
     await page.getByRole('button', { name: 'Back to the start' }).waitFor();
     await look('finished');
+    await page.getByRole('button', { name: 'Back to the start' }).click();
+    await page.getByRole('button', { name: 'Warm up a group' }).click();
+    await page.getByRole('button', { name: /begin by touch/ }).click();
+    await page.getByText('1 of 9').waitFor({ timeout: 30_000 });
+    await look('a group is led');
     expect(faults).toEqual({});
   }, 120_000);
 });

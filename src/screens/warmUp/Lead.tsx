@@ -135,11 +135,16 @@ function Going({ seat, isHeld }: { seat: Seat; isHeld: boolean }) {
   );
 }
 
+const LINGERS_SECONDS = 1;
+
 /** The voice says it, so a screen reader is told only where there is no voice. */
 function Caption({ seat }: { seat: Seat }) {
   const lang = useSeat(seat, (state) => state.language.chosen);
   const silent = useSeat(seat, (state) => state.voice === 'none');
-  const text = useSeat(seat, (state) => state.view.cue?.text ?? '');
+  const cue = useSeat(seat, (state) => state.view.cue);
+  const nowSeconds = useNowSeconds(seat, cue !== null);
+  // What was said is in the way of what is done now.
+  const text = cue !== null && nowSeconds < cue.endsAtSeconds + LINGERS_SECONDS ? cue.text : '';
   return (
     <p lang={lang} className="cue cue-small" aria-live={silent ? 'polite' : 'off'}>
       {text}

@@ -20,7 +20,7 @@ it('a newcomer without a microphone watches a recorded coach drive a real sessio
   const sound = await watchSound(page);
   // The check is cut short by hand; of the set, its first repetition is enough.
   await page.locator('main.run .cue').filter({ hasText: /\w/ }).waitFor();
-  await page.getByRole('button', { name: 'Set done' }).click({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Done', exact: true }).click({ timeout: 60_000 });
   await untilStored(page, (log) => log.some(({ type }) => type === 'finding'), 60);
   await page.getByRole('button', { name: 'Set done' }).click({ timeout: 200_000 });
   const log = await untilStored(
