@@ -32,6 +32,12 @@ describe('before a group begins', () => {
     expect(seat.did).toContainEqual(['warmUp']);
   });
 
+  it('is not offered in a language that has none', async () => {
+    render(<App seat={fakeSeat({ where: 'people', book: loadBook('scripts-cues', 'es') })} />);
+    await button('Begin without a name');
+    expect(screen.queryByRole('button', { name: 'Warm up a group' })).toBeNull();
+  });
+
   it('each is told with its time and what so many people need, and begins with one tap', async () => {
     const seat = open();
     await screen.findByText('The warm-up before the bar, 9 minutes');

@@ -55,6 +55,8 @@ export function createWarmUpPlace({
   const underMusic = musicUnder(parts.music, clock);
   let startedAtMilliseconds: number | null = null;
   let end: Cancel = () => undefined;
+  /** How often it was begun. */
+  let asked = 0;
 
   const patch = (change: Partial<WarmUpState>) =>
     store.patch({ warmUp: { ...(store.state().warmUp ?? CHOOSING), ...change } });
@@ -92,7 +94,11 @@ export function createWarmUpPlace({
 
   async function lead({ id, minutes }: WarmUpChoice) {
     const warmUp = book.warmUps[id];
+    asked += 1;
+    const mine = asked;
     const arrived = await loadWarmUp().catch(() => null);
+    // It was left meanwhile, or begun a second time.
+    if (mine !== asked || store.state().where !== 'warmUp') return;
     if (arrived === null || warmUp === undefined) return patch({ trouble: NOT_ARRIVED });
     end();
     manner.speakFor('group');
@@ -138,6 +144,8 @@ export function createWarmUpPlace({
     },
     leave() {
       end();
+      // Whoever is spoken to next is one.
+      manner.speakFor('hands-on');
       store.patch({ where: 'people', warmUp: null, view: EMPTY_VIEW });
     },
     nowSeconds: () =>
