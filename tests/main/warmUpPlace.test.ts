@@ -25,18 +25,19 @@ function place() {
       coach: { book: () => book, callWord: () => null } as never,
       voice: {
         say(text, { started, ended }) {
-          saying += 1;
+          const line = {};
+          sounding.add(line);
           started?.();
           const timer = clock.setTimeout(
             () => {
-              saying -= 1;
+              sounding.delete(line);
               ended('spoken');
             },
             secondsOf(text) * 1000 * manner.now().stretch,
           );
           return () => {
             clock.clearTimeout(timer);
-            saying -= 1;
+            sounding.delete(line);
           };
         },
         prepare: () => undefined,
