@@ -80,7 +80,7 @@ export function createRecordHands({
     bringIn: () =>
       orSay(async () => {
         const became = await (await place()).bringIn();
-        changed();
+        if ('did' in became) changed();
         await lookAtDamage();
         return became;
       }),
