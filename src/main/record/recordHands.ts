@@ -13,7 +13,9 @@ export interface RecordSeat extends RecordHands {
 
 export const RECORD: RecordState = { isSavingDue: false, lasting: null, damage: null };
 
-const NOT_THERE = { say: 'A part of the page did not arrive. Connect to the network and try it again.' };
+const NOT_THERE = {
+  say: 'A part of the page did not arrive. Connect to the network and try it again.',
+};
 
 /** `changed` is called once something was brought in. */
 export function createRecordHands({
@@ -33,7 +35,12 @@ export function createRecordHands({
   const { clock, keeping, records } = parts;
   const shelf = createSavedShelf(storage);
   const place = loadedOnce(async () =>
-    (await import('./recordPlace')).createRecordPlace({ keeping, held: records.held, clock, shelf }),
+    (await import('./recordPlace')).createRecordPlace({
+      keeping,
+      held: records.held,
+      clock,
+      shelf,
+    }),
   );
   const patch = (change: Partial<RecordState>) =>
     store.patch({ record: { ...store.state().record, ...change } });
