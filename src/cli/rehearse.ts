@@ -23,7 +23,7 @@ import {
   type Parsed,
   type Verb,
 } from './verb';
-import { rehearseWarmUp } from './warmUps';
+import { plannedWarmUp, rehearseWarmUp } from './warmUps';
 
 export const rehearseVerb: Verb = {
   does: 'runs a whole session on a virtual clock and prints its timeline',
@@ -40,12 +40,16 @@ export const rehearseVerb: Verb = {
     '"missingEquipment" names what the gym lacks, "allowedAlone" the drills allowed alone.',
   async run(args) {
     const { values, positionals } = parse(args, [
-      ...['replies', 'sound', 'session', 'athlete', 'way', 'call-word'],
+      ...['replies', 'sound', 'session', 'athlete', 'way', 'call-word', 'minutes'],
     ]);
     const book = bookOf(values.language);
     const id = onlyOne(positionals);
     const warmUp = id === undefined ? undefined : book.warmUps[id];
     if (warmUp !== undefined) return ofGroup(book, warmUp, values);
+    if (values.minutes !== undefined)
+      throw new WrongUsage(
+        '--minutes goes with a warm-up alone: what a session takes, nobody knows.',
+      );
     const routine = routineOf(book, id);
     if (values.replies === undefined) throw new WrongUsage('Name the replies: --replies FILE.');
     const way = wayOf(routine, values.way);
@@ -80,17 +84,31 @@ export const rehearseVerb: Verb = {
 async function ofGroup(
   book: CueBook,
   warmUp: WarmUp,
-  { replies, sound, session, athlete, way }: Parsed['values'],
+  { sound, session, athlete, way, ...values }: Parsed['values'],
 ): Promise<number> {
   const tooMuch = Object.entries({ session, athlete }).find(([, value]) => value !== undefined);
   if (tooMuch) throw new WrongUsage(`A warm-up is of nobody and kept nowhere: no --${tooMuch[0]}.`);
   if (way !== undefined && way !== 'group')
     throw new Refused(`The warm-up ${warmUp.id} is not run "${way}". It is run: group.`);
   if (sound !== undefined) mustBeSpoken(book);
-  const { timeline, said, reason, tookSeconds } = rehearseWarmUp(book, warmUp, {
-    secondsOf: secondsIn(book.language),
-    replies: replies === undefined ? { inTurn: [], timed: [] } : readReplies(replies),
-  });
+  const callWord = callWordOf(book, values['call-word']);
+  const replies =
+    values.replies === undefined ? { inTurn: [], timed: [] } : readReplies(values.replies);
+  const sounds = await preparedSounds(book, replies, callWord);
+  // What cannot be promised is refused here, as by render and plan.
+  plannedWarmUp(book, warmUp, values.minutes);
+  const { timeline, said, reason, tookSeconds } = rehearseWarmUp(
+    book,
+    warmUp,
+    {
+      ...{ secondsOf: secondsIn(book.language), replies },
+      hearAudio: (path, prompt) => sounds.get(path)?.(prompt) ?? { heard: null, seconds: 0 },
+    },
+    {
+      callWord,
+      endSeconds: values.minutes === undefined ? undefined : Number(values.minutes) * 60,
+    },
+  );
   for (const event of timeline.flatMap(line)) answer(event);
   answer({
     t: Math.round(tookSeconds * 1000) / 1000,

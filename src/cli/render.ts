@@ -20,19 +20,18 @@ export const render: Verb = {
     if (out === undefined) throw new WrongUsage('Name the sound file: --out FILE.wav.');
     mustBeSpoken(book);
     const plan = plannedWarmUp(book, warmUp, values.minutes);
-    const file = opened(out);
+    mustBeWritable(out);
     const { soundFileOf } = await import('./sounding');
-    writeFileSync(file, await soundFileOf(soundsOf(plan, groupSecondsIn(book.language))));
-    closeSync(file);
+    writeFileSync(out, await soundFileOf(soundsOf(plan, groupSecondsIn(book.language))));
     answer({ file: out, seconds: plan.totalSeconds, leftOut: plan.leftOut });
     return 0;
   },
 };
 
-/** Opened before the sound is made, which takes seconds. */
-function opened(path: string): number {
+/** Looked at before the sound is made, which takes seconds; what lies there is left alone. */
+function mustBeWritable(path: string): void {
   try {
-    return openSync(path, 'w');
+    closeSync(openSync(path, 'a'));
   } catch (problem) {
     throw new Refused(`${path}: cannot be written (${(problem as Error).message}).`);
   }

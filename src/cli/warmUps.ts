@@ -43,6 +43,10 @@ export function plannedWarmUp(book: CueBook, warmUp: WarmUp, minutes?: string): 
     const least = Math.ceil(plan.leastSeconds / 6) / 10;
     throw new Refused(`${warmUp.id} cannot end after ${minutes} minutes. It takes ${least}.`);
   }
+  if (asked !== undefined && plan.totalSeconds < asked * 60 - 1) {
+    const most = Math.floor(plan.totalSeconds / 6) / 10;
+    throw new Refused(`${warmUp.id} cannot last ${minutes} minutes. It takes ${most} at most.`);
+  }
   return plan;
 }
 
@@ -51,8 +55,14 @@ export function rehearseWarmUp(
   book: CueBook,
   warmUp: WarmUp,
   hall: Omit<Hall, 'way'>,
-  /** It is promised to end after so many seconds; as written where left out. */
-  endSeconds?: number,
+  {
+    endSeconds,
+    callWord = null,
+  }: {
+    /** It is promised to end after so many seconds; as written where left out. */
+    endSeconds?: number | undefined;
+    callWord?: string | null | undefined;
+  } = {},
 ): { timeline: TimedEvent[]; said: Said[]; reason: EndReason; tookSeconds: number } {
   const { clock, ports, runUntil, said, timeline } = rehearsalHall({ ...hall, way: 'group' });
   const startedAtMilliseconds = clock.now();
@@ -60,7 +70,7 @@ export function rehearseWarmUp(
     clock,
     input: {
       ...{ book, ports, warmUp, secondsOf: hall.secondsOf, settings: DEFAULT_SETTINGS },
-      callWord: null,
+      ...{ callWord, isLedByVoice: true },
       endsAtMilliseconds:
         endSeconds === undefined ? null : startedAtMilliseconds + endSeconds * 1000,
     },

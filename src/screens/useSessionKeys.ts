@@ -15,8 +15,24 @@ export function useSessionKeys(seat: Seat): void {
       } else if (!isUsed(event)) seat.key(event);
     };
     window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
+    window.addEventListener('click', letGo);
+    return () => {
+      window.removeEventListener('keydown', onKey);
+      window.removeEventListener('click', letGo);
+    };
   }, [seat]);
+}
+
+/**
+ * What was tapped does not keep the keyboard: a pedal's Space would press it again instead of
+ * answering. What was pressed by key keeps it.
+ */
+function letGo({ detail, target }: MouseEvent): void {
+  if (detail === 0 || !(target instanceof Element)) return;
+  const tapped = target.closest<HTMLElement>('button, summary');
+  if (tapped === null || document.activeElement !== tapped) return;
+  tapped.blur();
+  tapped.closest('main')?.focus({ preventScroll: true });
 }
 
 /** Enter and Space belong to the control that has the focus; every other key is the session's. */

@@ -4,7 +4,9 @@ import type { Cancel } from '../ports';
 import type { Stage } from './stage';
 
 /** `index` of the plan's turns. */
-export type PlayingEvent = { type: 'TURN'; index: number } | { type: 'PLAYED' };
+export type PlayingEvent =
+  /** The turn begins, `index` one past the last: the closing words; its work begins. */
+  { type: 'TURN' | 'WORK'; index: number } | { type: 'PLAYED' };
 
 /**
  * Plays a plan from its beginning: every cue, count and tone at its own time, so that late timers
@@ -40,8 +42,12 @@ export const playingWarmUp = fromCallback<
     at(workAtSeconds, () => {
       const phase = turn.breathing === null ? 'repeating' : 'exhaling';
       stage.show({ type: 'phase', phase, seconds: endSeconds - workAtSeconds });
+      sendBack({ type: 'WORK', index });
     });
   });
+  const last = plan.turns.at(-1);
+  if (last !== undefined)
+    at(last.endSeconds, () => sendBack({ type: 'TURN', index: plan.turns.length }));
   for (const one of plan.heard) {
     at(one.atSeconds, () => {
       if (one.do === 'tone') return stage.tone(one.name);

@@ -4,6 +4,7 @@ import type { EndReason, SessionSettings } from '../domain/log';
 import { say } from '../domain/saying';
 import type { CueBook } from '../domain/script';
 import { planWarmUp, type WarmUpPlan } from '../domain/warmUp/planning';
+import { turnsOf } from '../domain/warmUp/turns';
 import type { WarmUp } from '../domain/warmUp/warmUp';
 import type { Ports, VoiceChange } from '../ports';
 import { isPain } from './answerFacts';
@@ -24,6 +25,8 @@ export interface WarmUpInput {
   warmUp: WarmUp;
   /** It was promised to end then, milliseconds since 1970; null where nothing was. */
   endsAtMilliseconds: number | null;
+  /** The leader leads by voice; else only what stops is taken from the room. */
+  isLedByVoice: boolean;
 }
 
 type Meaning =
@@ -33,10 +36,12 @@ type Meaning =
   | 'pain'
   | 'hold'
   | 'go-on'
+  | 'onward'
   | 'anew'
   | 'skip'
   | 'back'
-  | 'manner'
+  | 'pace'
+  | 'loudness'
   | 'not-taken';
 
 export interface WarmUpContext extends WarmUpInput {
@@ -44,66 +49,92 @@ export interface WarmUpContext extends WarmUpInput {
   /** What plays, from its own second 0 on. */
   plan: WarmUpPlan;
   planStartsAtMilliseconds: number;
-  /** Turns of the whole that lie before the plan, and the one of it that is on. */
-  done: number;
+  /** The turn of the plan that is on; one past the last in the closing words. */
   turn: number;
+  /** Places of turns of which work was done. */
+  worked: ReadonlySet<number>;
   /** The first turn has begun: nobody is welcomed again. */
   isUnderway: boolean;
+  /** Turns of the whole. */
+  count: number;
+  /** A promise could not be kept: what is left is as short as it can be. */
+  isShortest: boolean;
   aside: string;
   reason: EndReason;
 }
 
 type WarmUpEvent = HearingEvent | SpokenEvent | PlayingEvent;
 
-/** The leader needs few words: hold, go on, one more, skip, back; stop comes before them all. */
-function meaningOf({ reply, verdict }: Reading): Meaning {
+type Heard = Extract<HearingEvent, { type: 'HEARD' }>;
+
+/**
+ * The leader needs few words: hold on, go on, one more, skip, go back; stop comes before them all.
+ * "Ready" and "go" are said to the group, so by voice they are none; the one button of a remote
+ * that says so goes on.
+ */
+function meaningOf({ reading: { reply, verdict }, by }: Heard, isLedByVoice: boolean): Meaning {
   if (verdict === 'ignore' || reply === null) return 'ignored';
   if (reply.redFlag !== null) return 'sign';
   if (reply.command === 'stop') return 'stop';
   if (isPain(reply)) return 'pain';
+  const isByHand = by === 'hand';
+  if (!isByHand && !isLedByVoice) return 'ignored';
   if (verdict !== 'accept') return 'not-taken';
   switch (reply.command) {
     case 'pause':
       return 'hold';
     case 'resume':
-    case 'ready':
       return 'go-on';
+    case 'ready':
+    case 'done':
+      return isByHand ? 'onward' : 'ignored';
     case 'again':
     case 'repeat':
       return 'anew';
     case 'skip':
     case 'next':
-    case 'done':
       return 'skip';
     case 'back':
       return 'back';
+    case 'undo':
+      return isByHand ? 'back' : 'not-taken';
     case 'louder':
     case 'quieter':
+      return 'loudness';
     case 'slower':
     case 'faster':
-      return 'manner';
+      return 'pace';
     default:
       return 'not-taken';
   }
 }
 
-/** The plan of what is left after `done` turns; as written where the promised end cannot be kept. */
+/** What is left of it, from that turn on. */
+interface Left {
+  done: number;
+  isUnderway: boolean;
+  skipped: ReadonlySet<number>;
+  where: 'stay' | 'back' | null;
+  /** A promise could not be kept: as short as it can be. */
+  isShortest: boolean;
+}
+
+/** To the end that was promised; as short as it can be where that has passed. */
 function planned(
   { book, warmUp, secondsOf, ports, endsAtMilliseconds }: WarmUpInput,
-  done: number,
-  isUnderway: boolean,
+  left: Left,
 ): { plan: WarmUpPlan; isLate: boolean } {
   const stretch = ports.voice.stretch?.() ?? 1;
   const spokenSeconds = (text: string) => Math.round(secondsOf(text) * stretch * 1000) / 1000;
-  const plan = (endSeconds?: number) =>
-    planWarmUp(book, warmUp, spokenSeconds, { done, endSeconds, isUnderway });
+  const plan = (how: { endSeconds?: number; isShortest?: boolean } = {}) =>
+    planWarmUp(book, warmUp, spokenSeconds, { ...left, ...how });
   if (endsAtMilliseconds !== null) {
-    const kept = plan((endsAtMilliseconds - ports.clock.now()) / 1000);
+    const kept = plan({ endSeconds: (endsAtMilliseconds - ports.clock.now()) / 1000 });
     if (!('leastSeconds' in kept)) return { plan: kept, isLate: false };
   }
-  const asWritten = plan();
-  if ('leastSeconds' in asWritten) throw new Error('A warm-up as it is written has no plan.');
-  return { plan: asWritten, isLate: endsAtMilliseconds !== null };
+  const whole = plan(endsAtMilliseconds === null ? {} : { isShortest: true });
+  if ('leastSeconds' in whole) throw new Error('A warm-up that leaves nothing out has no plan.');
+  return { plan: whole, isLate: endsAtMilliseconds !== null && whole.turns.length > 0 };
 }
 
 const setUp = setup({
@@ -139,24 +170,39 @@ const setUp = setup({
     takeTurn: assign(({ event }) =>
       event.type === 'TURN' ? { turn: event.index, isUnderway: true } : {},
     ),
-    showTurn: ({ context: { stage, plan, turn, done } }) => {
-      stage.show({
-        ...{ type: 'step', prompt: 'idle', side: null, rung: null },
-        ...{ set: done + turn + 1, of: done + plan.turns.length },
-      });
+    takeWork: assign(({ event, context: { plan, worked } }) => {
+      const turn = event.type === 'WORK' ? plan.turns[event.index]?.turn : undefined;
+      return turn === undefined ? {} : { worked: new Set([...worked, turn.at]) };
+    }),
+    showTurn: ({ context: { stage, plan, turn, count } }) => {
       const on = plan.turns[turn];
       if (on === undefined) return;
+      stage.show({
+        ...{ type: 'step', prompt: 'idle', side: null, rung: null },
+        ...{ set: on.turn.at + 1, of: count },
+      });
       const seconds = on.workAtSeconds - on.atSeconds;
       stage.show({ type: 'phase', phase: 'settling', seconds });
     },
     /** Plans what is left anew, from the turn that is on and so many further. */
-    planAnew: assign(({ context }, by: number) => {
-      const done = Math.max(0, context.done + context.turn + by);
-      const { plan, isLate } = planned(context, done, context.isUnderway);
+    planAnew: assign(({ context }, by: -1 | 0 | 1) => {
+      const { plan, turn, isUnderway, worked, count } = context;
+      const on = plan.turns[turn]?.turn.at ?? (isUnderway ? count : 0);
+      // Before the first turn there is nothing to leave out but the welcome.
+      const done = isUnderway ? Math.max(0, on + by) : on;
+      const skipped = new Set(
+        Array.from({ length: done }, (_, at) => at).filter((at) => !worked.has(at)),
+      );
+      const where = by === 1 || !isUnderway ? null : by === 0 ? 'stay' : 'back';
+      const { isShortest } = context;
+      const left: Left = { done, isUnderway: isUnderway || by === 1, skipped, where, isShortest };
+      const next = planned(context, left);
       return {
-        ...{ plan, done, turn: 0, planStartsAtMilliseconds: context.ports.clock.now() },
-        ...(isLate && {
+        ...{ plan: next.plan, turn: 0, planStartsAtMilliseconds: context.ports.clock.now() },
+        isUnderway: left.isUnderway,
+        ...(next.isLate && {
           endsAtMilliseconds: null,
+          isShortest: true,
           aside: say(context.book.lines, 'group.late', {}),
         }),
       };
@@ -173,31 +219,51 @@ const setUp = setup({
     askAnew: ({ self }) => self.getSnapshot().children.question?.send({ type: 'REPEAT' }),
   },
   guards: {
-    means: ({ event }, meaning: Meaning) =>
-      event.type === 'HEARD' && meaningOf(event.reading) === meaning,
+    means: ({ context, event }, meaning: Meaning) =>
+      event.type === 'HEARD' && meaningOf(event, context.isLedByVoice) === meaning,
     saysEnd: (_, reading: Reading | null) => reading?.reply?.command === 'yes',
     isLate: ({ context }) => context.aside !== '',
   },
 });
 
 const heard = (meaning: Meaning) => ({ type: 'means', params: meaning }) as const;
-const stops = [
-  {
-    guard: heard('sign'),
-    target: '#warmUp.ending',
-    actions: [
-      'halt',
-      'showHeard',
-      { type: 'setLine', params: 'group.sign' },
-      { type: 'become', params: 'red-flag' },
-    ],
-  },
-  { guard: heard('stop'), target: '#warmUp.askingEnd', actions: ['halt', 'showHeard'] },
-  {
-    guard: heard('pain'),
-    target: '#warmUp.sayingAside',
-    actions: ['halt', 'showHeard', { type: 'setLine', params: 'group.pain' }],
-  },
+const IGNORED = { guard: heard('ignored'), actions: 'showHeard' } as const;
+const SIGN = {
+  guard: heard('sign'),
+  target: '#warmUp.ending',
+  actions: [
+    'halt',
+    'showHeard',
+    { type: 'setLine', params: 'group.sign' },
+    { type: 'become', params: 'red-flag' },
+  ],
+} as const;
+const STOP = {
+  guard: heard('stop'),
+  target: '#warmUp.askingEnd',
+  actions: ['halt', 'showHeard', 'clearAside'],
+} as const;
+const PAIN = {
+  guard: heard('pain'),
+  target: '#warmUp.sayingAside',
+  actions: ['halt', 'showHeard', { type: 'setLine', params: 'group.pain' }],
+} as const;
+const HOLD = { guard: heard('hold'), target: '#warmUp.held', actions: 'showHeard' } as const;
+const LOUDNESS = { guard: heard('loudness'), actions: ['showHeard', 'adjustVoice'] } as const;
+const NOT_TAKEN = { actions: ['showHeard', 'notUnderstood'] } as const;
+/** What is left is planned anew, that many turns further. */
+const moved = (meaning: Meaning, params: -1 | 0 | 1) =>
+  ({
+    guard: heard(meaning),
+    target: '#warmUp.choosing',
+    actions: ['showHeard', 'clearAside', { type: 'planAnew', params }],
+  }) as const;
+/** At rest nothing but these starts it again, and no mere word about the voice. */
+const AT_REST = [
+  ...[IGNORED, SIGN, STOP, PAIN, HOLD, LOUDNESS],
+  { guard: heard('pace'), actions: ['showHeard', 'adjustVoice'] },
+  ...[moved('go-on', 0), moved('onward', 0), moved('anew', 0), moved('skip', 1), moved('back', -1)],
+  NOT_TAKEN,
 ] as const;
 
 /**
@@ -208,16 +274,21 @@ const stops = [
 export const warmUpMachine = setUp.createMachine({
   id: 'warmUp',
   context: ({ input }) => {
-    const { book, ports, secondsOf } = input;
+    const { book, ports, secondsOf, warmUp } = input;
     const startedAtMilliseconds = ports.clock.now();
     const stage = createStage(book, ports, secondsOf, startedAtMilliseconds, () => undefined);
-    const { plan, isLate } = planned(input, 0, false);
+    const none: ReadonlySet<number> = new Set();
+    const left: Left = {
+      ...{ done: 0, isUnderway: false, skipped: none, where: null, isShortest: false },
+    };
+    const { plan, isLate } = planned(input, left);
     return {
       ...{ ...input, stage, plan, planStartsAtMilliseconds: startedAtMilliseconds },
-      ...{ done: 0, turn: 0, isUnderway: false, reason: 'completed' },
+      ...{ turn: 0, worked: none, isUnderway: false, reason: 'completed' },
+      count: turnsOf(book, warmUp, secondsOf).length,
       ...(isLate
-        ? { endsAtMilliseconds: null, aside: say(book.lines, 'group.late', {}) }
-        : { aside: '' }),
+        ? { endsAtMilliseconds: null, isShortest: true, aside: say(book.lines, 'group.late', {}) }
+        : { isShortest: false, aside: '' }),
     };
   },
   invoke: {
@@ -249,17 +320,33 @@ export const warmUpMachine = setUp.createMachine({
       },
       on: {
         TURN: { actions: ['takeTurn', 'showTurn'] },
+        WORK: { actions: 'takeWork' },
         PLAYED: 'done',
+        DEAF: {
+          target: 'sayingDeaf',
+          actions: ['showDeaf', { type: 'setLine', params: 'say.deaf' }],
+        },
       },
     },
-    held: { entry: ['attendIdle', 'showHeld'] },
+    /** A leader who calls "stop" to nobody must know; then the turn goes on, told anew. */
+    sayingDeaf: {
+      entry: 'attendIdle',
+      invoke: {
+        src: 'speaking',
+        input: ({ context }) => ({ stage: context.stage, texts: [context.aside] }),
+      },
+      on: {
+        SPOKEN: { target: 'choosing', actions: ['clearAside', { type: 'planAnew', params: 0 }] },
+      },
+    },
+    held: { entry: ['attendIdle', 'showHeld'], on: { HEARD: AT_REST } },
     sayingAside: {
       entry: 'attendIdle',
       invoke: {
         src: 'speaking',
         input: ({ context }) => ({ stage: context.stage, texts: [context.aside] }),
       },
-      on: { SPOKEN: { target: 'held', actions: 'clearAside' } },
+      on: { SPOKEN: { target: 'held', actions: 'clearAside' }, HEARD: AT_REST },
     },
     askingEnd: {
       invoke: {
@@ -282,14 +369,10 @@ export const warmUpMachine = setUp.createMachine({
       },
       on: {
         HEARD: [
-          stops[0],
+          SIGN,
           { guard: heard('stop'), actions: ['halt', 'showHeard', 'askAnew'] },
-          stops[2],
-          {
-            guard: heard('go-on'),
-            target: 'choosing',
-            actions: ['showHeard', { type: 'planAnew', params: 0 }],
-          },
+          PAIN,
+          moved('go-on', 0),
           { actions: ['showHeard', 'pass'] },
         ],
         ONSET: { actions: 'pass' },
@@ -301,33 +384,36 @@ export const warmUpMachine = setUp.createMachine({
         src: 'speaking',
         input: ({ context }) => ({ stage: context.stage, texts: [context.aside] }),
       },
-      on: { SPOKEN: 'done', HEARD: { actions: 'showHeard' } },
+      on: {
+        SPOKEN: 'done',
+        HEARD: [
+          { guard: heard('stop'), target: 'done', actions: ['halt', 'showHeard'] },
+          { actions: 'showHeard' },
+        ],
+      },
     },
     done: { type: 'final' },
   },
   on: {
     HEARD: [
-      { guard: heard('ignored'), actions: 'showHeard' },
-      ...stops,
-      { guard: heard('hold'), target: '.held', actions: 'showHeard' },
+      IGNORED,
+      SIGN,
+      STOP,
+      PAIN,
+      HOLD,
+      LOUDNESS,
       {
-        guard: heard('manner'),
+        guard: heard('pace'),
         target: '.choosing',
         actions: ['showHeard', 'adjustVoice', { type: 'planAnew', params: 0 }],
       },
-      ...(
-        [
-          ['go-on', 0],
-          ['anew', 0],
-          ['skip', 1],
-          ['back', -1],
-        ] as const
-      ).map(([meaning, params]) => ({
-        guard: heard(meaning),
-        target: '.choosing' as const,
-        actions: ['showHeard', { type: 'planAnew', params }] as const,
-      })),
-      { actions: ['showHeard', 'notUnderstood'] },
+      // It goes on already.
+      { guard: heard('go-on'), actions: 'showHeard' },
+      moved('anew', 0),
+      moved('skip', 1),
+      moved('onward', 1),
+      moved('back', -1),
+      NOT_TAKEN,
     ],
     DEAF: { actions: 'showDeaf' },
   },

@@ -19,6 +19,7 @@ function place() {
   const listeners = new Set<(hearing: Hearing) => void>();
   const awake = { now: 0 };
   const sounding = new Set<object>();
+  const lines: string[] = [];
   const warmUp = createWarmUpPlace({
     parts: {
       ...{ book, clock, manner, secondsOf, isHeard: true },
@@ -26,6 +27,7 @@ function place() {
       voice: {
         say(text, { started, ended }) {
           const line = {};
+          lines.push(text);
           sounding.add(line);
           started?.();
           const timer = clock.setTimeout(
@@ -67,8 +69,24 @@ function place() {
     for (const listener of [...listeners])
       listener({ type: 'reply', reply: { ...NO_REPLY, command }, prompt: 'idle' });
   };
+  const tell = (hearing: Hearing) => {
+    for (const listener of [...listeners]) listener(hearing);
+  };
+  const hear = (text: string) => tell({ type: 'words', text, confidence: 1, prompt: 'idle' });
   const shown = () => store.state().warmUp;
-  return { warmUp, store, clock, manner, awake, reply, shown, isSilent: () => sounding.size === 0 };
+  return {
+    warmUp,
+    store,
+    clock,
+    tell,
+    hear,
+    lines,
+    manner,
+    awake,
+    reply,
+    shown,
+    isSilent: () => sounding.size === 0,
+  };
 }
 
 /** What leads a group is fetched behind the page, in true time. */
@@ -161,5 +179,38 @@ describe('a group is led at the seat', () => {
     expect(at.shown()?.stage).toBe('running');
     at.clock.advance(200);
     expect(at.shown()).toMatchObject({ stage: 'over', ended: 'completed' });
+  });
+
+  it('the one button of a remote goes on: to the next turn, or on with what is held; the other goes back', async () => {
+    await begin();
+    at.clock.advance(30_000);
+    at.reply('ready');
+    expect(at.shown()?.turn?.number).toBe(2);
+    at.reply('pause');
+    at.reply('ready');
+    expect(at.shown()).toMatchObject({ isHeld: false, turn: { number: 2 } });
+    at.clock.advance(1000);
+    at.reply('undo');
+    expect(at.shown()?.turn?.number).toBe(1);
+  });
+
+  it('led by touch, the room commands nothing, but "stop" halts', async () => {
+    await begin();
+    at.clock.advance(30_000);
+    at.hear('skip');
+    expect(at.shown()?.turn?.number).toBe(1);
+    at.hear('stop');
+    expect(at.shown()).toMatchObject({ asksEnd: true });
+  });
+
+  it('a microphone that is lost is said aloud, and the turn is told anew', async () => {
+    at.warmUp.begin({ ...CHOICE, listen: 'microphone' });
+    await until(() => at.shown()?.stage === 'running');
+    at.clock.advance(30_000);
+    at.lines.length = 0;
+    at.tell({ type: 'deaf', why: 'unplugged' });
+    at.clock.advance(12_000);
+    expect(at.lines[0]).toBe(book.lines['say.deaf']);
+    expect(at.lines[1]).toBe('Next, long breaths out.');
   });
 });

@@ -272,6 +272,22 @@ describe('stop', () => {
 });
 
 describe('keys', () => {
+  it('a pedal answers after something was tapped, and does not press that again', () => {
+    const seat = show(STATES['run-set-open']!);
+    const skip = screen.getByRole('button', { name: 'Skip' });
+    const keyed = () => seat.did.filter(([what]) => what === 'key');
+    // By key it stays where it is, and Space presses it again.
+    skip.focus();
+    fireEvent.click(skip, { detail: 0 });
+    expect(document.activeElement).toBe(skip);
+    fireEvent.keyDown(skip, { key: ' ' });
+    expect(keyed()).toEqual([]);
+    fireEvent.click(skip, { detail: 1 });
+    expect(document.activeElement).not.toBe(skip);
+    fireEvent.keyDown(document.activeElement ?? document.body, { key: ' ' });
+    expect(keyed()).toEqual([['key', ' ']]);
+  });
+
   it('go to the session, except those that the focused control uses', () => {
     const seat = show(STATES['run-set-open']!);
     fireEvent.keyDown(document.body, { key: 'PageDown' });

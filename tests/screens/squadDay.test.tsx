@@ -258,7 +258,7 @@ describe('after a squad day', () => {
     expect(cards[0]).toContain('Hinge: working, due again');
     expect(cards[0]).not.toContain('Left at');
     expect(cards[1]).toContain('Not had a turn. No session was begun.');
-    expect(cards[2]).toContain('Left at an open question for the next person.');
+    expect(cards[2]).toContain('Left for the next person. It goes on where it stopped.');
     press('To the page of Quib Marn');
     press('Go on after all: 2 left');
     press('Done: to the athletes');

@@ -13,8 +13,20 @@ const STATE: WarmUpState = {
   ...{ stage: 'choosing', chosen: null, turn: null, isHeld: false, asksEnd: false },
   ...{ endsAtMilliseconds: null, ended: null, trouble: null },
   offers: [
-    { id: 'before-the-bar', name: 'the warm-up before the bar', seconds: 536, leastSeconds: 48 },
-    { id: 'four-stations', name: 'the warm-up at four stations', seconds: 597, leastSeconds: 90 },
+    {
+      id: 'before-the-bar',
+      name: 'the warm-up before the bar',
+      seconds: 536,
+      leastSeconds: 48,
+      mostSeconds: 900,
+    },
+    {
+      id: 'four-stations',
+      name: 'the warm-up at four stations',
+      seconds: 597,
+      leastSeconds: 90,
+      mostSeconds: 1200,
+    },
   ],
 };
 const open = (change: Partial<WarmUpState> = {}) => {
@@ -61,8 +73,9 @@ describe('before a group begins', () => {
   });
 
   it.each([
-    ['It ends after (minutes)', '0', 'Write 1 to 60 minutes, or leave it empty.'],
-    ['It ends after (minutes)', 'ten', 'Write 1 to 60 minutes, or leave it empty.'],
+    ['It ends after (minutes)', '0', 'Write 1 to 15 minutes, or leave it empty.'],
+    ['It ends after (minutes)', '16', 'Write 1 to 15 minutes, or leave it empty.'],
+    ['It ends after (minutes)', 'ten', 'Write 1 to 15 minutes, or leave it empty.'],
     ['People in the group', '41', 'Write 2 to 40 people.'],
     ['People in the group', '1.5', 'Write 2 to 40 people.'],
   ])('%s: "%s" is refused with what to write, and nothing begins', async (label, value, wrong) => {

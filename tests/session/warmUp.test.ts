@@ -12,12 +12,12 @@ const secondOf = (turn: number) => plan.turns[turn]!.workAtSeconds + 5;
 /** Runs it while its leader says these at their seconds; `then` answers what is asked. */
 function led(
   said: [number, string][],
-  { then = [] as string[], endSeconds = undefined as number | undefined } = {},
+  { then = [] as string[], endSeconds = undefined as number | undefined, of = warmUp } = {},
 ) {
   const spoken = (text: string, at: number) => ({ line: at + 1, text, audio: null });
   const run = rehearseWarmUp(
     book,
-    warmUp,
+    of,
     {
       secondsOf,
       replies: {
@@ -25,7 +25,7 @@ function led(
         timed: said.map(([atSeconds, text], at) => ({ ...spoken(text, at), atSeconds })),
       },
     },
-    endSeconds,
+    { endSeconds },
   );
   const cues = run.timeline.flatMap((event) =>
     event.type === 'cue' ? [{ at: event.atSeconds, text: event.text }] : [],
@@ -173,6 +173,91 @@ describe('a group is led by one speaker', () => {
     );
   });
 
+  it.each(['louder', 'quieter', 'slower', 'ready', 'let us go', 'nice work'])(
+    'held, or resting after pain, it stays so at "%s"',
+    (text) => {
+      const at = secondOf(1);
+      for (const rests of ['hold on', 'my back hurts']) {
+        const run = led([
+          [at, rests],
+          [at + 20, text],
+        ]);
+        expect(run.reason).toBe('replies-ended');
+        expect(run.after(at + 10)).toEqual([]);
+      }
+    },
+  );
+
+  it.each(['louder', 'ready', 'and go', 'go on', 'done'])(
+    '"%s" during work changes nothing of the time',
+    (text) => {
+      const run = led([[secondOf(1), text]]);
+      expect(run.tookSeconds).toBeCloseTo(plan.totalSeconds, 3);
+      expect(run.turns).toHaveLength(plan.turns.length);
+    },
+  );
+
+  it('after pain, "go on" takes up the turn, and what was said of the pain is not said again', () => {
+    const at = secondOf(3);
+    const run = led([
+      [at, 'my back hurts'],
+      [at + 1.5, 'go on'],
+    ]);
+    const said = run.after(at);
+    expect(said.filter((text) => text === line('group.pain')).length).toBeLessThanOrEqual(1);
+    expect(said).toContain('Next, the wall slide.');
+    expect(run.reason).toBe('completed');
+  });
+
+  it('a drill whose turn was skipped before its work is shown and cautioned when it comes again', () => {
+    const change = plan.turns[1]!.atSeconds + 0.9;
+    const run = led([[change, 'skip']]);
+    const said = run.after(change);
+    expect(said[0]).toBe('Next, the post squat.');
+    const again = said.indexOf('Next, the wall hinge.');
+    expect(said.slice(again, again + 3)).toEqual([
+      'Next, the wall hinge.',
+      expect.stringMatching(/from the wall/) as string,
+      book.drills['wall-hinge']!.caution,
+    ]);
+  });
+
+  it('"hold on" and "go on" in the closing words come to the end, and nothing is done again', () => {
+    const end = plan.turns.at(-1)!.endSeconds;
+    const run = led([
+      [end + 0.5, 'hold on'],
+      [end + 10, 'go on'],
+    ]);
+    expect(run.after(end + 5)).toEqual([line('group.over')]);
+    expect(run.turns).toHaveLength(plan.turns.length);
+  });
+
+  it('"stop" cuts even "get help", and it is over', () => {
+    const at = secondOf(3);
+    const run = led([
+      [at, 'he has chest pain'],
+      [at + 2, 'stop'],
+    ]);
+    expect(run.reason).toBe('red-flag');
+    expect(run.tookSeconds).toBeLessThan(at + 3);
+  });
+
+  it('held until the promised end has all but passed, it says so and is as short as it can be', () => {
+    const at = secondOf(1);
+    const endSeconds = Math.round(plan.totalSeconds);
+    const run = led(
+      [
+        [at, 'hold on'],
+        [endSeconds - 20, 'go on'],
+      ],
+      { endSeconds },
+    );
+    expect(run.after(endSeconds - 20)[0]).toBe(line('group.late'));
+    expect(run.turns.at(-1)).toBe(plan.turns.length);
+    const whole = plan.totalSeconds - plan.turns[1]!.atSeconds;
+    expect(run.tookSeconds - (endSeconds - 20)).toBeLessThan(whole - 60);
+  });
+
   it('held while it welcomes, it welcomes anew', () => {
     const run = led([
       [2, 'hold on'],
@@ -188,5 +273,42 @@ describe('a group is led by one speaker', () => {
       [secondOf(2), 'nice work, good'],
     ]);
     expect(run.tookSeconds).toBeCloseTo(plan.totalSeconds, 3);
+  });
+});
+
+describe('at stations', () => {
+  const four = book.warmUps['four-stations']!;
+  const whole = plannedWarmUp(book, four);
+  const inWork = (turn: number) => whole.turns[turn]!.workAtSeconds + 5;
+
+  it.each([
+    ['one more', 'group.stay'],
+    ['go back', 'group.move-back'],
+    ['skip', 'group.move-on'],
+  ])('"%s" says where everybody goes', (text, key) => {
+    const run = led([[inWork(2), text]], { of: four });
+    expect(run.after(inWork(2) + 0.3)[0]).toBe(line(key));
+  });
+
+  it('held and gone on with, nobody is sent on', () => {
+    const run = led(
+      [
+        [inWork(2), 'hold on'],
+        [inWork(2) + 30, 'go on'],
+      ],
+      { of: four },
+    );
+    expect(run.after(inWork(2) + 20)[0]).toBe(line('group.stay'));
+    expect(run.after(inWork(2) + 20).find((text) => text.startsWith('Move on'))).toBeDefined();
+  });
+
+  it('skipped while they are shown, they are shown again before the next turn', () => {
+    const run = led([[whole.turns[0]!.atSeconds + 12, 'skip']], { of: four });
+    const said = run.after(whole.turns[0]!.atSeconds + 12);
+    for (const { drill } of four.parts.flatMap((part) =>
+      part.arrangement === 'stations' ? part.stations : [],
+    ))
+      expect(said).toContain(book.drills[drill]!.caution);
+    expectOneAtATime(run);
   });
 });

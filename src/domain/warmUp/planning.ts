@@ -41,6 +41,12 @@ interface PlanOptions {
   done?: number;
   /** The group was welcomed already; so where turns are over. */
   isUnderway?: boolean;
+  /** Places of turns of which no work was done: what was said before them is said again. */
+  skipped?: ReadonlySet<number>;
+  /** At stations the first turn left is done where people stand, or one station back. */
+  where?: 'stay' | 'back' | null;
+  /** As short as it can be with nothing left out. */
+  isShortest?: boolean;
 }
 
 /** The sides change, or half of the work is said to be over, where there is this much of it. */
@@ -56,8 +62,9 @@ export function planWarmUp(
   book: CueBook,
   warmUp: WarmUp,
   secondsOf: (text: string) => number,
-  { endSeconds, done = 0, isUnderway = done > 0 }: PlanOptions = {},
+  options: PlanOptions = {},
 ): WarmUpPlan | TooShort {
+  const { endSeconds, done = 0, isUnderway = done > 0, skipped, isShortest = false } = options;
   const ending = say(book.lines, 'group.over', {});
   const closing = secondsOf(ending) + BREATH_SECONDS;
   const openingOf = (seconds: number) =>
@@ -66,22 +73,29 @@ export function planWarmUp(
       : [
           say(book.lines, 'group.welcome', {
             name: warmUp.name,
-            minutes: numberCounting(book.vocabulary.numbers, minutesIn(seconds)),
+            minutes: minutesOf(book, seconds),
           }),
           say(book.lines, 'group.caution', {}),
         ];
   const spoken = (texts: string[]) =>
     round(texts.reduce((sum, text) => sum + secondsOf(text) + BREATH_SECONDS, 0));
-  const asWritten = turnsOf(book, warmUp, secondsOf).slice(done);
-  const withFewBreaths = turnsOf(book, warmUp, secondsOf, { fewBreaths: true }).slice(done);
+  const left = (fewBreaths: boolean) =>
+    standing(
+      book,
+      turnsOf(book, warmUp, secondsOf, { fewBreaths, ...(skipped && { skipped }) }).slice(done),
+      options,
+    );
+  const asWritten = left(false);
+  const withFewBreaths = left(true);
   const variants = [asWritten, ...fewerAndFewer(withFewBreaths)];
   for (const turns of variants) {
-    const { written } = boundsOf(turns);
+    const { least, written } = boundsOf(turns);
+    const usual = isShortest ? least : written;
     // How many minutes it says counts among what is said.
-    const opening = openingOf(endSeconds ?? spoken(openingOf(written)) + written + closing);
-    const wanted = endSeconds ?? spoken(opening) + written + closing;
+    const opening = openingOf(endSeconds ?? spoken(openingOf(usual)) + usual + closing);
+    const wanted = endSeconds ?? spoken(opening) + usual + closing;
     const forTurns = round(wanted - spoken(opening) - closing);
-    if (boundsOf(turns).least > forTurns) continue;
+    if (least > forTurns + ROUNDING_SECONDS) continue;
     // Where blocks had to go, the gap that the last of them leaves is waited out.
     const mostWait = turns === asWritten ? MOST_WAIT_SECONDS : Math.max(forTurns, 0);
     const { turns: fit } = fitted(turns, forTurns, mostWait);
@@ -106,7 +120,26 @@ function fewerAndFewer(turns: Turn[]): Turn[][] {
 }
 
 /** For people: half minutes are not worth saying. */
-const minutesIn = (seconds: number): number => Math.max(1, Math.round(seconds / 60));
+function minutesOf(book: CueBook, seconds: number): string {
+  const minutes = Math.max(1, Math.round(seconds / 60));
+  const number = numberCounting(book.vocabulary.numbers, minutes);
+  return say(book.lines, minutes === 1 ? 'group.minute' : 'group.minutes', { number });
+}
+
+/** Sums of many milliseconds differ in their last digit. */
+const ROUNDING_SECONDS = 1e-6;
+
+/** Who stands at a station already is not sent on. */
+function standing(book: CueBook, turns: Turn[], { where = null }: PlanOptions): Turn[] {
+  const [first, ...others] = turns;
+  if (first === undefined || where === null) return turns;
+  const moveOn = say(book.lines, 'group.move-on', {});
+  const instead = say(book.lines, where === 'stay' ? 'group.stay' : 'group.move-back', {});
+  return [
+    { ...first, told: first.told.map((text) => (text === moveOn ? instead : text)) },
+    ...others,
+  ];
+}
 
 interface ToLayOut {
   opening: string[];

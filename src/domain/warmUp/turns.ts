@@ -25,6 +25,8 @@ export interface Stretch {
 }
 
 export interface Turn {
+  /** Place among all turns as they are written, from 0. */
+  at: number;
   /** Place of its part in the warm-up, and of its block in the part; a turn of stations has none. */
   part: number;
   block: number | null;
@@ -43,7 +45,8 @@ export interface Turn {
 /**
  * Every turn in order, with what is said in it. A drill that comes for the first time is named,
  * shown and has its caution said; later it is only named. With `fewBreaths` there are no more long
- * exhales in a row than settle anybody.
+ * exhales in a row than settle anybody. What was said before a turn that was `skipped` (its place)
+ * counts as not said: nobody worked by it.
  *
  * @throws RangeError where a drill is not in the book
  */
@@ -51,40 +54,55 @@ export function turnsOf(
   book: CueBook,
   warmUp: WarmUp,
   secondsOf: (text: string) => number,
-  { fewBreaths = false } = {},
+  {
+    fewBreaths = false,
+    skipped = NONE,
+  }: { fewBreaths?: boolean; skipped?: ReadonlySet<number> } = {},
 ): Turn[] {
   const known = new Set<string>();
-  return warmUp.parts.flatMap((part, at) =>
+  let at = 0;
+  const placed = (part: number, round: number): Placed => ({
+    ...{ part, round, secondsOf, fewBreaths },
+    isNew: (drill) => !known.has(drill),
+    tell(drills) {
+      if (!skipped.has(at)) for (const drill of drills) known.add(drill);
+      at += 1;
+      return at - 1;
+    },
+  });
+  return warmUp.parts.flatMap((part, index) =>
     Array.from({ length: part.rounds }, (_, round) =>
       part.arrangement === 'together'
-        ? together(book, part, { at, round: round + 1, known, secondsOf, fewBreaths })
-        : stations(book, part, { at, round: round + 1, known, secondsOf, fewBreaths }),
+        ? together(book, part, placed(index, round + 1))
+        : stations(book, part, placed(index, round + 1)),
     ).flat(),
   );
 }
 
+const NONE: ReadonlySet<number> = new Set();
+
 interface Placed {
-  at: number;
+  part: number;
   round: number;
-  /** Drills that were shown already. */
-  known: Set<string>;
   secondsOf: (text: string) => number;
   fewBreaths: boolean;
+  /** It was not shown yet. */
+  isNew: (drill: string) => boolean;
+  /** The next turn shows these drills; gives its place. */
+  tell: (drills: string[]) => number;
 }
 
 function together(
   book: CueBook,
   part: Extract<WarmUpPart, { arrangement: 'together' }>,
-  { at, round, known, secondsOf, fewBreaths }: Placed,
+  { part: at, round, secondsOf, fewBreaths, isNew, tell }: Placed,
 ): Turn[] {
   return part.blocks.map((block, index) => {
     const place = { part: at, block: index, round };
     if (block.do === 'breathe') {
       const told = [say(book.lines, 'group.next', { name: block.name }), block.demo];
       return {
-        ...place,
-        name: block.name,
-        told,
+        ...{ ...place, at: tell([]), name: block.name, told },
         change: changeOf(told, block.changeSeconds, secondsOf),
         ...breathing(block, fewBreaths),
       };
@@ -92,12 +110,10 @@ function together(
     const drill = drillOf(book, block.drill);
     const told = [
       say(book.lines, 'group.next', { name: drill.name }),
-      ...shown(drill, block.demo, known),
+      ...(isNew(drill.id) ? [block.demo, drill.caution] : []),
     ];
     return {
-      ...place,
-      name: drill.name,
-      told,
+      ...{ ...place, at: tell([drill.id]), name: drill.name, told },
       change: changeOf(told, block.changeSeconds, secondsOf),
       work: stretch(block.workSeconds, WORK_SECONDS),
       isSided: drill.sided,
@@ -106,30 +122,30 @@ function together(
   });
 }
 
-/** Each station is shown before the first turn; after that everybody moves on by one. */
+/** Each station is shown before the first turn that is done; after that everybody moves on by one. */
 function stations(
   book: CueBook,
   part: Extract<WarmUpPart, { arrangement: 'stations' }>,
-  { at, round, known, secondsOf }: Placed,
+  { part: at, round, secondsOf, isNew, tell }: Placed,
 ): Turn[] {
   const drills = part.stations.map(({ drill }) => drillOf(book, drill));
   const counting = (value: number) => numberCounting(book.vocabulary.numbers, value);
-  const cards = part.stations.flatMap(({ demo }, index) => {
-    const drill = drills[index];
-    if (drill === undefined || known.has(drill.id)) return [];
-    const { name } = drill;
-    return [
-      say(book.lines, 'group.station', { number: counting(index + 1), name }),
-      ...shown(drill, demo, known),
-    ];
-  });
+  const cards = () =>
+    part.stations.flatMap(({ demo }, index) => {
+      const drill = drills[index];
+      if (drill === undefined || !isNew(drill.id)) return [];
+      const { name, caution } = drill;
+      const number = counting(index + 1);
+      return [say(book.lines, 'group.station', { number, name }), demo, caution];
+    });
   return drills.map((_, turn) => {
-    const told =
-      turn === 0
-        ? [...cards, say(book.lines, 'group.to-stations', {})]
-        : [say(book.lines, 'group.move-on', {})];
+    const told = [
+      ...cards(),
+      say(book.lines, turn === 0 ? 'group.to-stations' : 'group.move-on', {}),
+    ];
     return {
       ...{ part: at, block: null, round, told, breathing: null },
+      at: tell(drills.map(({ id }) => id)),
       name: say(book.lines, 'group.turn', {
         number: counting(turn + 1),
         of: counting(drills.length),
@@ -139,12 +155,6 @@ function stations(
       isSided: drills.some(({ sided }) => sided),
     };
   });
-}
-
-function shown(drill: DrillScript, demo: string, known: Set<string>): string[] {
-  if (known.has(drill.id)) return [];
-  known.add(drill.id);
-  return [demo, drill.caution];
 }
 
 function breathing(

@@ -1,5 +1,6 @@
 import type { SeatStore } from '../../screens/seat';
 import type { Became, RecordHands, RecordState } from '../../screens/record/state';
+import { isInvented } from '../../records/heads';
 import { loadedOnce } from '../../records/loadedOnce';
 import type { Parts } from '../parts';
 import { askToLast, LASTING_SAYS } from './lasting';
@@ -55,7 +56,10 @@ export function createRecordHands({
 
   async function lookDue() {
     const heads = await records.sessions().catch(() => []);
-    const startedAts = heads.map(({ startedAt }) => startedAt);
+    // The invented club is in no file.
+    const startedAts = heads.flatMap(({ session, startedAt }) =>
+      isInvented(session) ? [] : [startedAt],
+    );
     patch({ isSavingDue: isSavingDue(shelf.load(), startedAts, clock.now()) });
   }
 

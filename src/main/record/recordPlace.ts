@@ -51,6 +51,8 @@ export function createRecordPlace({
   handOver?: (name: string, text: string, type: string) => void;
 }): RecordPlace {
   let chosen: WholeRecord | null = null;
+  /** How often a file was looked at: of two the later counts, whichever is read first. */
+  let looks = 0;
   const now = () => momentAt(clock.now(), -new Date(clock.now()).getTimezoneOffset());
 
   /** Where the device's own cannot be read, what the page holds is worth a file all the more. */
@@ -87,6 +89,8 @@ export function createRecordPlace({
       }
     },
     async look(file, passphrase) {
+      looks += 1;
+      const mine = looks;
       chosen = null;
       const parts = await coming().catch(() => null);
       if (parts === null) return { say: NOT_THERE };
@@ -99,7 +103,7 @@ export function createRecordPlace({
         const opened = isSealed && passphrase !== null ? await unlock(bytes, passphrase) : bytes;
         const record = await readRecord(opened);
         const would = await keeping.bringIn(record, true);
-        chosen = record;
+        if (mine === looks) chosen = record;
         return { would };
       } catch (error) {
         const tells = error instanceof RefusedRecord || error instanceof WrongPassphrase;

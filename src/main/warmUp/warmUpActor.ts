@@ -35,6 +35,9 @@ export function startWarmUp(
   return { stop: () => actor.stop() };
 }
 
+/** Longer than any can be drawn out. */
+const LONG_SECONDS = 24 * 3600;
+
 /** Every warm-up of the book with what it takes to a group, at the pace of its voice. */
 export const offersOf = (
   { book, secondsOf }: Pick<WarmUpInput, 'book' | 'secondsOf'>,
@@ -44,9 +47,11 @@ export const offersOf = (
     const spoken = (text: string) => Math.round(secondsOf(text) * stretch * 1000) / 1000;
     const written = planWarmUp(book, warmUp, spoken);
     const none = planWarmUp(book, warmUp, spoken, { endSeconds: 0 });
+    const most = planWarmUp(book, warmUp, spoken, { endSeconds: LONG_SECONDS });
     return {
       ...{ id: warmUp.id, name: warmUp.name },
       seconds: 'leastSeconds' in written ? 0 : written.totalSeconds,
       leastSeconds: 'leastSeconds' in none ? none.leastSeconds : 0,
+      mostSeconds: 'leastSeconds' in most ? 0 : most.totalSeconds,
     };
   });

@@ -68,18 +68,20 @@ export function createWarmUpPlace({
   }
 
   function stands({ context, isHeld, asksEnd }: Stands) {
-    const { plan, turn, done, isUnderway, endsAtMilliseconds } = context;
-    const names = plan.turns.map((each) => each.turn.name);
-    const name = names[turn];
+    const { plan, turn, count, isUnderway, endsAtMilliseconds, planStartsAtMilliseconds } = context;
+    const on = plan.turns[turn]?.turn;
     patch({
-      ...{ isHeld, asksEnd, endsAtMilliseconds },
-      turn:
-        !isUnderway || name === undefined
-          ? null
-          : {
-              ...{ name, number: done + turn + 1, of: done + names.length },
-              next: names[turn + 1] ?? null,
-            },
+      ...{ isHeld, asksEnd },
+      // Where much was skipped it ends before the end that was promised.
+      endsAtMilliseconds:
+        endsAtMilliseconds === null ? null : planStartsAtMilliseconds + plan.totalSeconds * 1000,
+      ...(isUnderway &&
+        on !== undefined && {
+          turn: {
+            ...{ name: on.name, number: on.at + 1, of: count },
+            next: plan.turns[turn + 1]?.turn.name ?? null,
+          },
+        }),
     });
   }
 
@@ -92,7 +94,7 @@ export function createWarmUpPlace({
     patch({ offers, trouble: null });
   }
 
-  async function lead({ id, minutes }: WarmUpChoice) {
+  async function lead({ id, minutes, listen }: WarmUpChoice) {
     const warmUp = book.warmUps[id];
     asked += 1;
     const mine = asked;
@@ -114,6 +116,7 @@ export function createWarmUpPlace({
         ports: { clock, ear: listening, voice, tones, beats, screen: { show } },
         callWord: isHeard ? coach.callWord() : null,
         endsAtMilliseconds: minutes === null ? null : clock.now() + minutes * 60_000,
+        isLedByVoice: listen === 'microphone',
       },
       {
         stands,

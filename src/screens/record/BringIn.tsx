@@ -9,7 +9,7 @@ type Stands =
   | { at: 'nothing' }
   | { at: 'reading' }
   | { at: 'locked' }
-  | { at: 'looked'; would: BroughtIn }
+  | { at: 'looked' | 'bringing'; would: BroughtIn }
   | { at: 'done'; did: BroughtIn };
 
 /** A record out of a file: what it would change is told first, and nothing is changed before a tap. */
@@ -33,11 +33,17 @@ export function BringIn({ seat }: { seat: Seat }) {
     } else if ('isLocked' in became) setStands({ at: 'locked' });
     else setStands({ at: 'looked', would: became.would });
   };
-  const bringIn = async () => {
+  const bringIn = async (would: BroughtIn) => {
+    // One tap brings it in once.
+    setStands({ at: 'bringing', would });
     const became = await seat.record.bringIn();
-    setPassphrase('');
     setTrouble('say' in became ? became.say : null);
-    setStands('say' in became ? { at: 'nothing' } : { at: 'done', did: became.did });
+    if ('say' in became) {
+      setStands({ at: 'looked', would });
+      return;
+    }
+    setPassphrase('');
+    setStands({ at: 'done', did: became.did });
   };
   return (
     <section className="card" aria-labelledby="bring-title">
@@ -71,7 +77,9 @@ export function BringIn({ seat }: { seat: Seat }) {
           <button type="submit">Open it</button>
         </form>
       )}
-      {stands.at === 'looked' && <Would would={stands.would} onYes={() => void bringIn()} />}
+      {stands.at === 'looked' && (
+        <Would would={stands.would} onYes={() => void bringIn(stands.would)} />
+      )}
       {stands.at === 'done' && <Changes came={stands.did} />}
       <Trouble words={trouble} />
     </section>
@@ -86,6 +94,8 @@ function statusOf(stands: Stands, name: string): string {
       return `Reading ${name}.`;
     case 'locked':
       return `${name} is locked.`;
+    case 'bringing':
+      return `Bringing in ${name}.`;
     case 'looked':
       return changesOf(stands.would).length === 0
         ? `Everything in ${name} is here already.`

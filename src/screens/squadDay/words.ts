@@ -56,5 +56,7 @@ export function leftOpenOf({ session, stands, known }: Row): string | null {
   }
   const head = known.visits.find((visit) => visit.head.session === session)?.head;
   if (stands === 'seen') return ENDED_WORDS[head?.ended ?? 'completed'];
-  return 'Left at an open question for the next person. It goes on there.';
+  return stands === 'later'
+    ? 'Left for the next person. It goes on where it stopped.'
+    : 'Cut off. It goes on where it stopped.';
 }

@@ -30,7 +30,7 @@ export function ChooseWarmUp({ seat }: { seat: Seat }) {
   const chosen = offers.find(({ id }) => id === wanted) ?? offers[0];
   const warmUp = chosen === undefined ? undefined : book.warmUps[chosen.id];
   const group = peopleFrom(people, PEOPLE);
-  const end = minutesFrom(minutes, chosen?.leastSeconds ?? 0);
+  const end = minutesFrom(minutes, chosen ?? { leastSeconds: 0, mostSeconds: 0 });
   const size = 'people' in group ? group.people : PEOPLE.least;
   const needed = warmUp === undefined ? [] : neededFor(book, warmUp, size);
   const cards = warmUp === undefined ? [] : stationCards(book, warmUp, size);

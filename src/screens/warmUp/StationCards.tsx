@@ -9,7 +9,7 @@ export const StationCards = ({ cards, lang }: { cards: StationCard[]; lang: stri
     </button>
     <ol>
       {cards.map(({ station, name, demo, good, caution, people, equipment }) => (
-        <li key={station} className="card station-card">
+        <li key={`${station} ${name}`} className="card station-card">
           <h3>
             Station {station}: <span lang={lang}>{name}</span>
           </h3>

@@ -5,8 +5,9 @@ export interface WarmUpOffer {
   id: RoutineId;
   name: string;
   seconds: number;
-  /** It cannot be made to end sooner. */
+  /** It cannot be made to end sooner, or later. */
   leastSeconds: number;
+  mostSeconds: number;
 }
 
 export interface WarmUpChoice {

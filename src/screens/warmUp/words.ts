@@ -26,14 +26,15 @@ export const neededWords = (book: CueBook, { equipment, count, station }: Needed
 /** A whole number of minutes for the warm-up to end after, or what is wrong; null: as written. */
 export function minutesFrom(
   text: string,
-  leastSeconds: number,
+  { leastSeconds, mostSeconds }: { leastSeconds: number; mostSeconds: number },
 ): { minutes: number | null } | { wrong: string } {
   if (text.trim() === '') return { minutes: null };
   const minutes = Number(text.trim().replace(',', '.'));
   const least = Math.ceil(leastSeconds / 60);
-  return Number.isFinite(minutes) && minutes >= least && minutes <= 60
+  const most = Math.floor(mostSeconds / 60);
+  return Number.isFinite(minutes) && minutes >= least && minutes <= most
     ? { minutes }
-    : { wrong: `Write ${least} to 60 minutes, or leave it empty.` };
+    : { wrong: `Write ${least} to ${most} minutes, or leave it empty.` };
 }
 
 /** People in the group, or what is wrong. */

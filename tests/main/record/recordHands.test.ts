@@ -65,6 +65,14 @@ describe('the record as a whole, at the seat', () => {
     expect(state().isSavingDue).toBe(false);
   });
 
+  it('is not asked for because of the invented club, which is in no file', async () => {
+    const { record, state } = seat([
+      { ...begun('2031-01-08T09:00:00.000Z'), session: 'invented-1' } as SessionHead,
+    ]);
+    await record.lookDue();
+    expect(state().isSavingDue).toBe(false);
+  });
+
   it('is not asked for where every session is of this week', async () => {
     const { record, state } = seat([begun('2031-03-18T09:00:00.000Z')]);
     await record.lookDue();
