@@ -1,48 +1,16 @@
 import { assign, setup } from 'xstate';
 import type { Reading } from '../domain/hearing/reply';
-import type { EndReason, SessionSettings } from '../domain/log';
+import type { EndReason } from '../domain/log';
 import { say } from '../domain/saying';
-import type { CueBook } from '../domain/script';
-import { planWarmUp, type WarmUpPlan } from '../domain/warmUp/planning';
+import type { WarmUpPlan } from '../domain/warmUp/planning';
 import { turnsOf } from '../domain/warmUp/turns';
-import type { WarmUp } from '../domain/warmUp/warmUp';
-import type { Ports, VoiceChange } from '../ports';
-import { isPain } from './answerFacts';
+import type { VoiceChange } from '../ports';
 import { hearing, type HearingEvent } from './hearing';
+import { meaningOf, planned, type Left, type Meaning, type WarmUpInput } from './leading';
 import { playingWarmUp, type PlayingEvent } from './playingWarmUp';
 import { questionMachine } from './questionMachine';
 import { speaking, type SpokenEvent } from './speaking';
 import { createStage, type Stage } from './stage';
-
-export interface WarmUpInput {
-  book: CueBook;
-  ports: Omit<Ports, 'records'>;
-  /** How long a text takes to say at the usual pace, in seconds. */
-  secondsOf: (text: string) => number;
-  settings: SessionSettings;
-  /** The word after which alone the leader's words count; null where there is none. */
-  callWord: string | null;
-  warmUp: WarmUp;
-  /** It was promised to end then, milliseconds since 1970; null where nothing was. */
-  endsAtMilliseconds: number | null;
-  /** The leader leads by voice; else only what stops is taken from the room. */
-  isLedByVoice: boolean;
-}
-
-type Meaning =
-  | 'ignored'
-  | 'sign'
-  | 'stop'
-  | 'pain'
-  | 'hold'
-  | 'go-on'
-  | 'onward'
-  | 'anew'
-  | 'skip'
-  | 'back'
-  | 'pace'
-  | 'loudness'
-  | 'not-taken';
 
 export interface WarmUpContext extends WarmUpInput {
   stage: Stage;
@@ -64,78 +32,6 @@ export interface WarmUpContext extends WarmUpInput {
 }
 
 type WarmUpEvent = HearingEvent | SpokenEvent | PlayingEvent;
-
-type Heard = Extract<HearingEvent, { type: 'HEARD' }>;
-
-/**
- * The leader needs few words: hold on, go on, one more, skip, go back; stop comes before them all.
- * "Ready" and "go" are said to the group, so by voice they are none; the one button of a remote
- * that says so goes on.
- */
-function meaningOf({ reading: { reply, verdict }, by }: Heard, isLedByVoice: boolean): Meaning {
-  if (verdict === 'ignore' || reply === null) return 'ignored';
-  if (reply.redFlag !== null) return 'sign';
-  if (reply.command === 'stop') return 'stop';
-  if (isPain(reply)) return 'pain';
-  const isByHand = by === 'hand';
-  if (!isByHand && !isLedByVoice) return 'ignored';
-  if (verdict !== 'accept') return 'not-taken';
-  switch (reply.command) {
-    case 'pause':
-      return 'hold';
-    case 'resume':
-      return 'go-on';
-    case 'ready':
-    case 'done':
-      return isByHand ? 'onward' : 'ignored';
-    case 'again':
-    case 'repeat':
-      return 'anew';
-    case 'skip':
-    case 'next':
-      return 'skip';
-    case 'back':
-      return 'back';
-    case 'undo':
-      return isByHand ? 'back' : 'not-taken';
-    case 'louder':
-    case 'quieter':
-      return 'loudness';
-    case 'slower':
-    case 'faster':
-      return 'pace';
-    default:
-      return 'not-taken';
-  }
-}
-
-/** What is left of it, from that turn on. */
-interface Left {
-  done: number;
-  isUnderway: boolean;
-  skipped: ReadonlySet<number>;
-  where: 'stay' | 'back' | null;
-  /** A promise could not be kept: as short as it can be. */
-  isShortest: boolean;
-}
-
-/** To the end that was promised; as short as it can be where that has passed. */
-function planned(
-  { book, warmUp, secondsOf, ports, endsAtMilliseconds }: WarmUpInput,
-  left: Left,
-): { plan: WarmUpPlan; isLate: boolean } {
-  const stretch = ports.voice.stretch?.() ?? 1;
-  const spokenSeconds = (text: string) => Math.round(secondsOf(text) * stretch * 1000) / 1000;
-  const plan = (how: { endSeconds?: number; isShortest?: boolean } = {}) =>
-    planWarmUp(book, warmUp, spokenSeconds, { ...left, ...how });
-  if (endsAtMilliseconds !== null) {
-    const kept = plan({ endSeconds: (endsAtMilliseconds - ports.clock.now()) / 1000 });
-    if (!('leastSeconds' in kept)) return { plan: kept, isLate: false };
-  }
-  const whole = plan(endsAtMilliseconds === null ? {} : { isShortest: true });
-  if ('leastSeconds' in whole) throw new Error('A warm-up that leaves nothing out has no plan.');
-  return { plan: whole, isLate: endsAtMilliseconds !== null && whole.turns.length > 0 };
-}
 
 const setUp = setup({
   types: {} as {

@@ -52,7 +52,9 @@ describe('the whole record', () => {
     const seat = await open();
     fireEvent.click(screen.getByLabelText('Lock the file with a passphrase'));
     screen.getByText(/Without it nobody can open the file, nor can Sayso/);
-    fireEvent.change(screen.getByLabelText('Passphrase'), { target: { value: 'heavy green boats' } });
+    fireEvent.change(screen.getByLabelText('Passphrase'), {
+      target: { value: 'heavy green boats' },
+    });
     press('Save it in a file');
     await screen.findByText(/Saved as/);
     expect(seat.did).toContainEqual(['saveRecord', 'heavy green boats']);

@@ -1,7 +1,8 @@
 import { createActor } from 'xstate';
 import { planWarmUp } from '../../domain/warmUp/planning';
 import type { WarmUpOffer } from '../../screens/warmUp/state';
-import { warmUpMachine, type WarmUpContext, type WarmUpInput } from '../../session/warmUpMachine';
+import type { WarmUpInput } from '../../session/leading';
+import { warmUpMachine, type WarmUpContext } from '../../session/warmUpMachine';
 
 /** How a warm-up stands, after every step of it. */
 export interface Stands {
