@@ -377,6 +377,11 @@ it('after a warning sign no longer shows a drill that somebody might go on with'
   );
   expect(heading()).toBe('The session ends');
   expect(document.body.textContent).not.toContain('Set the bar down');
+  // Nothing is left to be answered or left out; stop and help are.
+  for (const name of ['Done', 'Skip', 'Pause'])
+    expect(screen.queryByRole('button', { name })).toBeNull();
+  screen.getByRole('button', { name: 'Stop' });
+  screen.getByRole('button', { name: 'Unwell' });
 });
 
 it('while it is told how an area came out, that stands large, and no side of the check before', () => {

@@ -146,6 +146,8 @@ export interface Course {
   areas: Map<Area, AreaCourse>;
   /** After squat or hinge pain above the line: nothing loaded in either. */
   loadedBarred: boolean;
+  /** Findings were corrected after the session, so its way was made by others than count now. */
+  isRecounted: boolean;
   /** The slot that the coach wants asked now. */
   focus: Slot | null;
   /** Slots answered in this item, for "back". */
@@ -203,6 +205,7 @@ export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
     item: 0,
     areas,
     loadedBarred: false,
+    isRecounted: false,
     focus: null,
     trail: [],
     setUp: new Map(),

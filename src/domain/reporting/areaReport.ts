@@ -31,9 +31,12 @@ export interface Given {
   tries: number;
 }
 
-/** Why a check was not tested: `pain` and `unloaded-failed` are rules, the rest is the day. */
+/**
+ * Why a check was not tested: `pain` and `unloaded-failed` are rules, the rest is the day. `passed-by`:
+ * the session had gone on by a finding that was corrected since.
+ */
 export type NotTestedWhy =
-  'pain' | 'coach' | 'unloaded-failed' | 'alone' | 'equipment' | 'time' | 'ended';
+  'pain' | 'coach' | 'unloaded-failed' | 'alone' | 'equipment' | 'time' | 'passed-by' | 'ended';
 
 /** One side of a check (side null where it has none), at first and when it was tested again. */
 export interface CheckReport {
@@ -177,7 +180,8 @@ function whyNot(
   const item = course.routine.items.findIndex(
     (one) => one.area === at.area && (one.do === 'retest' || one.do === round),
   );
-  return item >= 0 && course.item > item ? 'coach' : 'ended';
+  if (item < 0 || course.item <= item) return 'ended';
+  return course.isRecounted ? 'passed-by' : 'coach';
 }
 
 const stillFails = (at: AreaCourse, check: CheckScript): boolean =>

@@ -3,7 +3,7 @@ import type { Command, Reply } from '../../domain/hearing/reply';
 import type { CueBook } from '../../domain/script';
 import type { Seat } from '../seat';
 import { useSeat } from '../useSeat';
-import type { View } from '../view';
+import { isEnding, type View } from '../view';
 import { PainKindTwins, PainNumberTwins, PainTwin, RedFlagTwins } from './PainTwins';
 import { ResultTwins } from './ResultTwins';
 import { Say, type Send } from './Say';
@@ -26,13 +26,13 @@ export function Twins({ seat }: { seat: Seat }) {
       {unwell ? (
         <RedFlagTwins send={send} close={() => setUnwell(false)} />
       ) : (
-        <Answers key={question} view={view} send={send} book={book} />
+        !isEnding(view) && <Answers key={question} view={view} send={send} book={book} />
       )}
       <div className="row always">
-        {alwaysAt(view).map((command) => (
+        {(isEnding(view) ? [] : alwaysAt(view)).map((command) => (
           <Say key={command} send={send} command={command} />
         ))}
-        {isSquadDay && mayLeave(view) && (
+        {isSquadDay && mayLeave(view) && !isEnding(view) && (
           <Say send={send} command="next-person" words="Next person" />
         )}
         <button
@@ -44,7 +44,7 @@ export function Twins({ seat }: { seat: Seat }) {
           Unwell
         </button>
       </div>
-      <details className="more">
+      <details className="more" hidden={isEnding(view)}>
         <summary>More</summary>
         <div className="row">
           {MORE.map((command) => (

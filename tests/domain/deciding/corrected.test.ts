@@ -58,6 +58,16 @@ describe('14 corrected after the session', () => {
     expect(told.now).toBe('end stopped');
   });
 
+  it('14.2 a check that was left out for what was corrected since was passed by, not left by the coach', () => {
+    const told = session('hinge').lost('knees-forward').held(2);
+    told.correct(1, { result: 'held', faults: [] });
+    const [hinge] = outcomeOf(book, told.entries).areas;
+    expect(hinge?.notTested.map(({ check, why }) => [check, why])).toEqual([
+      ['hinge-bar', 'passed-by'],
+    ]);
+    expect(hinge?.reasons.join(' ')).toContain('the session had gone on without it');
+  });
+
   it('14.2 counts for another side where the side was mistaken', () => {
     const told = session('overhead').held().lost('ribs-flared').held(2);
     const failed = () => outcomeOf(book, told.entries).areas[0]?.failed.map(({ side }) => side);
