@@ -19,10 +19,10 @@ const BANDS: Record<Way, [number, number]> = {
 };
 const wordsIn = (text: string) => text.split(/\s+/).length;
 
-/** Every fiftieth line of the book that is more than a few words. */
+/** Every thirtieth line of the book that is more than a few words. */
 const CUES = [...new Set(spokenTexts(bookOf()).map(({ text }) => text))]
   .filter((text) => wordsIn(text) >= 5 && !text.includes('{'))
-  .filter((_, at) => at % 50 === 0);
+  .filter((_, at) => at % 30 === 0);
 
 /** How the shipped voice is asked to say its lines in that way. */
 function askedOf(way: Way): ShippedVoice {
