@@ -42,7 +42,7 @@ export function recount(course: Course, entries: readonly Entry[]): void {
 
 /** The same with the corrections at hand. */
 export function recountWith(course: Course, corrected: readonly Corrected[]): void {
-  course.isRecounted = true;
+  course.isRecounted = corrected.length > 0;
   course.loadedBarred = course.flagged !== null && isJoined(course.flagged);
   for (const at of course.areas.values()) clear(course, at);
   for (const counted of course.counted) {
