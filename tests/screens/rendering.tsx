@@ -1,9 +1,12 @@
 import axe from 'axe-core';
-import { act, cleanup, render } from '@testing-library/react';
+import { act, cleanup, configure, render } from '@testing-library/react';
 import type { SessionEvent } from '../../src/ports';
 import { App } from '../../src/screens/App';
 import type { SeatState } from '../../src/screens/seat';
 import { fakeSeat, type FakeSeat } from './fakeSeat';
+
+// Screens that come in files of their own take seconds on a busy machine.
+configure({ asyncUtilTimeout: 15_000 });
 
 /** Shows the app as it is in that state; the seat remembers what is done on it. */
 export function show(state: Partial<SeatState>, answer: string | null = null): FakeSeat {

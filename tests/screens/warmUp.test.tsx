@@ -1,11 +1,13 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { cleanup, configure, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { loadBook } from '../../src/cues/fromFolder';
 import { App } from '../../src/screens/App';
 import type { WarmUpState } from '../../src/screens/warmUp/state';
 import { fakeSeat } from './fakeSeat';
 
+// Screens that come in files of their own take seconds on a busy machine.
+configure({ asyncUtilTimeout: 15_000 });
 afterEach(cleanup);
 
 const book = loadBook('scripts-cues', 'en');
