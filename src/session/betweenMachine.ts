@@ -4,10 +4,11 @@ import type { Reading } from '../domain/hearing/reply';
 import type { SessionSettings } from '../domain/log';
 import { say } from '../domain/saying';
 import type { CueBook } from '../domain/script';
-import type { Ports, VoiceChange } from '../ports';
+import type { Ports } from '../ports';
 import { isPain } from './answerFacts';
 import { hearing, type HearingEvent } from './hearing';
 import { questionMachine } from './questionMachine';
+import * as reacting from './reacting';
 import { speaking, type SpokenEvent } from './speaking';
 import { createStage, type Stage } from './stage';
 
@@ -94,25 +95,12 @@ const between = setup({
     },
     showSaying: ({ context }) =>
       context.stage.show({ type: 'phase', phase: 'cueing', seconds: null }),
-    halt: ({ context: { stage } }) => {
-      stage.hush();
-      stage.tone('halted');
-    },
+    halt: ({ context }) => reacting.halt(context.stage),
     accept: ({ context }) => context.stage.tone('accepted'),
     notUnderstood: ({ context }) => context.stage.tone('not-understood'),
-    adjustVoice: ({ context, event }) => {
-      if (event.type !== 'HEARD') return;
-      context.ports.voice.adjust(event.reading.reply?.command as VoiceChange);
-    },
-    showHeard: ({ context, event }) => {
-      if (event.type !== 'HEARD') return;
-      const { heard: text, verdict, readback } = event.reading;
-      context.stage.show({ type: 'heard', text, verdict, readback });
-    },
-    showDeaf: ({ context, event }) => {
-      if (event.type !== 'DEAF') return;
-      context.stage.show({ type: 'trouble', what: event.why, say: null });
-    },
+    adjustVoice: ({ context, event }) => reacting.adjustVoice(context.ports, event),
+    showHeard: ({ context, event }) => reacting.showHeard(context.stage, event),
+    showDeaf: ({ context, event }) => reacting.showDeaf(context.stage, event),
     setLine: assign(({ context }, key: string) => ({ aside: say(context.book.lines, key, {}) })),
     setCannotPutOff: assign(({ context }) => ({ aside: context.cannotPutOff ?? '' })),
     become: assign((_, then: Then) => ({ then })),

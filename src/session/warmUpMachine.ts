@@ -4,11 +4,11 @@ import type { EndReason } from '../domain/log';
 import { say } from '../domain/saying';
 import type { WarmUpPlan } from '../domain/warmUp/planning';
 import { turnsOf } from '../domain/warmUp/turns';
-import type { VoiceChange } from '../ports';
 import { hearing, type HearingEvent } from './hearing';
 import { meaningOf, planned, type Left, type Meaning, type WarmUpInput } from './leading';
 import { playingWarmUp, type PlayingEvent } from './playingWarmUp';
 import { questionMachine } from './questionMachine';
+import * as reacting from './reacting';
 import { speaking, type SpokenEvent } from './speaking';
 import { createStage, type Stage } from './stage';
 
@@ -43,26 +43,13 @@ const setUp = setup({
   actors: { hearing, speaking, playing: playingWarmUp, question: questionMachine },
   actions: {
     attendIdle: ({ context }) => context.stage.attend('idle'),
-    halt: ({ context: { stage } }) => {
-      stage.hush();
-      stage.tone('halted');
-    },
+    halt: ({ context }) => reacting.halt(context.stage),
     showHeld: ({ context }) =>
       context.stage.show({ type: 'phase', phase: 'paused', seconds: null }),
     notUnderstood: ({ context }) => context.stage.tone('not-understood'),
-    adjustVoice: ({ context, event }) => {
-      if (event.type !== 'HEARD') return;
-      context.ports.voice.adjust(event.reading.reply?.command as VoiceChange);
-    },
-    showHeard: ({ context, event }) => {
-      if (event.type !== 'HEARD') return;
-      const { heard: text, verdict, readback } = event.reading;
-      context.stage.show({ type: 'heard', text, verdict, readback });
-    },
-    showDeaf: ({ context, event }) => {
-      if (event.type === 'DEAF')
-        context.stage.show({ type: 'trouble', what: event.why, say: null });
-    },
+    adjustVoice: ({ context, event }) => reacting.adjustVoice(context.ports, event),
+    showHeard: ({ context, event }) => reacting.showHeard(context.stage, event),
+    showDeaf: ({ context, event }) => reacting.showDeaf(context.stage, event),
     takeTurn: assign(({ event }) =>
       event.type === 'TURN' ? { turn: event.index, isUnderway: true } : {},
     ),
@@ -144,7 +131,11 @@ const PAIN = {
   target: '#warmUp.sayingAside',
   actions: ['halt', 'showHeard', { type: 'setLine', params: 'group.pain' }],
 } as const;
-const HOLD = { guard: heard('hold'), target: '#warmUp.held', actions: 'showHeard' } as const;
+const HOLD = {
+  guard: heard('hold'),
+  target: '#warmUp.held',
+  actions: ['showHeard', 'clearAside'],
+} as const;
 const LOUDNESS = { guard: heard('loudness'), actions: ['showHeard', 'adjustVoice'] } as const;
 const NOT_TAKEN = { actions: ['showHeard', 'notUnderstood'] } as const;
 /** What is left is planned anew, that many turns further. */
@@ -301,7 +292,7 @@ export const warmUpMachine = setUp.createMachine({
       {
         guard: heard('pace'),
         target: '.choosing',
-        actions: ['showHeard', 'adjustVoice', { type: 'planAnew', params: 0 }],
+        actions: ['showHeard', 'adjustVoice', 'clearAside', { type: 'planAnew', params: 0 }],
       },
       // It goes on already.
       { guard: heard('go-on'), actions: 'showHeard' },

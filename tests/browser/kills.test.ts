@@ -7,7 +7,7 @@ import { intact, type Row } from '../../src/records/checked';
 import { sessionOf } from '../../src/records/heads';
 import { titleOf } from '../../src/screens/words';
 import { seeded } from '../session/seeded';
-import { begin, h1, open, toGate, type Opened } from './opening';
+import { begin, h1, open, storedRows, toGate, type Opened } from './opening';
 
 /** So many in `npm test`; `KILLS=200` for more. */
 const KILLS = Number(process.env.KILLS ?? 5);
@@ -85,24 +85,6 @@ function speakAtOnce() {
   Object.defineProperty(window, 'SpeechSynthesisUtterance', { value: Utterance });
 }
 
-/** Everything that lies in the browser's database, in its order. */
-const rowsOn = (page: Page): Promise<Row[]> =>
-  page.evaluate(
-    () =>
-      new Promise<Row[]>((resolve, reject) => {
-        const opening = indexedDB.open('sayso');
-        opening.onerror = () => reject(new Error(String(opening.error)));
-        opening.onsuccess = () => {
-          const read = opening.result.transaction('entries').objectStore('entries').getAll();
-          read.onerror = () => reject(new Error(String(read.error)));
-          read.onsuccess = () => {
-            opening.result.close();
-            resolve(read.result as Row[]);
-          };
-        };
-      }),
-  );
-
 /** One thing that a coach does by touch: the work is done, or how it was. */
 const act = (page: Page, choice: number) =>
   page.evaluate(async (choose) => {
@@ -147,7 +129,7 @@ it(
     for (let number = 0; ; number += 1) {
       await page.goto(address);
       await h1(page, 'Sayso');
-      const rows = await rowsOn(page);
+      const rows = await storedRows(page);
       const there = new Set(rows.map(({ id }) => id));
       expect([...acknowledged].filter((id) => !there.has(id))).toEqual([]);
       expect(rows.slice(0, before.length)).toEqual(before);

@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import type { BrowserContext, Page } from 'playwright-core';
 import type { Entry } from '../../src/domain/log';
+import type { Row } from '../../src/records/checked';
 import { serveFolder } from '../../src/serving/serving.mjs';
 import type { Leak } from './handMicrophone';
 import { startChromium } from './starting';
@@ -76,11 +77,11 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
   };
 }
 
-/** The stored log as it lies in the browser's database, of the session begun last. */
-export const storedLog = (page: Page): Promise<Entry[]> =>
+/** Every entry as it lies in the browser's database, in its order. */
+export const storedRows = (page: Page): Promise<Row[]> =>
   page.evaluate(
     () =>
-      new Promise<Entry[]>((resolve, reject) => {
+      new Promise<Row[]>((resolve, reject) => {
         const opening = indexedDB.open('sayso');
         opening.onerror = () => reject(new Error(String(opening.error)));
         opening.onsuccess = () => {
@@ -88,13 +89,18 @@ export const storedLog = (page: Page): Promise<Entry[]> =>
           read.onerror = () => reject(new Error(String(read.error)));
           read.onsuccess = () => {
             opening.result.close();
-            const rows = read.result as { session: string; entry: Entry }[];
-            const last = rows.findLast(({ entry }) => entry.type === 'started')?.session;
-            resolve(rows.filter(({ session }) => session === last).map(({ entry }) => entry));
+            resolve(read.result as Row[]);
           };
         };
       }),
   );
+
+/** The stored log of the session begun last. */
+export async function storedLog(page: Page): Promise<Entry[]> {
+  const rows = await storedRows(page);
+  const last = rows.findLast(({ type }) => type === 'started')?.session;
+  return rows.filter(({ session }) => session === last).map(({ entry }) => entry as Entry);
+}
 
 /** Waits, without counting time, until the stored log holds what is looked for. */
 export async function untilStored(

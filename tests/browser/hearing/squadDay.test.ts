@@ -2,7 +2,7 @@ import { afterEach, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
 import type { Entry } from '../../../src/domain/log';
 import { handMicrophone, speak } from '../handMicrophone';
-import { open, storedLog, untilStored, type Opened } from '../opening';
+import { open, storedLog, storedRows, untilStored, type Opened } from '../opening';
 
 let opened: Opened | undefined;
 afterEach(async () => {
@@ -76,21 +76,7 @@ it('two athletes: next person by voice, a killed tab, back at the open session, 
 
   await page.getByRole('heading', { name: 'The squad day is over' }).waitFor({ timeout: 20_000 });
   await page.getByText('2 of 2 athletes seen.').waitFor();
-  const sessions = new Set(
-    await page.evaluate(
-      () =>
-        new Promise<string[]>((resolve) => {
-          const opening = indexedDB.open('sayso');
-          opening.onsuccess = () => {
-            const read = opening.result.transaction('entries').objectStore('entries').getAll();
-            read.onsuccess = () => {
-              opening.result.close();
-              resolve((read.result as { session: string }[]).map(({ session }) => session));
-            };
-          };
-        }),
-    ),
-  );
+  const sessions = new Set((await storedRows(page)).map(({ session }) => session));
   expect(sessions.size).toBe(2);
   expect(sessions).toContain(first[0]?.id.split(':')[0]);
   await page.getByRole('button', { name: 'To the page of Quib Marn' }).click();

@@ -1,0 +1,31 @@
+/** What machines without a log do about what they hear. */
+import type { Ports, VoiceChange } from '../ports';
+import type { HearingEvent } from './hearing';
+import type { Stage } from './stage';
+
+/** Any event of such a machine; all but what is meant are passed over. */
+type Told = HearingEvent | { type: string };
+
+const isHeard = (event: Told): event is Extract<HearingEvent, { type: 'HEARD' }> =>
+  event.type === 'HEARD';
+
+/** Silent at once, with the tone of it. */
+export function halt(stage: Stage): void {
+  stage.hush();
+  stage.tone('halted');
+}
+
+export function adjustVoice({ voice }: Pick<Ports, 'voice'>, event: Told): void {
+  if (isHeard(event)) voice.adjust(event.reading.reply?.command as VoiceChange);
+}
+
+export function showHeard(stage: Stage, event: Told): void {
+  if (!isHeard(event)) return;
+  const { heard: text, verdict, readback } = event.reading;
+  stage.show({ type: 'heard', text, verdict, readback });
+}
+
+export function showDeaf(stage: Stage, event: Told): void {
+  if (event.type === 'DEAF' && 'why' in event)
+    stage.show({ type: 'trouble', what: event.why, say: null });
+}
