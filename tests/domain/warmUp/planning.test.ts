@@ -239,10 +239,66 @@ describe('what a group hears', () => {
     expect(counts).toHaveLength(30);
   });
 
+  it('says how long it takes, in minutes as they are', () => {
+    const plan = planned(book.warmUps['before-the-bar']!);
+    const minutes = Math.round(plan.totalSeconds / 60);
+    expect(minutes).toBe(9);
+    const [welcome] = plan.heard.flatMap((one) => (one.do === 'cue' ? [one.text] : []));
+    expect(welcome).toContain('about nine minutes');
+    expect(planned(book.warmUps['before-the-bar']!, { endSeconds: 60 }).heard).toContainEqual(
+      expect.objectContaining({ text: expect.stringMatching(/about one minute\./) as string }),
+    );
+  });
+
+  it('where one side works at a time, the sides change in the middle', () => {
+    const { id } = Object.values(book.drills).find(({ sided }) => sided)!;
+    const block = { do: 'work', drill: id, demo: 'Watch once.' } as const;
+    const plan = planned({
+      ...{ id: 'any', name: 'any warm-up' },
+      parts: [
+        {
+          ...{ arrangement: 'together', rounds: 1 },
+          blocks: [{ ...block, workSeconds: 20, changeSeconds: 15 }],
+        },
+      ],
+    });
+    const { workAtSeconds } = plan.turns[0]!;
+    expect(plan.heard).toContainEqual({
+      ...{ do: 'cue', atSeconds: close(workAtSeconds + 10), text: book.lines['group.other-side'] },
+      seconds: expect.any(Number) as number,
+    });
+    expect(plan.heard.some((one) => one.do === 'cue' && one.text === 'Halfway.')).toBe(false);
+  });
+
+  it('made shorter, work goes first, then breaths, then rounds, and last what stands at the end', () => {
+    const warmUp = book.warmUps['before-the-bar']!;
+    const whole = planned(warmUp);
+    const of = (endSeconds: number) => planned(warmUp, { endSeconds });
+    const breathsIn = ({ turns }: WarmUpPlan) => turns[0]?.turn.breathing?.breaths;
+    const slightly = of(Math.round(whole.totalSeconds - 60));
+    expect([slightly.turns.length, breathsIn(slightly)]).toEqual([whole.turns.length, 5]);
+    const less = of(330);
+    expect([less.turns.length, breathsIn(less)]).toEqual([whole.turns.length, 3]);
+    const once = of(250);
+    expect(once.leftOut).toEqual([]);
+    expect(once.turns.length).toBeLessThan(whole.turns.length);
+    const little = of(90);
+    expect(little.turns[0]?.turn.name).toBe('long breaths out');
+    expect(little.leftOut).toContain('the stick press');
+  });
+
+  it('is drawn out no further than people wait: then it ends before its time', () => {
+    const plan = planned(book.warmUps['before-the-bar']!, { endSeconds: 3600 });
+    expect(plan.totalSeconds).toBeLessThan(1200);
+    for (const { atSeconds, workAtSeconds } of plan.turns)
+      expect(workAtSeconds - atSeconds).toBeLessThanOrEqual(60 + 1e-6);
+  });
+
   it('at stations each is shown once, before the first turn; then everybody moves on', () => {
     const plan = planned(book.warmUps['four-stations']!);
     expect(plan.turns).toHaveLength(12);
     expect(plan.turns[0]?.turn.told.filter((text) => text.startsWith('Station'))).toHaveLength(4);
+    expect(plan.turns[0]?.turn.told.at(-1)).toBe(book.lines['group.to-stations']);
     expect(plan.turns[3]?.turn.told).toEqual([book.lines['group.move-on']]);
   });
 });
