@@ -12,13 +12,14 @@ import { STATE } from '../screens/fakeSeat';
 const book = bookOf();
 const CHOICE = { id: 'before-the-bar', minutes: null, listen: 'hands' } as const;
 
-function place() {
+function place({ longer = 1 } = {}) {
   const clock = createVirtualClock(Date.UTC(2031, 2, 8, 9, 0, 0));
   const store = createSeatStore({ ...STATE, where: 'people', book });
   const manner = sharedManner();
   const listeners = new Set<(hearing: Hearing) => void>();
   const awake = { now: 0 };
   const sounding = new Set<object>();
+  const atOnce = { most: 0, countsOverCues: 0 };
   const lines: string[] = [];
   const warmUp = createWarmUpPlace({
     parts: {
@@ -29,13 +30,14 @@ function place() {
           const line = {};
           lines.push(text);
           sounding.add(line);
+          atOnce.most = Math.max(atOnce.most, sounding.size);
           started?.();
           const timer = clock.setTimeout(
             () => {
               sounding.delete(line);
               ended('spoken');
             },
-            secondsOf(text) * 1000 * manner.now().stretch,
+            secondsOf(text) * 1000 * manner.now().stretch * longer,
           );
           return () => {
             clock.clearTimeout(timer);
@@ -48,7 +50,13 @@ function place() {
         duck: () => undefined,
       },
       tones: { play: () => undefined, hush: () => undefined } as never,
-      beats: { place: () => () => undefined, prepare: () => undefined },
+      beats: {
+        place(text) {
+          if (text !== null && sounding.size > 0) atOnce.countsOverCues += 1;
+          return () => undefined;
+        },
+        prepare: () => undefined,
+      },
       music: { level: () => undefined } as never,
     },
     store,
@@ -79,6 +87,7 @@ function place() {
     store,
     clock,
     tell,
+    atOnce,
     hear,
     lines,
     manner,
@@ -192,6 +201,16 @@ describe('a group is led at the seat', () => {
     at.clock.advance(1000);
     at.reply('undo');
     expect(at.shown()?.turn?.number).toBe(1);
+  });
+
+  it('a voice that takes much longer than planned never speaks over itself, nor over a count', async () => {
+    at = place({ longer: 1.8 });
+    at.warmUp.show();
+    await until(() => (at.shown()?.offers.length ?? 0) > 0);
+    await begin();
+    at.clock.advance(900_000);
+    expect(at.lines.length).toBeGreaterThan(20);
+    expect(at.atOnce).toEqual({ most: 1, countsOverCues: 0 });
   });
 
   it('led by touch, the room commands nothing, but "stop" halts', async () => {

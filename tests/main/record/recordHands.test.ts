@@ -2,6 +2,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { createVirtualClock } from '../../../src/cli/virtualClock';
 import type { WholeRecord } from '../../../src/domain/keeping/wholeRecord';
+import { writeRecord } from '../../../src/main/record/writing';
 import { createRecordHands } from '../../../src/main/record/recordHands';
 import type { SessionHead } from '../../../src/ports';
 import { memoryRecords } from '../../../src/records/memoryRecords';
@@ -80,12 +81,13 @@ describe('the record as a whole, at the seat', () => {
   });
 
   it('the browser is asked once to keep it, and what it answers is shown', async () => {
-    const { record, state, persist } = seat([]);
+    const { record, state, store, persist } = seat([]);
     record.show();
     await vi.waitUntil(() => state().lasting !== null && state().damage !== null);
     expect(state().lasting).toMatch(/may drop the record/);
     expect(state().damage).toEqual(['Session ago, entry ago:phone:7.']);
     record.leave();
+    store.patch({ record: { isSavingDue: false, lasting: null, damage: null } });
     record.show();
     await vi.waitUntil(() => state().lasting !== null);
     expect(persist).toHaveBeenCalledTimes(1);
@@ -108,5 +110,10 @@ describe('the record as a whole, at the seat', () => {
       say: expect.stringMatching(/no record that Sayso saved/) as string,
     });
     expect(changed).not.toHaveBeenCalled();
+    const { text } = await writeRecord(EMPTY, '2031-03-20T09:00:00.000Z');
+    expect(await record.look(new Blob([text]), null)).toEqual({ would: CAME });
+    expect(changed).not.toHaveBeenCalled();
+    expect(await record.bringIn()).toEqual({ did: CAME });
+    expect(changed).toHaveBeenCalledTimes(1);
   });
 });
