@@ -13,7 +13,7 @@ afterEach(cleanup);
 const book = loadBook('scripts-cues', 'en');
 const STATE: WarmUpState = {
   ...{ stage: 'choosing', chosen: null, turn: null, isHeld: false, asksEnd: false },
-  ...{ endsAtMilliseconds: null, ended: null, trouble: null },
+  ...{ endsAtMilliseconds: null, ended: null, trouble: null, listen: 'hands' },
   offers: [
     {
       id: 'before-the-bar',
@@ -132,6 +132,15 @@ describe('while a group is led', () => {
     const seat = running(change);
     fireEvent.click(await button(name));
     expect(seat.replies().at(-1)).toMatchObject({ command });
+  });
+
+  it.each([
+    ['hands', 'You can say: stop'],
+    ['microphone', 'You can say: hold on, one more, skip, go back, stop'],
+  ] as const)('led by %s, it tells what the ear takes', async (listen, words) => {
+    const seat = running({ listen });
+    seat.patch({ microphone: { ...seat.state().microphone, state: 'hears' } });
+    await screen.findByText((_, element) => element?.textContent.trim() === words);
   });
 
   it('Escape is "stop", and a warning sign has its button', async () => {

@@ -20,7 +20,7 @@ export interface WarmUpPlace extends WarmUpHands {
 
 const CHOOSING: WarmUpState = {
   ...{ stage: 'choosing', offers: [], chosen: null, turn: null, isHeld: false, asksEnd: false },
-  ...{ endsAtMilliseconds: null, ended: null, trouble: null },
+  ...{ endsAtMilliseconds: null, ended: null, trouble: null, listen: 'hands' },
 };
 
 export function createWarmUpPlace({
@@ -108,7 +108,7 @@ export function createWarmUpPlace({
     startedAtMilliseconds = clock.now();
     const { offers } = store.state().warmUp ?? CHOOSING;
     const chosen = offers.find((each) => each.id === id) ?? null;
-    patch({ ...CHOOSING, offers, chosen, stage: 'running' });
+    patch({ ...CHOOSING, offers, chosen, listen, stage: 'running' });
     store.patch({ view: EMPTY_VIEW });
     const led = arrived.startWarmUp(
       {

@@ -26,7 +26,7 @@ export function Lead({ seat }: { seat: Seat }) {
   const screen = useFocusOnArrival<HTMLElement>();
   useSessionKeys(seat);
   if (warmUp === null) return null;
-  const { turn, asksEnd, isHeld, endsAtMilliseconds } = warmUp;
+  const { turn, asksEnd, isHeld, endsAtMilliseconds, listen } = warmUp;
   const send = (reply: Reply) => {
     setUnwell(false);
     seat.reply(reply);
@@ -45,12 +45,9 @@ export function Lead({ seat }: { seat: Seat }) {
         {turn?.next != null && !asksEnd && <p className="coming">Next: {turn.next}</p>}
         {hears && (
           <p className="sayable-words">
-            <Shape name="ear" /> You can say{callWord !== null && `, after “${callWord}”`}:{' '}
-            {asksEnd
-              ? 'yes, no'
-              : isHeld
-                ? 'go on, skip, go back, stop'
-                : 'hold on, one more, skip, go back, stop'}
+            <Shape name="ear" /> You can say
+            {listen === 'microphone' && callWord !== null && `, after “${callWord}”`}:{' '}
+            {sayableNow(warmUp)}
           </p>
         )}
       </section>
@@ -92,6 +89,13 @@ export function Lead({ seat }: { seat: Seat }) {
       </button>
     </main>
   );
+}
+
+/** Led by touch, only what stops it is taken from the room. */
+function sayableNow({ asksEnd, isHeld, listen }: WarmUpState): string {
+  if (asksEnd) return 'yes, no';
+  if (listen === 'hands') return 'stop';
+  return isHeld ? 'go on, skip, go back, stop' : 'hold on, one more, skip, go back, stop';
 }
 
 function headingOf({ asksEnd, isHeld, turn }: WarmUpState): string {

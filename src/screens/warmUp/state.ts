@@ -33,6 +33,8 @@ export interface WarmUpState {
   offers: WarmUpOffer[];
   /** The one that runs or ran. */
   chosen: WarmUpOffer | null;
+  /** How it is led. */
+  listen: WarmUpChoice['listen'];
   /** Null until the first turn. */
   turn: TurnShown | null;
   isHeld: boolean;
