@@ -134,7 +134,10 @@ export interface Tones {
   hush(): void;
 }
 
-/** Keeps the log. `done` is called once the entry is durable, or with why it is not. */
+/**
+ * Keeps the log. `done` is called once the entry is durable, or with why it is not. An id that is
+ * there already stays as it is: with the same content it is stored, with other content refused.
+ */
 export interface Records {
   append(entry: Entry, done: (problem: RecordProblem | null) => void): void;
   /** The entries of a session in order; empty where it is unknown. */
@@ -146,7 +149,7 @@ export interface Records {
    * are.
    */
   outcomes(): Promise<SessionOutcomes[]>;
-  /** Adds entries in their order, all of them or none; ids that are there are left as they are. */
+  /** Adds entries in their order, all of them or none. */
   addAll(entries: Entry[]): Promise<void>;
   /** Removes the sessions of the invented club, by their name, and nothing else: the rest stays. */
   removeInvented(): Promise<void>;
@@ -201,9 +204,12 @@ export interface Notes {
   remove(id: string): Promise<void>;
 }
 
-/** `reason`: what went wrong; `say`: what the user can do about it. */
+/**
+ * `reason`: what went wrong; `say`: what the user can do about it. `differs`: another entry is there
+ * under the same id, so that trying again is of no use.
+ */
 export interface RecordProblem {
-  reason: 'full' | 'refused' | 'damaged' | 'unknown';
+  reason: 'full' | 'refused' | 'damaged' | 'differs' | 'unknown';
   say: string;
 }
 

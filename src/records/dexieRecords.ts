@@ -2,13 +2,13 @@ import { INVENTED_SESSION, type Records } from '../ports';
 import { intact, rowOf, wholeOrThrow } from './checked';
 import { openDatabase, type Database } from './database';
 import { headsOf, outcomesOf, unknownLeft } from './heads';
+import { newOf } from './newOf';
 import { RecordError } from './problems';
 
 /**
  * Keeps the log in the browser's database `name` (default `sayso`). `done(null)` comes only
  * when the entry is on the disk (strict durability); entries are written one after the other in
- * the order of `append`, and an id that is already there is left as it is. A failed write is
- * told and not tried again (see `keepTrying`). Reading and `addAll` reject with a `RecordError`.
+ * the order of `append`. A failed write is told and not tried again (see `keepTrying`). Reading and `addAll` reject with a `RecordError`.
  * A session with a damaged entry is not read (see `Keeping.upToDamage`); in the lists it leaves
  * every area unfinished, and pain not excluded.
  * `database` replaces the browser's own, for tests.
@@ -20,12 +20,10 @@ export const createDexieRecords = (name = 'sayso', database: Database = {}): Rec
     reach(() =>
       db.transaction('rw', rows, async () => {
         const ids = entries.map(({ id }) => id);
-        const there = new Set<string>();
-        await rows
-          .where('id')
-          .anyOf(ids)
-          .eachKey((id) => void there.add(String(id)));
-        await rows.bulkAdd(entries.filter(({ id }) => !there.has(id)).map(rowOf));
+        const there = new Map(
+          (await rows.where('id').anyOf(ids).toArray()).map((row) => [row.id, intact(row)]),
+        );
+        await rows.bulkAdd(newOf(entries, there).map(rowOf));
       }),
     );
   const whole = (names: string[]) =>

@@ -26,11 +26,15 @@ export interface HoldingRecords extends Records {
  * reported once by `done(problem)`, stays in memory and is tried again until it is stored: after
  * 1 s, doubling to 30 s, and at each further append. Order is kept: what comes after a failed
  * entry waits behind it and is reported with the same problem; `addAll` rejects where the session
- * has something that waits. Reading includes what waits.
+ * has something that waits. Reading includes what waits. Where something else is stored under the id
+ * of an entry, no try would end otherwise: what comes of that session from then on is held, and said
+ * to be so, and other sessions go on.
  */
 export const keepTrying = (records: Records, clock: Clock): HoldingRecords => {
   const waiting: Waiting[] = [];
   const kept: Entry[] = [];
+  /** Sessions of which something else is stored than what the page holds. */
+  const apart = new Set<string>();
   let retryMilliseconds = FIRST_RETRY_MS;
   let retry: unknown = null;
   let writing = false;
@@ -40,6 +44,16 @@ export const keepTrying = (records: Records, clock: Clock): HoldingRecords => {
     const { done } = one;
     one.done = null;
     done?.(found);
+  };
+
+  /** Held from now on, and not tried. */
+  const setApart = (session: string, found: RecordProblem) => {
+    apart.add(session);
+    const those = waiting.filter(({ entry }) => sessionOf(entry.id) === session);
+    const others = waiting.filter((one) => !those.includes(one));
+    waiting.splice(0, waiting.length, ...others);
+    for (const one of those) answer(one, found);
+    write();
   };
 
   const failed = (found: RecordProblem) => {
@@ -63,6 +77,7 @@ export const keepTrying = (records: Records, clock: Clock): HoldingRecords => {
       answered = true;
       clock.clearTimeout(watchdog);
       writing = false;
+      if (found?.reason === 'differs') return setApart(sessionOf(first.entry.id), found);
       if (found !== null) return failed(found);
       retryMilliseconds = FIRST_RETRY_MS;
       waiting.shift();
@@ -80,7 +95,11 @@ export const keepTrying = (records: Records, clock: Clock): HoldingRecords => {
     try {
       const stored = await records.read(session);
       const ids = new Set(stored.map(({ id }) => id));
-      return [...stored, ...own.filter(({ id }) => !ids.has(id))];
+      const said = new Map(own.map((entry) => [entry.id, entry]));
+      return [
+        ...stored.map((entry) => said.get(entry.id) ?? entry),
+        ...own.filter(({ id }) => !ids.has(id)),
+      ];
     } catch (error) {
       if (own[0]?.type === 'started') return own;
       throw error;
@@ -100,6 +119,7 @@ export const keepTrying = (records: Records, clock: Clock): HoldingRecords => {
   return {
     append(entry, done) {
       if (!kept.some(({ id }) => id === entry.id)) kept.push(entry);
+      if (apart.has(sessionOf(entry.id))) return done(problem('differs'));
       waiting.push({ entry, done });
       write();
     },

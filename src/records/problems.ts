@@ -7,6 +7,8 @@ const SAY: Record<RecordProblem['reason'], string> = {
     'This browser does not let the page keep a record, as in a private window. It is kept only while this page is open: open it in an ordinary window.',
   damaged:
     'The record on this device could not be read. What happens now is kept while this page is open: close other windows of this page, then load it again.',
+  differs:
+    'Another entry of this session is already stored in the place of this one, as when the session went on in another window too. Nothing was changed in the record. What happens now is kept while this page is open: save the whole record, then begin a new session.',
   unknown:
     'The record could not be written. It is kept for now and tried again: leave this page open.',
 };

@@ -60,6 +60,12 @@ describe('a damaged entry', () => {
     ]);
   });
 
+  it('is not called stored when the entry is appended once more', async () => {
+    const here = await withSession();
+    await damageEntry(here, 'mon:rack:1', { result: 'lost' });
+    expect(await stored(here.records, session[1]!)).toMatchObject({ reason: 'differs' });
+  });
+
   it('leaves other sessions and what is written from now on as they are', async () => {
     const here = await withSession([started('tue'), finding('tue', 1)]);
     await damageEntry(here, 'mon:rack:1', { result: 'lost' });

@@ -108,6 +108,25 @@ describe('records that keep trying', () => {
     expect(await memory.read('mon')).toEqual([first, second]);
   });
 
+  it('hold a session of which something else is stored, say so each time, and let others go on', async () => {
+    const { world, memory, clock, records } = setUp('full');
+    await memory.addAll([first, { ...second, result: 'held' }]);
+    const [one, two, three, other] = [vi.fn(), vi.fn(), vi.fn(), vi.fn()];
+    records.append(second, one);
+    records.append(third, two);
+    records.append(started('tue'), other);
+    world.mode = 'works';
+    clock.pass(1000);
+    records.append(ended('mon', 3), three);
+    expect(one.mock.calls).toEqual([[problem('full')]]);
+    expect(three.mock.calls).toEqual([[problem('differs')]]);
+    expect(await memory.read('mon')).toEqual([first, { ...second, result: 'held' }]);
+    expect(await memory.read('tue')).toEqual([started('tue')]);
+    expect(records.held?.()).toEqual([second, third, started('tue'), ended('mon', 3)]);
+    expect(await records.read('mon')).toEqual([first, second, third, ended('mon', 3)]);
+    expect(clock.timers()).toBe(0);
+  });
+
   it('begin anew with short waits after a time that went well, and keep no timer then', async () => {
     const { world, memory, clock, records } = setUp('full');
     records.append(first, vi.fn());

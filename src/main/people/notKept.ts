@@ -8,6 +8,8 @@ const SAY: Record<RecordProblem['reason'], string> = {
     'This browser does not let the page keep a record, as in a private window, so it is not kept.',
   damaged:
     'The record on this device could not be written. Close other windows of this page, then save it again.',
+  differs:
+    'Something else is already kept in its place, so it is not kept. Load the page again, and look what is there.',
   unknown: 'It could not be kept on this device. Save it again.',
 };
 

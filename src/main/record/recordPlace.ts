@@ -32,6 +32,8 @@ const NOT_KEPT: Record<RecordError['problem']['reason'], string> = {
     'This browser does not let the page keep a record, as in a private window, so nothing was brought in. Open it in an ordinary window.',
   damaged:
     'The record on this device could not be written, so nothing was brought in. Close other windows of this page, load it again, and try once more.',
+  differs:
+    'Something else is already kept in the place of what the file has, so nothing was brought in. Load the page again, and try once more.',
   unknown: 'Nothing was brought in. Load the page again, and try once more.',
 };
 

@@ -14,6 +14,8 @@ const TROUBLE_WORDS: Record<Told<'trouble'>['what'], string> = {
   full: 'The device is full, so the record is kept in memory: free some space, and it is tried again.',
   refused: 'The browser refuses to store the record: it is kept in memory and tried again.',
   damaged: 'The record in this browser is damaged: this session is kept in memory and tried again.',
+  differs:
+    'This session went on elsewhere too, and something else is stored in its place: what happens here is kept in memory. Save the whole record before you close the page.',
   unknown: 'The record could not be written: it is kept in memory and tried again.',
   'no-voice': 'No voice: read the cues here.',
 };
