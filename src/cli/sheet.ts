@@ -1,24 +1,13 @@
 import type { Entry } from '../domain/log';
-import { csvSheet } from '../domain/reporting/sheet/csvSheet';
-import { fhirSheet } from '../domain/reporting/sheet/fhirSheet';
-import { htmlSheet } from '../domain/reporting/sheet/htmlSheet';
 import {
   readinessSheet,
   type ReadinessSheet,
   type SheetAsked,
 } from '../domain/reporting/sheet/readinessSheet';
-import { textSheet } from '../domain/reporting/sheet/textSheet';
-import { writeSpreadsheet } from '../records/spreadsheet';
+import { READINESS_FORMS, type ReadinessFormName } from '../records/readinessFile';
 import { Refused, WrongUsage } from './refused';
 import { readSessionFile } from './sessionFile';
 import { bookOf, onlyOne, parse, routineOf, type Verb } from './verb';
-
-const FORMS: Readonly<Record<string, (sheet: ReadinessSheet) => string>> = {
-  text: textSheet,
-  html: htmlSheet,
-  csv: (sheet) => writeSpreadsheet(csvSheet(sheet)),
-  fhir: (sheet) => JSON.stringify(fhirSheet(sheet)),
-};
 
 export const sheet: Verb = {
   does: 'the readiness sheet of a recorded session: text, HTML, CSV or FHIR R4',
@@ -32,10 +21,7 @@ export const sheet: Verb = {
     const { values, positionals } = parse(args, ['as', 'name', 'name-as', 'note']);
     const path = onlyOne(positionals);
     if (path === undefined) throw new WrongUsage('Name the session: sheet SESSION.json.');
-    const write = Object.hasOwn(FORMS, values.as ?? '') ? FORMS[values.as ?? ''] : undefined;
-    if (write === undefined) {
-      throw new WrongUsage(`--as is one of ${Object.keys(FORMS).join(', ')}.`);
-    }
+    const { write } = READINESS_FORMS[formOf(values.as)];
     const { name, note } = values;
     const asked = { name, nameAs: nameAsOf(values['name-as']), notes: note ? [note] : [] };
     const text = write(sheetOf(path, readSessionFile(path), values.language, asked));
@@ -43,6 +29,13 @@ export const sheet: Verb = {
     return 0;
   },
 };
+
+function formOf(given = ''): ReadinessFormName {
+  const forms = Object.keys(READINESS_FORMS) as ReadinessFormName[];
+  const form = forms.find((one) => one === given);
+  if (form === undefined) throw new WrongUsage(`--as is one of ${forms.join(', ')}.`);
+  return form;
+}
 
 function nameAsOf(given = 'initials'): 'initials' | 'whole' {
   if (given !== 'initials' && given !== 'whole') {

@@ -18,7 +18,8 @@ const TARGET_PIXELS = 44;
 
 /**
  * What is wrong with the page as it stands now: what axe finds, contrast of 7:1 among it; what
- * reaches out of the page or of its box; targets that are too small. Empty where all is well.
+ * reaches out of the page or of its box; targets that are too small, or covered once they are
+ * scrolled to (WCAG 2.2, 2.4.11). Empty where all is well.
  */
 export async function faultsAsItStands(page: Page): Promise<string[]> {
   await page.evaluate(axe.source);
@@ -44,14 +45,24 @@ function faultsOfSize(targetPixels: number): string[] {
     // A box to tick, or a file to choose, is hit on its label too.
     const hit = target.closest('label') ?? target;
     const { width, height, right } = hit.getBoundingClientRect();
-    const isSeen = width > 1 && height > 1 && getComputedStyle(hit).visibility === 'visible';
+    const isSeen = width > 1 && height > 1 && hit.checkVisibility({ visibilityProperty: true });
     if (!isSeen) continue;
     const name = target.textContent.trim() || target.getAttribute('type') || target.tagName;
     if (height < targetPixels - 0.5 || width < targetPixels - 0.5)
       faults.push(`small: ${name}, ${Math.round(width)} by ${Math.round(height)}`);
     if (right > clientWidth + 0.5) faults.push(`outside: ${name}`);
     if (hit.scrollWidth > hit.clientWidth + 1) faults.push(`spills: ${hit.textContent.trim()}`);
+    // Where the keyboard brings it into sight, nothing that stays in place lies over it.
+    hit.scrollIntoView({ block: 'nearest' });
+    const box = hit.getBoundingClientRect();
+    const middle = box.left + box.width / 2;
+    for (const y of [box.top + 2, box.bottom - 2]) {
+      const over = document.elementFromPoint(middle, y);
+      const isOfIt = over !== null && (hit.contains(over) || over.contains(hit));
+      if (!isOfIt) faults.push(`covered: ${name}, by ${over?.textContent.trim() ?? 'the edge'}`);
+    }
   }
+  scrollTo(0, 0);
   return faults;
 }
 

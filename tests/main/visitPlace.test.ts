@@ -31,7 +31,9 @@ async function seated(change: Partial<ReturnType<typeof memoryRecords>> = {}) {
   const { look: lookAtPeople } = createPeoplePlace({
     ...{ assetsBase: '', book, people, records, clock, store },
   });
-  const place = createVisitPlace({ book, records, notes, clock, store, lookAtPeople });
+  const saved: string[][] = [];
+  const save = (...file: [string, string, string?]) => void saved.push(file.map(String));
+  const place = createVisitPlace({ book, records, notes, clock, store, lookAtPeople, save });
   const visit = () => {
     const shown = store.state().visit;
     if (shown?.state !== 'here') throw new Error('No visit is shown.');
@@ -40,8 +42,8 @@ async function seated(change: Partial<ReturnType<typeof memoryRecords>> = {}) {
   const ready = (await memory.outcomes()).find(({ areas }) =>
     areas.some(({ outcome }) => outcome === 'ready'),
   )!.head.session;
-  await place.look(ready);
-  return { place, store, records: memory, notes, visit, ready };
+  await Promise.all([lookAtPeople(), place.look(ready)]);
+  return { place, store, records: memory, notes, visit, ready, saved };
 }
 const FAILED = { result: 'lost', faults: ['back-rounded'] } as const;
 
@@ -155,5 +157,42 @@ describe('notes on a visit', () => {
     await seat.place.look(seat.ready);
     expect(seat.visit().record?.notes).toBeNull();
     expect(await seat.place.lastNote('anybody')).toBeNull();
+  });
+});
+
+describe('the readiness sheet of a visit', () => {
+  const wanted = { as: 'html', nameAs: 'none', hasNotes: false } as const;
+
+  it.each([
+    ['html', '.html', /^<!doctype html>/i],
+    ['text', '.txt', /^Homework$/m],
+    ['csv', '.csv', /,/],
+    ['fhir', '.json', /"resourceType":"Bundle"/],
+  ] as const)('is saved as %s, in a file that names nobody', async (as, ending, text) => {
+    const seat = await seated();
+    expect(await seat.place.saveSheet({ ...wanted, as })).toBeNull();
+    const [[name, written] = []] = seat.saved;
+    expect(name).toBe(`readiness-${seat.visit().head.startedAt.slice(0, 10)}${ending}`);
+    expect(written).toMatch(text);
+  });
+
+  it('names the athlete, and tells the notes, only where that is asked for', async () => {
+    const seat = await seated();
+    await seat.place.addNote('Slept badly.');
+    const { name } = club.people.find(({ id }) => id === seat.visit().head.person)!;
+    await seat.place.saveSheet(wanted);
+    await seat.place.saveSheet({ ...wanted, nameAs: 'whole', hasNotes: true });
+    const [without, withAll] = seat.saved.map(([, text]) => text!);
+    expect(without).not.toContain(name);
+    expect(without).not.toContain('Slept badly.');
+    expect(withAll).toContain(name);
+    expect(withAll).toContain('Slept badly.');
+  });
+
+  it('that cannot be written says so, and saves nothing', async () => {
+    const seat = await seated();
+    seat.notes.of = () => Promise.reject(new RecordError(null, problem('damaged')));
+    expect(await seat.place.saveSheet({ ...wanted, hasNotes: true })).toBe(problem('damaged').say);
+    expect(seat.saved).toEqual([]);
   });
 });

@@ -276,3 +276,23 @@ it.each(Object.keys(VISIT_STATES))(
     expect(await faultsOfPage()).toEqual([]);
   },
 );
+
+describe('the readiness sheet', () => {
+  it('is saved in the form, and with the name and notes, that were chosen', async () => {
+    const seat = await show(VISIT_STATES['visit-record']!);
+    tick('For a clinic (FHIR R4)');
+    tick('No name');
+    tick('With the notes');
+    await settle('Save the sheet');
+    expect(seat.did).toEqual([['saveSheet', { as: 'fhir', nameAs: 'none', hasNotes: true }]]);
+    expect(screen.getByText(/^Saved\./)).toBeTruthy();
+  });
+
+  it('goes by initials where nothing was chosen, and says where it could not be written', async () => {
+    const seat = await show(VISIT_STATES['visit-record']!);
+    seat.visits.saveSheet = async ({ nameAs }) => `Not written by ${nameAs}.`;
+    await settle('Save the sheet');
+    expect(screen.getByText(/Not written by initials\./)).toBeTruthy();
+    expect(screen.queryByText(/^Saved\./)).toBeNull();
+  });
+});

@@ -24,6 +24,7 @@ export const fakeVisits = (did: Did[], answer: string | null = null): VisitHands
     close: kept('close'),
     addNote: kept('addNote'),
     removeNote: kept('removeNote'),
+    saveSheet: kept('saveSheet'),
     lastNote: async (person) => LAST_NOTES[person] ?? null,
   };
 };

@@ -4,6 +4,7 @@ import type { Clock, Note, Notes, Records, SessionHead } from '../../ports';
 import type { VisitHands } from '../../screens/finished/state';
 import type { SeatStore } from '../../screens/seat';
 import { momentAt } from '../../session/startedAt';
+import { download } from '../download';
 import { randomName } from '../names';
 import { REHEARSAL } from '../unfinished';
 import { notKept } from './notKept';
@@ -13,6 +14,7 @@ import { saidBy } from './saidBy';
 const reading = () => import('./reading');
 const visitRecord = () => import('./visitRecord');
 const noting = () => import('../../domain/reporting/note');
+const readinessFile = () => import('./readinessFile');
 
 /** The place at the seat of a session that is read afterwards. */
 export interface VisitPlace extends VisitHands {
@@ -22,6 +24,7 @@ export interface VisitPlace extends VisitHands {
 
 const NOT_READ =
   'This visit cannot be read here. It may be in the other language: change it at the start gate.';
+const NOT_WRITTEN = 'The sheet could not be written. Load the page again, and save it once more.';
 
 export function createVisitPlace({
   book,
@@ -30,6 +33,7 @@ export function createVisitPlace({
   clock,
   store,
   lookAtPeople,
+  save = download,
 }: {
   book: CueBook;
   records: Records;
@@ -38,6 +42,7 @@ export function createVisitPlace({
   store: SeatStore;
   /** The pages of the people tell what the record says now. */
   lookAtPeople: () => Promise<void>;
+  save?: typeof download;
 }): VisitPlace {
   /** The session that is shown or being read; what comes late of another is not shown. */
   let shown: string | null = null;
@@ -158,6 +163,22 @@ export function createVisitPlace({
       return changingNotes(() => notes.add(note));
     },
     removeNote: (id) => changingNotes(() => notes.remove(id)),
+    async saveSheet(wanted) {
+      const head = headShown();
+      if (head === null) return NOT_READ;
+      const known = store.state().people.all.find(({ person }) => person.id === head.person);
+      try {
+        const [{ readinessFile: fileOf }, log, noted] = await Promise.all([
+          readinessFile(),
+          records.read(head.session),
+          wanted.hasNotes ? notes.of(head.session) : [],
+        ]);
+        save(...fileOf(book, log, { wanted, name: known?.person.name, notes: noted }));
+        return null;
+      } catch (error) {
+        return saidBy(error, NOT_WRITTEN);
+      }
+    },
     async lastNote(person) {
       try {
         return await notes.last(person);

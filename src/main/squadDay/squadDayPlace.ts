@@ -11,7 +11,7 @@ import { notKept } from '../people/notKept';
 import { momentAt } from '../../session/startedAt';
 import type { Parts } from '../parts';
 import type { PeoplePlace } from '../people/peoplePlace';
-import type { Running } from '../running';
+import { loadSession, type Running } from '../running';
 import { createDayShelf, type KeptDay } from './dayShelf';
 import { nextTexts } from './saying';
 import { noteOf, signOf, type SignHeard } from './signs';
@@ -170,7 +170,11 @@ export function createSquadDayPlace({
     };
     // A tap on "Ready" counts from when the button is seen, before what listens has arrived.
     const early = keepingHands(listening);
-    const arrived = await loadBetween().catch(() => null);
+    // With what runs the session, so that nothing said is lost while that would load.
+    const arrived = await Promise.all([loadBetween(), loadSession()]).then(
+      ([between]) => between,
+      () => null,
+    );
     if (isLeft || arrived === null) early.drop();
     if (isLeft) return;
     if (arrived === null) return standStill();

@@ -10,6 +10,7 @@ import { Measured } from './Measured';
 import { NextVisit } from './NextVisit';
 import { Notes } from './Notes';
 import { Outcomes } from './Outcomes';
+import { SaveSheet } from './SaveSheet';
 import { Since } from './Since';
 import type { VisitState } from './state';
 import { Timeline } from './Timeline';
@@ -39,6 +40,9 @@ export function After({ seat, book, end, visit }: AfterProps) {
       <Cautions cautions={end.cautions} />
       {read !== null && record !== null && (
         <Notes seat={seat} session={read.head.session} notes={record.notes} />
+      )}
+      {read !== null && record !== null && (
+        <SaveSheet key={read.head.session} seat={seat} isNamed={read.head.person !== null} />
       )}
       <Measured book={book} measured={end.measured} />
       {read !== null && record?.isCutOff === true && (

@@ -39,6 +39,16 @@ export interface Visit {
 export type VisitState =
   { state: 'loading' } | { state: 'trouble'; trouble: string } | ({ state: 'here' } & Visit);
 
+/** Forms of the readiness sheet: to print, to send, for a spreadsheet, for a clinic (FHIR R4). */
+export const SHEET_FORMS = ['html', 'text', 'csv', 'fhir'] as const;
+
+/** A readiness sheet that is to be saved as a file. */
+export interface SheetWanted {
+  as: (typeof SHEET_FORMS)[number];
+  nameAs: 'initials' | 'whole' | 'none';
+  hasNotes: boolean;
+}
+
 /**
  * What a person may do with the record of a session afterwards. What changes something is done to
  * the visit that is shown, and gives null once it is kept, else what to do.
@@ -52,6 +62,8 @@ export interface VisitHands {
   close(): Promise<string | null>;
   addNote(text: string): Promise<string | null>;
   removeNote(id: string): Promise<string | null>;
+  /** The readiness sheet of the visit that is shown, as a file. */
+  saveSheet(wanted: SheetWanted): Promise<string | null>;
   /** What was noted last of a person, of any visit; null where nothing was, or it cannot be read. */
   lastNote(person: string): Promise<Note | null>;
 }

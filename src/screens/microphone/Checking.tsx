@@ -94,7 +94,11 @@ function Loading({ seat }: { seat: Seat }) {
 
 function LoadingBar({ seat }: { seat: Seat }) {
   const progress = useSeat(seat, (state) => state.ear.progress);
-  return progress === null ? null : (
-    <progress max={1} value={progress} aria-label="Loading the recogniser" />
+  return (
+    <progress
+      max={1}
+      {...(progress !== null && { value: progress })}
+      aria-label="Loading the recogniser"
+    />
   );
 }
