@@ -175,6 +175,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
       async removeInvented() {
         const trouble = await people.removeInvented();
         void unfinished.look();
+        void record.lookDue();
         return trouble;
       },
     },
