@@ -185,6 +185,7 @@ describe('the readiness sheet of a visit', () => {
     const [without, withAll] = seat.saved.map(([, text]) => text!);
     expect(without).not.toContain(name);
     expect(without).not.toContain('Slept badly.');
+    expect(without).toContain('An invented athlete: nobody was tested.');
     expect(withAll).toContain(name);
     expect(withAll).toContain('Slept badly.');
   });

@@ -24,6 +24,7 @@ export interface VisitPlace extends VisitHands {
 
 const NOT_READ =
   'This visit cannot be read here. It may be in the other language: change it at the start gate.';
+const INVENTED = 'An invented athlete: nobody was tested.';
 const NOT_WRITTEN = 'The sheet could not be written. Load the page again, and save it once more.';
 
 export function createVisitPlace({
@@ -173,7 +174,9 @@ export function createVisitPlace({
           records.read(head.session),
           wanted.hasNotes ? notes.of(head.session) : [],
         ]);
-        save(...fileOf(book, log, { wanted, name: known?.person.name, notes: noted }));
+        const notesTold = noted.map(({ text }) => text);
+        if (known?.person.isInvented === true) notesTold.unshift(INVENTED);
+        save(...fileOf(book, log, { wanted, name: known?.person.name, notes: notesTold }));
         return null;
       } catch (error) {
         return saidBy(error, NOT_WRITTEN);

@@ -7,7 +7,7 @@ import { SHEET_FORMS, type SheetWanted } from './state';
 const FORM_WORDS: Record<SheetWanted['as'], string> = {
   html: 'A page to print',
   text: 'Plain text',
-  csv: 'A spreadsheet (CSV)',
+  csv: 'Spreadsheet (CSV)',
   fhir: 'For a clinic (FHIR R4)',
 };
 const NAME_WORDS: Record<SheetWanted['nameAs'], string> = {
@@ -34,7 +34,7 @@ export function SaveSheet({ seat, isNamed }: { seat: Seat; isNamed: boolean }) {
     setSaved(problem === null ? wanted.as : null);
   };
   return (
-    <section className="card" aria-labelledby="sheet-title">
+    <section className="card save-sheet" aria-labelledby="sheet-title">
       <h2 id="sheet-title">Readiness sheet</h2>
       <details>
         <summary>Save it as a file</summary>
