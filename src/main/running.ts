@@ -110,7 +110,9 @@ export function createRunning({
     end();
     const partner = isRehearsal ? createPartner() : null;
     const began = log.find((entry) => entry.type === 'started');
-    const startedAtMilliseconds = began === undefined ? clock.now() : Date.parse(began.startedAt);
+    const now = clock.now();
+    const startedAtMilliseconds =
+      began === undefined ? now : arrived.countsFrom(began.startedAt, log, now);
     // A coach's own words and call word are of the language that the ear hears.
     const ownCallWord = isHeard ? coach.callWord() : null;
     const callWord = began === undefined ? ownCallWord : (began.callWord ?? null);

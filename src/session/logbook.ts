@@ -8,8 +8,9 @@ export interface Logbook {
   startedAtMilliseconds: number;
 }
 
-const sequenceOf = (entry: Entry | undefined): number =>
-  entry === undefined ? 0 : Number(entry.id.slice(entry.id.lastIndexOf(':') + 1));
+/** The highest number of the log: where two devices went on with it, not always that of its end. */
+const lastNumber = (log: readonly Entry[]): number =>
+  log.reduce((most, { id }) => Math.max(most, Number(id.slice(id.lastIndexOf(':') + 1))), 0);
 
 /**
  * The facts as the next entries of the log: ids `session:device:sequence`, times in seconds since
@@ -26,7 +27,7 @@ export function entriesFor(
     last?.atSeconds ?? 0,
     Math.round(nowMilliseconds - startedAtMilliseconds) / 1000,
   );
-  const from = sequenceOf(last) + 1;
+  const from = lastNumber(log) + 1;
   return facts.map((fact, index) => ({
     ...fact,
     id: `${session}:${device}:${from + index}`,

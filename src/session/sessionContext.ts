@@ -13,7 +13,7 @@ import type { CueBook, DrillId, EquipmentId, RoutineId } from '../domain/script'
 import type { Ports } from '../ports';
 import type { Place } from './attemptMachine';
 import { entriesFor, type Logbook } from './logbook';
-import { momentAt } from './startedAt';
+import { countsFrom, momentAt } from './startedAt';
 import { createStage, type Stage, type StageReport } from './stage';
 
 export interface SessionInput {
@@ -97,7 +97,8 @@ export function openContext(
   const started = log.find((entry): entry is EntryOf<'started'> => entry.type === 'started');
   const now = ports.clock.now();
   const begun = started ?? beginning(input, now);
-  const startedAtMilliseconds = started === undefined ? now : Date.parse(started.startedAt);
+  const startedAtMilliseconds =
+    started === undefined ? now : countsFrom(started.startedAt, log, now);
   const logbook: Logbook = { session, device, startedAtMilliseconds };
   const context: SessionContext = {
     book,
