@@ -51,8 +51,9 @@ export type Hearing =
   | { type: 'deaf'; why: EarTrouble }
   | { type: 'hears-again' };
 
+/** `interrupted`: something else has the microphone, a call perhaps; it comes back by itself. */
 export type EarTrouble =
-  'no-microphone' | 'denied' | 'unplugged' | 'worker-failed' | 'model-missing';
+  'no-microphone' | 'denied' | 'unplugged' | 'interrupted' | 'worker-failed' | 'model-missing';
 
 /** Hears replies. Always open at some prompt; `idle` while work goes on. */
 export interface Ear {
@@ -252,7 +253,11 @@ export type SessionEvent =
       rung: number | null;
       pattern: Pattern | null;
     }
-  | { type: 'trouble'; what: EarTrouble | RecordProblem['reason'] | 'no-voice'; say: string | null }
+  | {
+      type: 'trouble';
+      what: EarTrouble | RecordProblem['reason'] | 'no-voice' | 'asleep';
+      say: string | null;
+    }
   | ({ type: 'end'; reason: EndReason } & Outcome);
 
 /** What is going on inside a step; the gerunds are the states of the machines. */

@@ -14,11 +14,22 @@ export const createDeviceEar = (options: DeviceEarOptions): DeviceEar =>
     startWorker,
     openMicrophone,
     onDevices: (run) => {
+      const permission = microphonePermission();
+      void permission.then((status) => status?.addEventListener('change', run));
       navigator.mediaDevices.addEventListener('devicechange', run);
-      return () => navigator.mediaDevices.removeEventListener('devicechange', run);
+      return () => {
+        void permission.then((status) => status?.removeEventListener('change', run));
+        navigator.mediaDevices.removeEventListener('devicechange', run);
+      };
     },
     inputs: async () => {
       const devices = await navigator.mediaDevices.enumerateDevices();
       return devices.filter(({ kind }) => kind === 'audioinput').map((each) => each.deviceId);
     },
   });
+
+/** Null where the browser does not tell. */
+async function microphonePermission(): Promise<PermissionStatus | null> {
+  const { permissions } = navigator as Partial<Navigator>;
+  return permissions?.query({ name: 'microphone' }).catch(() => null) ?? null;
+}

@@ -1,11 +1,11 @@
 import type { Cancel, Clock, EarTrouble } from '../ports';
-import type { Microphone } from './microphone';
+import type { Microphone, MicrophoneFate } from './microphone';
 
 /** The microphones of this device. */
 export interface Microphones {
-  /** Asks for the one that the browser holds best; `ended` is called once if it is taken away later. */
-  openMicrophone: (ended: () => void) => Promise<Microphone | EarTrouble>;
-  /** Calls when devices come or go. */
+  /** Asks for the one that the browser holds best. */
+  openMicrophone: (fate: MicrophoneFate) => Promise<Microphone | EarTrouble>;
+  /** Calls when devices come or go, or the permission changes. */
   onDevices: (run: () => void) => Cancel;
   /** Names, one for each microphone that is there; empty where the browser does not say. */
   inputs: () => Promise<string[]>;
@@ -23,16 +23,23 @@ export interface KeptMicrophone {
 const ASKED_MILLISECONDS = 30_000;
 /** Devices come and go in several steps; a headset first plays, then hears. */
 const SETTLE_MILLISECONDS = 500;
+/** A microphone is mute for a moment where the way of the sound changes; a call takes longer. */
+const MUTE_MILLISECONDS = 1500;
 
 /**
  * Keeps a microphone open. Where another comes, a headset say, it is asked for, since that is the
  * one the coach now wears; its rate may be another. Where that fails the old one stays. Where the
- * one in use goes, the next that comes is opened.
+ * one in use goes, the next that comes is opened. `lost` says why none is open: where the permission
+ * was revoked, `denied`.
  */
 export function keepMicrophone(
   { openMicrophone, onDevices, inputs }: Microphones,
   clock: Clock,
-  tell: { opened: (microphone: Microphone) => void; unplugged: () => void },
+  tell: {
+    opened: (microphone: Microphone) => void;
+    lost: (why: EarTrouble) => void;
+    muted: (isMuted: boolean) => void;
+  },
 ): KeptMicrophone {
   let microphone: Microphone | null = null;
   let known = new Set<string>();
@@ -40,6 +47,7 @@ export function keepMicrophone(
   let closed = false;
   let opening: Promise<EarTrouble | null> | null = null;
   let settling: unknown;
+  let muting: unknown;
   let stopWatching: Cancel | null = null;
 
   const open = () =>
@@ -49,8 +57,15 @@ export function keepMicrophone(
 
   const openOnce = async (): Promise<EarTrouble | null> => {
     let mine: Microphone | null = null;
-    const asked = openMicrophone(() => {
-      if (mine !== null && microphone === mine) unplugged();
+    let isMuted = false;
+    const asked = openMicrophone({
+      ended: () => {
+        if (mine !== null && microphone === mine) unplugged();
+      },
+      muted: (is) => {
+        isMuted = is;
+        if (mine !== null && microphone === mine) mute(is);
+      },
     });
     const opened = await answerWithin(asked);
     if (typeof opened === 'string') return microphone === null ? opened : null;
@@ -62,6 +77,7 @@ export function keepMicrophone(
     microphone?.close();
     microphone = opened;
     wanted = true;
+    mute(isMuted);
     known = await inputsNow();
     stopWatching ??= onDevices(changed);
     if (microphone === opened) tell.opened(opened);
@@ -86,9 +102,16 @@ export function keepMicrophone(
     });
 
   const unplugged = () => {
+    clock.clearTimeout(muting);
     microphone?.close();
     microphone = null;
-    tell.unplugged();
+    tell.lost('unplugged');
+  };
+
+  const mute = (isMuted: boolean) => {
+    clock.clearTimeout(muting);
+    if (isMuted) muting = clock.setTimeout(() => tell.muted(true), MUTE_MILLISECONDS);
+    else tell.muted(false);
   };
 
   const changed = () => {
@@ -100,7 +123,9 @@ export function keepMicrophone(
     known = there;
     if (closed || !wanted) return;
     const isNew = [...there].some((input) => !before.has(input));
-    if (microphone === null || isNew) await open();
+    const isGone = microphone === null;
+    if (!isGone && !isNew) return;
+    if ((await open()) === 'denied' && isGone) tell.lost('denied');
   };
 
   return {
@@ -109,6 +134,7 @@ export function keepMicrophone(
     close: () => {
       closed = true;
       clock.clearTimeout(settling);
+      clock.clearTimeout(muting);
       stopWatching?.();
       microphone?.close();
       microphone = null;

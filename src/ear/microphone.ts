@@ -35,11 +35,22 @@ function doesCancelEcho(track: MediaStreamTrack): boolean {
   return echoCancellation === true || echoCancellation === 'all';
 }
 
+/** What becomes of a microphone that was opened. */
+export interface MicrophoneFate {
+  /** It was taken away: unplugged, or its permission revoked. Called once. */
+  ended: () => void;
+  /** It hears nothing for now, or again: a call has it, the system muted it, or sound stands. */
+  muted: (isMuted: boolean) => void;
+}
+
 /**
- * Asks for the microphone. `ended` is called once if it is taken away later.
+ * Asks for the microphone, and tells what becomes of it.
  * Must be called from a tap, or the sound stays suspended.
  */
-export async function openMicrophone(ended: () => void): Promise<Microphone | EarTrouble> {
+export async function openMicrophone({
+  ended,
+  muted,
+}: MicrophoneFate): Promise<Microphone | EarTrouble> {
   // A page that is not secure has no microphones at all.
   const devices = (navigator as Partial<Navigator>).mediaDevices;
   if (devices === undefined) return 'no-microphone';
@@ -52,8 +63,11 @@ export async function openMicrophone(ended: () => void): Promise<Microphone | Ea
   }
   const context = new AudioContext({ latencyHint: 'interactive' });
   const [track] = stream.getTracks();
+  const look = () => muted(track?.muted === true || context.state !== 'running');
   const close = () => {
     track?.removeEventListener('ended', ended);
+    track?.removeEventListener('mute', look);
+    track?.removeEventListener('unmute', look);
     context.onstatechange = null;
     for (const each of stream.getTracks()) each.stop();
     void context.close();
@@ -72,11 +86,16 @@ export async function openMicrophone(ended: () => void): Promise<Microphone | Ea
   });
   context.createMediaStreamSource(stream).connect(gathering);
   track?.addEventListener('ended', ended, { once: true });
+  track?.addEventListener('mute', look);
+  track?.addEventListener('unmute', look);
   // A call or a headset change suspends the sound; it comes back by itself where it may.
+  const resume = () => void context.resume().catch(() => undefined);
   context.onstatechange = () => {
-    if (context.state !== 'running' && context.state !== 'closed') void context.resume();
+    if (context.state !== 'running' && context.state !== 'closed') resume();
+    look();
   };
-  void context.resume();
+  resume();
+  look();
   return {
     sampleRate: context.sampleRate,
     cancelsEcho: track !== undefined && doesCancelEcho(track),

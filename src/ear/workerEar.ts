@@ -65,6 +65,9 @@ export interface DeviceEar extends Ear {
 /** A crashed worker is started again after these waits, then no more. */
 const RESTART_MILLISECONDS = [1000, 4000, 16000];
 
+/** What another microphone mends. */
+const OF_THE_MICROPHONE: EarTrouble[] = ['unplugged', 'denied', 'interrupted'];
+
 /** The page's side of the ear: a worker that hears, a microphone that feeds it, and their faults. */
 export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside): DeviceEar {
   const { clock, lexicon, assetsBase, urgent = URGENT } = options;
@@ -190,9 +193,13 @@ export function createWorkerEar(options: DeviceEarOptions, outside: EarOutside):
     opened: ({ cancelsEcho }) => {
       options.onMicrophone?.(cancelsEcho);
       plug();
-      if (trouble === 'unplugged') hearAgain();
+      if (trouble !== null && OF_THE_MICROPHONE.includes(trouble)) hearAgain();
     },
-    unplugged: () => goDeaf('unplugged'),
+    lost: goDeaf,
+    muted: (isMuted) => {
+      if (isMuted && trouble === null) goDeaf('interrupted');
+      if (!isMuted && trouble === 'interrupted') hearAgain();
+    },
   });
 
   start();

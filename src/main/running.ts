@@ -9,6 +9,7 @@ import { viewOf, viewOfLog } from '../screens/view';
 import type { sessionMachine } from '../session/sessionMachine';
 import { playSound } from '../sounding/playing';
 import { COACH_VOICE } from '../voice/voices';
+import { interruptible, soundOf } from './interruptions';
 import { musicUnder } from './musicUnder';
 import { deviceName } from './names';
 import type { Parts } from './parts';
@@ -56,6 +57,7 @@ interface Run {
   partner: RehearsalPartner | null;
   sleepAgain: Cancel;
   detachHeadset: Cancel;
+  leaveOutside: Cancel;
   isSquadDay: boolean;
   reason: EndReason;
 }
@@ -97,6 +99,7 @@ export function createRunning({
     running?.actor.stop();
     running?.sleepAgain();
     running?.detachHeadset();
+    running?.leaveOutside();
     underMusic.leave();
     running = null;
   }
@@ -119,6 +122,9 @@ export function createRunning({
     if (isHeard) void coach.fitEar(isRehearsal ? 'stranger' : 'coach', callWord);
     const way = began?.way ?? wanted.way ?? 'hands-on';
     parts.manner.speakFor(way);
+    const outside = interruptible({ ear: listening, clock, sound: soundOf(tones) }, (what) =>
+      show({ type: 'trouble', what, say: null, atSeconds: nowSeconds() }),
+    );
     const actor = arrived.createSessionActor({
       book: isRehearsal || !isHeard ? book : coach.book(),
       secondsOf: parts.secondsOf,
@@ -136,13 +142,14 @@ export function createRunning({
       utcOffsetMinutes: -new Date(clock.now()).getTimezoneOffset(),
       log,
       ports: {
-        ...{ clock, ear: listening, voice, tones, beats, screen: { show } },
+        ...{ clock: outside.clock, ear: outside.ear, voice, tones, beats, screen: { show } },
         records: isRehearsal ? records : tellingWords(records, chooseWords),
       },
     });
     const run: Run = {
       ...{ session, actor, startedAtMilliseconds, partner, sleepAgain: stayAwake() },
       detachHeadset: joinHeadset(parts),
+      leaveOutside: outside.leave,
       isSquadDay: over !== undefined,
       reason: 'stopped',
     };
@@ -172,6 +179,9 @@ export function createRunning({
     void visits.look(run.session);
   }
 
+  const nowSeconds = () =>
+    running === null ? 0 : (clock.now() - running.startedAtMilliseconds) / 1000;
+
   const createPartner = () =>
     new RehearsalPartner({
       clock,
@@ -184,6 +194,6 @@ export function createRunning({
     start,
     end,
     isStarting: () => isStarting,
-    nowSeconds: () => (running === null ? 0 : (clock.now() - running.startedAtMilliseconds) / 1000),
+    nowSeconds,
   };
 }

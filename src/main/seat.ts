@@ -33,6 +33,7 @@ const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
   'no-microphone': 'none',
   denied: 'denied',
   unplugged: 'unplugged',
+  interrupted: 'interrupted',
   'worker-failed': 'failed',
   'model-missing': 'failed',
 };

@@ -11,6 +11,8 @@ export const MICROPHONE_WORDS: Record<MicrophoneState, string> = {
   none: 'No microphone was found. Touch and keys do everything; to speak, plug one in and try again.',
   unplugged:
     'The microphone was unplugged. Touch and keys do everything; plug it in and try again.',
+  interrupted:
+    'Something else has the microphone, a call perhaps. Touch and keys do everything; it is heard again afterwards.',
   failed: 'The ear could not start. Touch and keys do everything; reload the page to try again.',
 };
 

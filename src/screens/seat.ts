@@ -16,7 +16,7 @@ import type { WarmUpHands, WarmUpState } from './warmUp/state';
 
 /** How the microphone stands; all but `hears` and `asking` leave touch and keys. */
 export type MicrophoneState =
-  'unknown' | 'asking' | 'hears' | 'denied' | 'none' | 'unplugged' | 'failed';
+  'unknown' | 'asking' | 'hears' | 'denied' | 'none' | 'unplugged' | 'interrupted' | 'failed';
 
 /** Everything the screens show. A new object whenever something changed. */
 export interface SeatState {

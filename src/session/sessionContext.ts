@@ -159,10 +159,13 @@ const wholeOf = (millimetres: number | null): number | null =>
 function timeAway(context: SessionContext): Partial<SessionContext> {
   const { logbook, log, ports } = context;
   const last = log.at(-1);
-  if (last === undefined || isPaused(log) || isHalted(log)) return {};
+  if (last === undefined || isHalted(log)) return {};
+  // Killed between the two: nobody asked for that pause.
+  const isHalfNoted = last.type === 'paused' && last.atSeconds === log.at(-2)?.atSeconds;
+  if (isPaused(log) && !isHalfNoted) return {};
   const source: Source = { by: 'hand', text: '', confidence: 1 };
   const leftAt = logbook.startedAtMilliseconds + last.atSeconds * 1000;
-  const left = entriesFor(logbook, log, [{ type: 'paused', source }], leftAt);
+  const left = isHalfNoted ? [] : entriesFor(logbook, log, [{ type: 'paused', source }], leftAt);
   const stood = [...log, ...left];
   const back = entriesFor(logbook, stood, [{ type: 'resumed', source }], ports.clock.now());
   return { log: [...stood, ...back], unkept: [...left, ...back] };

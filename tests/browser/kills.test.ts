@@ -9,13 +9,15 @@ import { titleOf } from '../../src/screens/words';
 import { seeded } from '../session/seeded';
 import { begin, h1, open, storedRows, toGate, type Opened } from './opening';
 
-/** So many in `npm test`; `KILLS=200` for more. */
+/** So many in `npm test`; `KILLS=200` for more, `KILLS_SEED` for others. */
 const KILLS = Number(process.env.KILLS ?? 5);
-/** What a renderer is killed at: between hearing, storing, deciding and speaking. */
-const MOMENTS = ['hearing', 'writing', 'stored', 'deciding', 'speaking'] as const;
+/** What a renderer is killed at: as it hears, as it writes, once it is written, and so on. */
+const MOMENTS = ['hearing', 'storing', 'acknowledging', 'deciding', 'speaking'] as const;
 type Moment = (typeof MOMENTS)[number] | 'anywhere';
+/** At the first time of that moment, the second or the third. */
+const TIMES_MOST = 3;
 /** Deeds after which it is killed wherever it is, where the moment does not come. */
-const DEEDS_MOST = 240;
+const DEEDS_MOST = 600;
 /** The page tells them as they come; what is on its way when it dies is not told. */
 interface Told {
   moment: Moment;
@@ -40,12 +42,13 @@ function tellMoments() {
   IDBObjectStore.prototype.add = function (row: { id: string }, ...more) {
     const request = add.call(this, row, ...more);
     if (this.name === 'entries') {
-      tell('writing');
-      this.transaction.addEventListener('complete', () => tell('stored', [row.id]));
+      tell('storing');
+      this.transaction.addEventListener('complete', () => tell('acknowledging', [row.id]));
     }
     return request;
   };
-  document.addEventListener('click', () => tell('hearing'), true);
+  const isReply = ({ target }: Event) => (target as Element).closest('main.run') !== null;
+  document.addEventListener('click', (click) => isReply(click) && tell('hearing'), true);
   const seen: Record<string, string> = {};
   const look = (moment: string, selector: string, means: RegExp) => {
     const words = document.querySelector(selector)?.textContent ?? '';
@@ -95,6 +98,16 @@ const act = (page: Page, choice: number) =>
     await new Promise((next) => requestAnimationFrame(next));
   }, choice);
 
+/** Goes on with what was cut off, and looks that it is where it was. */
+async function goOn(page: Page, log: Entry[]): Promise<void> {
+  const { step } = nextStep(book, log);
+  await page
+    .getByRole('button', { name: /^Go on/ })
+    .first()
+    .click();
+  if ('prompt' in step) await h1(page, titleOf(book, step.prompt));
+}
+
 it(
   `nothing that was acknowledged is lost where the renderer is killed ${String(KILLS)} times`,
   async () => {
@@ -102,14 +115,14 @@ it(
     const { context } = opened;
     let { page } = opened;
     const address = page.url();
-    const random = seeded(8);
+    const random = seeded(Number(process.env.KILLS_SEED ?? 8));
     const acknowledged = new Set<string>();
     let before: Row[] = [];
     let kill: { at: Moment; left: number; cdp: CDPSession } | null = null;
     const killed: Record<Moment, number> = {
       hearing: 0,
-      writing: 0,
-      stored: 0,
+      storing: 0,
+      acknowledging: 0,
       deciding: 0,
       speaking: 0,
       anywhere: 0,
@@ -141,22 +154,20 @@ it(
       const entries = rows.map(({ entry }) => entry as Entry);
       const last = entries.findLast(({ type }) => type === 'started');
       const log = entries.filter(({ id }) => last && sessionOf(id) === sessionOf(last.id));
-      if (last === undefined || log.some(({ type }) => type === 'ended')) {
-        await toGate(page);
-        await begin(page, 'touch');
-      } else {
-        const { step } = nextStep(book, log);
-        await page
-          .getByRole('button', { name: /^Go on/ })
-          .first()
-          .click();
-        if ('prompt' in step) await h1(page, titleOf(book, step.prompt));
-      }
-      await page.locator('main.run').waitFor();
-      const crashed = page.waitForEvent('crash', { timeout: 0 });
-      const at = MOMENTS[Math.floor(random() * MOMENTS.length)] as Moment;
-      kill = { at, left: 1, cdp: await context.newCDPSession(page) };
-      const isOver = crashed.then(() => true);
+      const isOpen = last !== undefined && !log.some(({ type }) => type === 'ended');
+      if (!isOpen) await toGate(page);
+      const isOver = page.waitForEvent('crash', { timeout: 0 }).then(() => true);
+      kill = {
+        at: MOMENTS[number % MOMENTS.length] as Moment,
+        left: 1 + Math.floor(random() * TIMES_MOST),
+        cdp: await context.newCDPSession(page),
+      };
+      const going = isOpen ? goOn(page, log) : begin(page, 'touch');
+      // What was under way fails with the page.
+      await Promise.race([
+        isOver,
+        going.catch((why: unknown) => (kill ? Promise.reject(why) : isOver)),
+      ]);
       for (let deeds = 0; ; deeds += 1) {
         const acted = act(page, random()).then(
           () => false,

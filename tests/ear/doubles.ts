@@ -1,6 +1,6 @@
 import type { Clock, EarTrouble } from '../../src/ports';
 import type { FromEarWorker, ToEarWorker } from '../../src/ear/messages';
-import type { Microphone } from '../../src/ear/microphone';
+import type { Microphone, MicrophoneFate } from '../../src/ear/microphone';
 import {
   createWorkerEar,
   type DeviceEarOptions,
@@ -61,7 +61,7 @@ const ANY = phrases('confirm', SAID);
 export function puppetEar(more: Partial<DeviceEarOptions> = {}) {
   const clock = new StandingClock();
   const workers: PuppetWorker[] = [];
-  const microphones: { ended: () => void; closed: boolean; ports: number }[] = [];
+  const microphones: (MicrophoneFate & { closed: boolean; ports: number })[] = [];
   let sampleRate = 48000;
   let cancelsEcho = true;
   let inputs = ['built-in'];
@@ -81,10 +81,10 @@ export function puppetEar(more: Partial<DeviceEarOptions> = {}) {
         workers.push(worker);
         return worker;
       },
-      openMicrophone: (ended): Promise<Microphone | EarTrouble> => {
+      openMicrophone: (fate): Promise<Microphone | EarTrouble> => {
         if (answer === 'never') return new Promise(() => undefined);
         if (answer !== 'opens') return Promise.resolve(answer);
-        const opened = { ended, closed: false, ports: 0 };
+        const opened = { ...fate, closed: false, ports: 0 };
         microphones.push(opened);
         return Promise.resolve({
           sampleRate,

@@ -119,6 +119,54 @@ describe('the microphone', () => {
     expect(rates(worker())).toEqual([48000, 48000]);
   });
 
+  test('taken by a call it is deaf, as interrupted, and hears again afterwards', async () => {
+    const { ear, clock, heard, microphones } = listening();
+    await ear.open();
+    microphones[0]!.muted(true);
+    clock.advance(1000);
+    expect(heard).toEqual([]);
+    clock.advance(1000);
+    expect(heard).toEqual([{ type: 'deaf', why: 'interrupted' }]);
+    microphones[0]!.muted(false);
+    expect(heard[1]).toEqual({ type: 'hears-again' });
+    expect(microphones).toHaveLength(1);
+  });
+
+  test('mute for a moment, as where a headset is switched, nothing is told', async () => {
+    const { ear, clock, heard, microphones } = listening();
+    await ear.open();
+    microphones[0]!.muted(true);
+    clock.advance(1000);
+    microphones[0]!.muted(false);
+    clock.advance(10_000);
+    expect(heard).toEqual([]);
+  });
+
+  test('a headset that comes in a call is heard', async () => {
+    const { ear, clock, heard, microphones, devices } = listening();
+    await ear.open();
+    microphones[0]!.muted(true);
+    clock.advance(2000);
+    await devices(['built-in', 'headset']);
+    expect(heard.at(-1)).toEqual({ type: 'hears-again' });
+    // The old one is not asked any more.
+    microphones[0]!.muted(true);
+    clock.advance(2000);
+    expect(heard.at(-1)).toEqual({ type: 'hears-again' });
+  });
+
+  test('whose permission is revoked in mid-session says so, and hears once it is given again', async () => {
+    const { ear, heard, microphones, microphoneAnswers, devices } = listening();
+    await ear.open();
+    microphones[0]!.ended();
+    microphoneAnswers('denied');
+    await devices(['built-in']);
+    expect(heard.slice(-1)).toEqual([{ type: 'deaf', why: 'denied' }]);
+    microphoneAnswers('opens');
+    await devices(['built-in']);
+    expect(heard.slice(-1)).toEqual([{ type: 'hears-again' }]);
+  });
+
   test('a headset that comes is heard from then on, at its own rate, without a gap', async () => {
     const { ear, heard, worker, microphones, devices } = listening();
     await ear.open();

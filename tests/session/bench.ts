@@ -32,6 +32,8 @@ export interface BenchOptions {
   callWord?: string;
   /** On a squad day others are still to come. */
   othersWait?: boolean;
+  /** What stands between the session and its ear and clock; nothing where left out. */
+  around?: (outside: Pick<Ports, 'ear' | 'clock'>) => Pick<Ports, 'ear' | 'clock'>;
   /** What the session before left open; `idle` where left out. */
   attended?: PromptId;
 }
@@ -121,7 +123,7 @@ export function openBench(options: BenchOptions = {}) {
     clock,
     input: {
       book,
-      ports,
+      ports: { ...ports, ...options.around?.(ports) },
       secondsOf,
       session: 'test',
       device: 'bench',

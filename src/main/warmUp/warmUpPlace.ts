@@ -3,6 +3,7 @@ import type { Cancel, Ear, SessionEvent } from '../../ports';
 import type { SeatStore } from '../../screens/seat';
 import { EMPTY_VIEW, viewOf } from '../../screens/view';
 import type { WarmUpChoice, WarmUpHands, WarmUpState } from '../../screens/warmUp/state';
+import { interruptible, soundOf } from '../interruptions';
 import { musicUnder } from '../musicUnder';
 import type { Parts } from '../parts';
 import type { Stands } from './warmUpActor';
@@ -110,10 +111,13 @@ export function createWarmUpPlace({
     const chosen = offers.find((each) => each.id === id) ?? null;
     patch({ ...CHOOSING, offers, chosen, listen, stage: 'running' });
     store.patch({ view: EMPTY_VIEW });
+    const outside = interruptible({ ear: listening, clock, sound: soundOf(tones) }, (what) =>
+      show({ type: 'trouble', what, say: null, atSeconds: 0 }),
+    );
     const led = arrived.startWarmUp(
       {
         ...{ book: isHeard ? coach.book() : book, warmUp, secondsOf, settings: DEFAULT_SETTINGS },
-        ports: { clock, ear: listening, voice, tones, beats, screen: { show } },
+        ports: { clock: outside.clock, ear: outside.ear, voice, tones, beats, screen: { show } },
         callWord: isHeard ? coach.callWord() : null,
         endsAtMilliseconds: minutes === null ? null : clock.now() + minutes * 60_000,
         isLedByVoice: listen === 'microphone',
@@ -130,6 +134,7 @@ export function createWarmUpPlace({
       end = () => undefined;
       startedAtMilliseconds = null;
       led.stop();
+      outside.leave();
       goAway();
       underMusic.leave();
     };

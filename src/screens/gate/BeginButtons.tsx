@@ -3,7 +3,7 @@ import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
 
 /** Microphone states in which nothing will be heard, so that touch and keys lead. */
-const CANNOT_HEAR = ['denied', 'none', 'unplugged', 'failed'];
+const CANNOT_HEAR = ['denied', 'none', 'unplugged', 'interrupted', 'failed'];
 
 interface BeginButtonsProps {
   seat: Seat;
