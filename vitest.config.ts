@@ -4,9 +4,9 @@ import { defineConfig } from 'vitest/config';
 const MOCKED = ['tests/main/languageShelf.test.ts', 'tests/main/otherLanguage.test.ts'];
 
 const onNode = {
-  // The recogniser and the voice take seconds on a busy small machine.
-  testTimeout: 20_000,
-  hookTimeout: 60_000,
+  // The recogniser and the voice take seconds, and more beside the tests in Chromium, which go first.
+  testTimeout: 90_000,
+  hookTimeout: 120_000,
   unstubGlobals: true,
 };
 const inChromium = { testTimeout: 120_000, hookTimeout: 120_000, isolate: false };

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { constants, setPriority } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { buildChanged } from '../src/serving/building.mjs';
@@ -13,7 +14,7 @@ import { countReport, lastLine } from './runner/counting.mjs';
 const root = fileURLToPath(new URL('../', import.meta.url));
 const STAGES = ['build', 'types', 'lint', 'format', 'scripts', 'unit', 'pages', 'hearing'];
 /** A stage that hangs is ended after this. */
-const LIMIT_MINUTES = 10;
+const LIMIT_MINUTES = 15;
 
 /** The four that look at the whole tree, each one test. */
 const CHECKS = /** @type {Record<string, string[]>} */ ({
@@ -32,13 +33,16 @@ const IN_CHROMIUM = {
   hearing: ['--fileParallelism', '--maxWorkers=2', '--retry=1'],
 };
 
+const IN_CHROMIUM_STAGES = /** @type {(keyof typeof IN_CHROMIUM)[]} */ (Object.keys(IN_CHROMIUM));
+
 /**
  * Runs a Node program of the project.
  * @param {string[]} words
- * @param {{ show?: boolean, env?: Record<string, string> }} [options] show: print as it comes
+ * @param {{ show?: boolean, env?: Record<string, string>, givesWay?: boolean }} [options]
+ *   show: print as it comes; givesWay: takes what others leave of the processor
  * @returns {Promise<{ code: number, said: string }>}
  */
-function run(words, { show = false, env = {} } = {}) {
+function run(words, { show = false, env = {}, givesWay = false } = {}) {
   const child = spawn(process.execPath, words, {
     cwd: root,
     // The build leaves NODE_ENV as production, under which React has no test helpers.
@@ -46,6 +50,7 @@ function run(words, { show = false, env = {} } = {}) {
     stdio: ['ignore', show ? 'inherit' : 'pipe', show ? 'inherit' : 'pipe'],
     timeout: LIMIT_MINUTES * 60_000,
   });
+  if (givesWay && child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_LOW);
   let said = '';
   child.stdout?.on('data', (piece) => (said += piece));
   child.stderr?.on('data', (piece) => (said += piece));
@@ -79,7 +84,7 @@ async function timed(name, stage) {
 /** @param {string} name */
 const check = (name) =>
   timed(name, async () => {
-    const { code, said } = await run(CHECKS[name] ?? []);
+    const { code, said } = await run(CHECKS[name] ?? [], { givesWay: true });
     return code === 0
       ? { name, passed: 1, failed: 0 }
       : { name, passed: 0, failed: 1, note: said.trimEnd() };
@@ -90,14 +95,15 @@ const check = (name) =>
  * @param {string} name
  * @param {string[]} projects
  * @param {string[]} words
- * @param {Record<string, string>} env
+ * @param {{ env?: Record<string, string>, givesWay?: boolean }} [options] givesWay: it is printed
+ *   once it is over
  */
-const vitest = (name, projects, words, env = {}) =>
+const vitest = (name, projects, words, { env = {}, givesWay = false } = {}) =>
   timed(name, async () => {
     const file = join(root, 'node_modules/.cache/sayso', `${name}.json`);
     mkdirSync(join(file, '..'), { recursive: true });
     rmSync(file, { force: true });
-    const { code } = await run(
+    const { code, said } = await run(
       [
         'node_modules/vitest/vitest.mjs',
         'run',
@@ -105,8 +111,9 @@ const vitest = (name, projects, words, env = {}) =>
         ...words,
         ...['--reporter=default', '--reporter=json', `--outputFile.json=${file}`],
       ],
-      { show: true, env },
+      { show: !givesWay, env, givesWay },
     );
+    if (givesWay) console.log(said.trim());
     const report = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null;
     return countReport(name, report, code);
   });
@@ -127,6 +134,40 @@ const attempt = (name, work) =>
     }
   });
 
+/**
+ * What needs no browser takes the time that those in Chromium leave, which hear in true time.
+ * @param {(name: string) => boolean} wants
+ */
+async function onNode(wants) {
+  /** @type {Count[]} */
+  const counts = [];
+  for (const name of Object.keys(CHECKS).filter(wants)) counts.push(await check(name));
+  if (wants('unit')) {
+    const givesWay = IN_CHROMIUM_STAGES.some(wants);
+    counts.push(await vitest('unit', ['rooms', 'mocked'], ['--maxWorkers=2'], { givesWay }));
+  }
+  return counts;
+}
+
+/**
+ * The built page in Chromium.
+ * @param {(name: string) => boolean} wants
+ */
+async function inChromium(wants) {
+  /** @type {Count[]} */
+  const counts = [];
+  if (!IN_CHROMIUM_STAGES.some(wants)) return counts;
+  let CHROMIUM = '';
+  const found = await attempt('chromium', () => {
+    CHROMIUM = findChromium();
+  });
+  if (found.failed > 0) return [found];
+  for (const stage of IN_CHROMIUM_STAGES.filter(wants)) {
+    counts.push(await vitest(stage, [stage], IN_CHROMIUM[stage], { env: { CHROMIUM } }));
+  }
+  return counts;
+}
+
 /** @param {string[]} asked stages by name; all where none is named */
 async function runStages(asked) {
   /** @param {string} name */
@@ -134,31 +175,15 @@ async function runStages(asked) {
   /** @type {Count[]} */
   const counts = [];
   let built = true;
-  const inChromium = /** @type {const} */ (['pages', 'hearing']);
-  if (wants('build') || inChromium.some(wants)) {
+  if (wants('build') || IN_CHROMIUM_STAGES.some(wants)) {
     counts.push(await attempt('build', () => buildChanged(root)));
     built = counts[0]?.failed === 0;
   }
-  for (const pair of [
-    ['types', 'lint'],
-    ['format', 'scripts'],
-  ]) {
-    counts.push(...(await Promise.all(pair.filter(wants).map(check))));
+  const found = await Promise.all([onNode(wants), built ? inChromium(wants) : []]);
+  if (!built && IN_CHROMIUM_STAGES.some(wants)) {
+    console.log('tests in Chromium are not run: the page was not built');
   }
-  if (wants('unit')) counts.push(await vitest('unit', ['rooms', 'mocked'], ['--maxWorkers=2']));
-  if (inChromium.some(wants)) {
-    let chromium = '';
-    const found = await attempt('chromium', () => {
-      chromium = findChromium();
-    });
-    if (found.failed > 0) counts.push(found);
-    else if (!built) console.log('tests in Chromium are not run: the page was not built');
-    else {
-      for (const stage of inChromium.filter(wants)) {
-        counts.push(await vitest(stage, [stage], IN_CHROMIUM[stage], { CHROMIUM: chromium }));
-      }
-    }
-  }
+  counts.push(...found.flat());
   return counts;
 }
 

@@ -20,10 +20,10 @@ export const LONGEST_CUE_SECONDS = 10;
 const LONGEST_COUNT_SECONDS = 1;
 
 /**
- * Everything wrong with the scripts of a language, empty where nothing is: what `loadBook` refuses,
- * and cues that last too long or that the ear could take for a reply, drills and rungs that nobody
- * comes to, and, where `lexiconFor` is given and knows the language, replies that sound too alike.
- * Never throws for what is in the files.
+ * What is wrong with the scripts of a language, empty where nothing is: what `loadBook` refuses;
+ * else cues that last too long, and drills and rungs that nobody comes to; else cues that the ear
+ * could take for a reply and, where `lexiconFor` is given and knows the language, replies that
+ * sound too alike. Never throws for what is in the files.
  */
 export function checkFolder(
   folder: string,
@@ -43,10 +43,14 @@ export function checkFolder(
   if (broken.length > 0 || book === null) return broken;
   const unknown = referenceProblems(sources, book);
   if (unknown.length > 0) return unknown;
-  return [
+  const misfits = [
     ...missingProblems(folder, language, sources),
     ...lengthProblems(sources, book),
     ...reachabilityProblems(sources, book),
+  ];
+  // What is heard takes seconds to find out, so it comes once the rest is right.
+  if (misfits.length > 0) return misfits;
+  return [
     ...hearingProblems(sources, book),
     ...(lexiconFor === undefined || !hasPhones(language)
       ? []
