@@ -12,7 +12,12 @@ const CONFUSABLE = [
   ...['P T K', 'B D G', 'P B', 'T D', 'K G', 'M N NG', 'L W', 'R W', 'CH JH', 'CH SH'],
   ...['F TH S', 'V DH Z', 'S SH', 'Z ZH', 'F V', 'S Z', 'TH DH', 'SH ZH'],
   ...['IY IH EY', 'IH EH', 'EH AE AH', 'AH ER', 'AH AA', 'AA AO OW', 'AY AA', 'UH UW', 'OW UW'],
-].map((phones) => new Set(phones.split(' ')));
+].map((phones) => phones.split(' '));
+/** The phones that each may be turned into. */
+const TURNED_INTO = new Map<string, Set<string>>();
+for (const phones of CONFUSABLE)
+  for (const phone of phones)
+    TURNED_INTO.set(phone, new Set([...(TURNED_INTO.get(phone) ?? []), ...phones]));
 export const VOWELS = new Set('AA AE AH AO AW AY EH ER EY IH IY OW OY UH UW'.split(' '));
 /** What it costs to take one phone for another, or to lose one. */
 const CONFUSABLE_COST = 0.5;
@@ -123,6 +128,6 @@ export function phonesApart(one: string[], other: string[]): number {
 
 const costOf = (one: string, other: string): number => {
   if (one === other) return 0;
-  if (CONFUSABLE.some((set) => set.has(one) && set.has(other))) return CONFUSABLE_COST;
+  if (TURNED_INTO.get(one)?.has(other) === true) return CONFUSABLE_COST;
   return VOWELS.has(one) && VOWELS.has(other) ? VOWEL_COST : OTHER_COST;
 };

@@ -12,6 +12,7 @@ export interface NumberRead {
  * 0 to 999. Which words join hundreds, tens and units is data of the language.
  */
 export function numberAt(numbers: NumberWords, words: string[], from: number): NumberRead | null {
+  if (!isNumber(numbers, words[from])) return null;
   const at = (offset: number) => words[from + offset];
   const value = (offset: number): number | null => valueOf(numbers, at(offset));
   const isIn = (list: string[], offset: number) => list.includes(at(offset) ?? '');
@@ -56,6 +57,13 @@ export function numberAt(numbers: NumberWords, words: string[], from: number): N
   }
   return first > 99 ? { value: first, length: 1 } : rest(0);
 }
+
+/** Most words are none, and that is seen at once. */
+const isNumber = (numbers: NumberWords, word: string | undefined): boolean =>
+  word !== undefined &&
+  (valueOf(numbers, word) !== null ||
+    hundredsIn(numbers, word) !== null ||
+    numbers.hundred.includes(word));
 
 function valueOf(numbers: NumberWords, word: string | undefined): number | null {
   if (word === undefined) return null;

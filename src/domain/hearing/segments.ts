@@ -86,7 +86,8 @@ function startingAt(
     const meaning = number.length === 1 ? look(texts[at] ?? '') : [];
     add(number.length, 'word', meaning, number.value);
   }
-  for (let length = Math.min(room, meanings.longest); length > 0; length--) {
+  const longest = meanings.openings.has(texts[at] ?? '') ? meanings.longest : 1;
+  for (let length = Math.min(room, longest); length > 0; length--) {
     const possible = look(texts.slice(at, at + length).join(' '));
     if (possible.length > 0 && !(number && length <= number.length)) add(length, 'word', possible);
   }

@@ -55,13 +55,7 @@ export function faultsSaid(
     spared: [],
     pairs: 0,
   };
-  const order = [
-    withOnlyFaults(
-      vocabulary,
-      vocabulary.faults.filter(({ id }) => expected.has(id)),
-    ),
-    vocabulary.faults.filter(({ id }) => !expected.has(id)),
-  ];
+  const order = orderOf(vocabulary, expected);
   const taken = new Set<number>();
   let named: Named[] = [];
   let negated = false;
@@ -171,6 +165,26 @@ export function faultsSaid(
 
 const isLost = (segment: Segment): boolean =>
   segment.meanings.some((meaning) => meaning.is === 'result' && meaning.result === 'lost');
+
+const orders = new WeakMap<Vocabulary, Map<string, FaultWords[][]>>();
+
+/** The faults that are expected, then all others; made once for each such set. */
+function orderOf(vocabulary: Vocabulary, expected: ReadonlySet<FaultId>): FaultWords[][] {
+  const made = orders.get(vocabulary) ?? new Map<string, FaultWords[][]>();
+  orders.set(vocabulary, made);
+  const key = [...expected].sort().join(' ');
+  const known = made.get(key);
+  if (known !== undefined) return known;
+  const order = [
+    withOnlyFaults(
+      vocabulary,
+      vocabulary.faults.filter(({ id }) => expected.has(id)),
+    ),
+    vocabulary.faults.filter(({ id }) => !expected.has(id)),
+  ];
+  made.set(key, order);
+  return order;
+}
 
 /** The faults, each with the states that are its own where no other of them is of that part. */
 function withOnlyFaults({ states }: Vocabulary, faults: FaultWords[]): FaultWords[] {
