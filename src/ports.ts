@@ -12,6 +12,9 @@ import type { Person } from './domain/people/person';
 import type { Pattern } from './domain/reporting/areaReport';
 import type { Outcome } from './domain/reporting/report';
 import type { PromptId } from './domain/script';
+import type { Sample } from './domain/tilt/following';
+import type { TiltVerdict } from './domain/tilt/grading';
+import type { Line } from './domain/tilt/line';
 
 /** Ends or cancels what was started; calling it again does nothing. */
 export type Cancel = () => void;
@@ -105,7 +108,8 @@ export interface Beats {
 /**
  * `listening`: a question is open; `accepted`: the result is stored for good;
  * `not-understood`: say it again; `countdown`: one of the last seconds; `begin`: work starts now;
- * `not-stored`: the record could not be written (it is kept and tried again); `halted`: stop was heard.
+ * `not-stored`: the record could not be written (it is kept and tried again); `halted`: stop was heard;
+ * `upright`, `tilted`: what the phone as a level tells of the shin, as often as it changes.
  */
 export const TONES = [
   'listening',
@@ -115,6 +119,8 @@ export const TONES = [
   'begin',
   'not-stored',
   'halted',
+  'upright',
+  'tilted',
 ] as const;
 export type ToneName = (typeof TONES)[number];
 
@@ -127,12 +133,41 @@ export const TONE_SECONDS: Readonly<Record<ToneName, number>> = {
   begin: 0.45,
   'not-stored': 0.52,
   halted: 0.6,
+  upright: 0.1,
+  tilted: 0.2,
 };
 
 export interface Tones {
   play(name: ToneName): void;
   /** Silences what is sounding. */
   hush(): void;
+}
+
+/**
+ * Why there is no angle: the page is not secure, it was refused, the device has no such sensor, or
+ * that one fell silent.
+ */
+export type TiltTrouble = 'insecure' | 'denied' | 'no-sensor' | 'dropped-out';
+
+export type TiltTelling =
+  /** Gravity as the phone feels it, with true time, of the Clock. */
+  | { type: 'reading'; sample: Sample }
+  /** It tells nothing more, until it tells a reading again. */
+  | { type: 'lost'; why: TiltTrouble };
+
+/** The device's motion sensor. It may fall silent without a word: who listens looks at the time. */
+export interface TiltSensor {
+  listen(onTelling: (telling: TiltTelling) => void): Cancel;
+}
+
+/** What the phone is strapped to, along its long edge. */
+export type LevelOn = 'shin' | 'upper-arm';
+
+/** A phone that is strapped on and was set upright in two steps (domain/tilt). */
+export interface Level {
+  sensor: TiltSensor;
+  on: LevelOn;
+  line: Line;
 }
 
 /**
@@ -253,6 +288,16 @@ export type SessionEvent =
       rung: number | null;
       pattern: Pattern | null;
     }
+  /**
+   * What the level tells now, in whole degrees from upright; null while it moves or is lost. The
+   * arm is only `read`: how it got there decides, and that no phone sees.
+   */
+  | {
+      type: 'tilt';
+      on: LevelOn;
+      degrees: number | null;
+      verdict: TiltVerdict | 'read' | 'moving' | 'lost';
+    }
   | {
       type: 'trouble';
       what: EarTrouble | RecordProblem['reason'] | 'no-voice' | 'asleep';
@@ -291,4 +336,6 @@ export interface Ports {
   clock: Clock;
   records: Records;
   screen: Screen;
+  /** Only where a phone was set as a level. */
+  level?: Level | undefined;
 }

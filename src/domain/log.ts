@@ -80,6 +80,11 @@ export type Fact =
       source: Source;
       /** Pain was meant but its number not said ("same", where the other side hurt). */
       asksPain?: boolean;
+      /**
+       * The lower leg from upright as the load passed the knee, whole degrees, at its worst: told
+       * by the phone as a level, and confirmed.
+       */
+      shinDegrees?: number;
     } & Finding)
   /** Follows a finding with pain. `pain: 'unanswered'` is never taken as little. */
   | { type: 'pain-number'; pain: number | 'unanswered'; source: Source | null }

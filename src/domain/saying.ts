@@ -20,3 +20,7 @@ export function say(lines: Lines, key: string, values: Record<string, string | n
     return String(value);
   });
 }
+
+/** The text as it begins a sentence: its first letter large, whatever mark is before it. */
+export const sentenceOf = (text: string): string =>
+  text.replace(/\p{L}/u, (first) => first.toUpperCase());

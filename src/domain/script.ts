@@ -78,6 +78,8 @@ export interface CheckScript {
   loaded: boolean;
   /** A coach's hands or eyes are needed: alone it is `not-tested`. */
   needsCoach: boolean;
+  /** Where a phone strapped on tells the angle of the hold; nowhere where left out. */
+  level?: 'upper-arm' | undefined;
   /** One of these is enough; empty where nothing is needed. */
   equipment: EquipmentId[];
   /** One idea a line; each under ten seconds. */

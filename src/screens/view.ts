@@ -20,6 +20,8 @@ export interface View {
   /** The repetition under way, from 1; null where none was counted in this step. */
   rep: number | null;
   cue: { text: string; endsAtSeconds: number } | null;
+  /** What the phone as a level tells in this phase; null where it tells nothing. */
+  tilt: Told<'tilt'> | null;
   /** The tone that sounded last, until something else begins; null where none did. */
   tone: ToneName | null;
   heard: Told<'heard'> | null;
@@ -49,6 +51,7 @@ export const EMPTY_VIEW: View = {
   count: null,
   rep: null,
   cue: null,
+  tilt: null,
   tone: null,
   heard: null,
   offered: null,
@@ -105,6 +108,8 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
       };
     case 'outcome':
       return { ...view, outcome: event };
+    case 'tilt':
+      return { ...view, tilt: event };
     case 'trouble': {
       const others = view.troubles.filter(({ what }) => what !== event.what);
       return { ...view, troubles: [...others, event] };
@@ -144,6 +149,7 @@ function phaseBegins(view: View, phase: Phase, seconds: number | null, atSeconds
   const next = {
     ...view,
     tone: null,
+    tilt: null,
     phase,
     phaseSeconds: seconds,
     endsAtSeconds: seconds === null ? null : atSeconds + seconds,

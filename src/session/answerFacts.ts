@@ -1,8 +1,9 @@
 import type { AngleTool, Finding } from '../domain/findings';
 import { ANGLE_DEGREES } from '../domain/hearing/judging';
-import type { Reading, Reply } from '../domain/hearing/reply';
+import type { Reply } from '../domain/hearing/reply';
 import type { Fact, SessionSettings, Source } from '../domain/log';
 import type { Step } from '../domain/deciding/step';
+import type { Weighed } from './weighing';
 
 export type AttemptStep = Extract<Step, { do: 'check' | 'set' }>;
 export type AskStep = Extract<Step, { do: 'ask' }>;
@@ -39,11 +40,12 @@ export const isPain = (reply: Reply): boolean =>
 /** What an answer to a check or set adds to the log. */
 export function findingFacts(
   step: AttemptStep,
-  reading: Reading & { reply: Reply },
+  reading: Weighed & { reply: Reply },
   source: Source,
   settings: SessionSettings,
   tool: AngleTool,
 ): Fact[] {
+  const shinDegrees = reading.measured?.shinDegrees;
   const unsure = reading.verdict === 'confirm' && isPain(reading.reply);
   const finding: Fact = {
     type: 'finding',
@@ -53,6 +55,7 @@ export function findingFacts(
     load: step.do === 'set' ? step.load : null,
     source,
     ...findingOf(step, reading.reply, settings, tool),
+    ...(shinDegrees !== undefined && { shinDegrees }),
     // Pain acts before anything is confirmed, so what else was half heard does not count.
     ...(unsure && { result: 'pain' as const, faults: [], angleDegrees: null, tool: null }),
   };

@@ -1,11 +1,13 @@
 import { assign, sendTo, setup } from 'xstate';
 import type { Side } from '../domain/areas';
-import type { Reading } from '../domain/hearing/reply';
 import type { PacedLine } from '../domain/pacing/line';
 import type { PromptId } from '../domain/script';
+import { isLost, supported, type LevelReads, type Told } from './leveled';
+import type { LevelRead } from './leveling';
 import { linesMachine } from './linesMachine';
 import { questionMachine, type HeardReading, type QuestionOutput } from './questionMachine';
 import type { Stage } from './stage';
+import type { Weighed } from './weighing';
 
 /** Where an interrupted attempt goes on. */
 export type Place =
@@ -20,12 +22,19 @@ export interface AttemptInput {
   ask: string;
   place: Place;
   /** A result that was spoken before the question opened. */
-  kept: Reading | null;
+  kept: Weighed | null;
+  /** A phone on the upper arm tells the angle of its holds. */
+  measuresArm: boolean;
+  /** For what a phone as a level may add to the question. */
+  told: Told;
 }
+
+type AttemptContext = AttemptInput & QuestionOutput & { levels: LevelReads };
 
 export type AttemptEvent =
   | HeardReading
-  | { type: 'KEPT'; reading: Reading }
+  | { type: 'KEPT'; reading: Weighed }
+  | LevelRead
   | { type: 'ONSET' }
   | { type: 'NOTHING' }
   | { type: 'REPEAT' }
@@ -37,7 +46,7 @@ export type AttemptEvent =
 /** One attempt at a check or a set: the work is paced, then its question is asked. */
 const attempt = setup({
   types: {} as {
-    context: AttemptInput & QuestionOutput;
+    context: AttemptContext;
     events: AttemptEvent;
     input: AttemptInput;
     output: QuestionOutput;
@@ -48,6 +57,13 @@ const attempt = setup({
     keep: assign({
       kept: ({ context, event }) => (event.type === 'KEPT' ? event.reading : context.kept),
     }),
+    followLevel: assign({
+      levels: ({ context, event }) =>
+        event.type === 'LEVEL_READ' ? { ...context.levels, [event.index]: event } : context.levels,
+    }),
+    tellLoss: ({ context: { stage, levels } }) => {
+      if (isLost(levels)) stage.report({ type: 'LEVEL_LOST' });
+    },
     passToLines: sendTo('lines', ({ event }) => event as { type: 'READY' | 'REP' | 'REPEAT' }),
     passToQuestion: sendTo('question', ({ event }) => event as HeardReading),
     workIsDone: assign({
@@ -62,7 +78,7 @@ const attempt = setup({
 const attemptMachine = (id: 'check' | 'set') =>
   attempt.createMachine({
     id,
-    context: ({ input }) => ({ ...input, reading: null }),
+    context: ({ input }) => ({ ...input, reading: null, levels: {} }),
     initial: 'choosing',
     states: {
       choosing: {
@@ -77,11 +93,13 @@ const attemptMachine = (id: 'check' | 'set') =>
             stage: context.stage,
             lines: context.lines,
             from: context.place.at === 'line' ? context.place.index : 0,
+            measuresArm: context.measuresArm,
           }),
           onDone: { target: 'asking', actions: ['workIsDone', 'tellWorkIsDone'] },
         },
         on: {
           KEPT: { actions: 'keep' },
+          LEVEL_READ: { actions: 'followLevel' },
           READY: { actions: 'passToLines' },
           REPEAT: { actions: 'passToLines' },
           ...(id === 'set' && { REP: { actions: 'passToLines' } }),
@@ -89,6 +107,7 @@ const attemptMachine = (id: 'check' | 'set') =>
         },
       },
       asking: {
+        entry: 'tellLoss',
         invoke: {
           id: 'question',
           src: 'question',
@@ -96,8 +115,7 @@ const attemptMachine = (id: 'check' | 'set') =>
             stage: context.stage,
             prompt: context.prompt,
             side: context.side,
-            ask: context.ask,
-            kept: context.kept,
+            ...supported(context.stage, context, context.levels, context.told),
             openedAtMilliseconds:
               context.place.at === 'question' ? context.place.openedAtMilliseconds : null,
             mayStayUnanswered: false,

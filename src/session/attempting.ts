@@ -71,6 +71,11 @@ export function attemptInput(context: SessionContext): AttemptInput {
     ask: askOf(book, step),
     place: belongsHere ? place : { at: 'line', index: 0 },
     kept: kept && weighed(context, kept),
+    measuresArm: step.do === 'check' && book.checks[step.check]?.level === 'upper-arm',
+    told: {
+      isLossTold: context.isLevelLossTold,
+      passLineDegrees: context.settings.passLineDegrees,
+    },
   };
 }
 
@@ -118,6 +123,7 @@ export function followReport(context: SessionContext, event: SessionMachineEvent
     const { reading: offered } = report;
     return { offered, ...(!isAsk && followOffer(context, report)) };
   }
+  if (report.type === 'LEVEL_LOST') return { isLevelLossTold: true };
   if (report.type === 'AT_LINE') return { place: { at: 'line', index: report.index } };
   if (report.type === 'WORK_DONE') {
     return { place: { at: 'question', prompt: report.prompt, openedAtMilliseconds: null } };
@@ -141,11 +147,15 @@ function followOffer(
   const noted = openOffer(context.log);
   const fact = heardFact(prompt, reading);
   const isAsked = open?.prompt === prompt && open.side === side;
+  // Nobody has said what a level offers: after a reload the question is asked.
+  const isMeasured = reading.measured !== undefined;
   const isNoted = isAsked && noted?.text === fact.text && same(noted.reply, fact.reply);
   return {
     place: { at: 'question', prompt, openedAtMilliseconds: null },
-    ...(!isNoted &&
-      noting(context, [...(isAsked ? [] : [{ type: 'asked', prompt, side } as const]), fact])),
+    ...noting(context, [
+      ...(isAsked ? [] : [{ type: 'asked', prompt, side } as const]),
+      ...(isNoted || isMeasured ? [] : [fact]),
+    ]),
   };
 }
 

@@ -1,5 +1,7 @@
-import { assign, setup } from 'xstate';
+import { assign, sendParent, setup } from 'xstate';
 import type { PacedLine, PacedPhase } from '../domain/pacing/line';
+import type { LevelOn } from '../ports';
+import { leveling, type LevelRead } from './leveling';
 import { performingLine, type LinePerformed } from './performing';
 import type { Stage } from './stage';
 
@@ -8,9 +10,12 @@ export interface LinesInput {
   lines: PacedLine[];
   /** Where to begin: 0, or where a pause left off. */
   from: number;
+  /** A phone on the upper arm tells the angle of its holds. */
+  measuresArm?: boolean;
 }
 
-export type LinesEvent = LinePerformed | { type: 'READY' } | { type: 'REP' } | { type: 'REPEAT' };
+export type LinesEvent =
+  LinePerformed | LevelRead | { type: 'READY' } | { type: 'REP' } | { type: 'REPEAT' };
 
 interface LinesContext extends LinesInput {
   index: number;
@@ -26,7 +31,7 @@ const nextRep = ({ lines, index }: LinesContext): number => {
 
 const machine = setup({
   types: {} as { context: LinesContext; events: LinesEvent; input: LinesInput },
-  actors: { performingLine },
+  actors: { performingLine, leveling },
   actions: {
     reportLine: ({ context }) => context.stage.report({ type: 'AT_LINE', index: context.index }),
     goOn: assign(({ context, event }) => ({
@@ -46,17 +51,30 @@ const machine = setup({
   },
 });
 
-const inPhase = (on: Parameters<typeof machine.createStateConfig>[0]['on'] = {}) =>
+type On = Parameters<typeof machine.createStateConfig>[0]['on'];
+
+const performed = {
+  src: 'performingLine',
+  input: ({ context }: { context: LinesContext }) => ({
+    stage: context.stage,
+    line: context.lines[context.index] as PacedLine,
+    startMilliseconds: context.startMilliseconds,
+  }),
+} as const;
+const leveled = (onOf: (context: LinesContext) => LevelOn | null) =>
+  ({
+    src: 'leveling',
+    input: ({ context }: { context: LinesContext }) => ({
+      stage: context.stage,
+      on: onOf(context),
+      index: context.index,
+    }),
+  }) as const;
+
+const inPhase = (on: On = {}, level?: ReturnType<typeof leveled>) =>
   machine.createStateConfig({
     entry: 'reportLine',
-    invoke: {
-      src: 'performingLine',
-      input: ({ context }) => ({
-        stage: context.stage,
-        line: context.lines[context.index] as PacedLine,
-        startMilliseconds: context.startMilliseconds,
-      }),
-    },
+    invoke: level === undefined ? performed : [performed, level],
     on: {
       LINE_PERFORMED: { target: 'choosing', actions: 'goOn' },
       REPEAT: { target: 'choosing', actions: 'startAgain' },
@@ -91,10 +109,17 @@ export const linesMachine = machine.createMachine({
     cueing: inPhase(),
     settling: inPhase({ READY: { target: 'choosing', actions: 'goOn' } }),
     exhaling: inPhase(),
-    holding: inPhase(),
+    holding: inPhase(
+      {},
+      leveled(({ measuresArm }) => (measuresArm === true ? 'upper-arm' : null)),
+    ),
     repeating: inPhase(rep),
-    pausingAtKnee: inPhase(rep),
+    pausingAtKnee: inPhase(
+      rep,
+      leveled(() => 'shin'),
+    ),
     resting: inPhase({ READY: { target: 'choosing', actions: 'goOn' } }),
     finished: { type: 'final' },
   },
+  on: { LEVEL_READ: { actions: sendParent(({ event }) => event) } },
 });

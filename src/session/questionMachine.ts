@@ -1,10 +1,11 @@
 import { assign, forwardTo, setup } from 'xstate';
 import type { Side } from '../domain/areas';
 import type { Reading } from '../domain/hearing/reply';
-import { say } from '../domain/saying';
+import { say, sentenceOf } from '../domain/saying';
 import type { PromptId } from '../domain/script';
 import { answers } from './answering';
 import { deadline, type DeadlinePassed } from './deadline';
+import { lacksAngle, withAngle, type ArmAngle } from './leveled';
 import { speaking, type SpokenEvent } from './speaking';
 import type { Stage } from './stage';
 import type { Weighed } from './weighing';
@@ -25,6 +26,8 @@ export interface QuestionInput {
   openedAtMilliseconds: number | null;
   /** Silence to the end settles it as unanswered (pain questions), instead of waiting. */
   mayStayUnanswered: boolean;
+  /** An angle that the phone as a level told, to be offered with the answer. */
+  arm?: ArmAngle | null;
 }
 
 export type HeardReading = { type: 'HEARD'; reading: Weighed };
@@ -44,12 +47,14 @@ interface QuestionContext extends QuestionInput {
   offered: Weighed | null;
   /** What was heard without its grade. */
   lacking: Reading | null;
-  answer: Reading | null;
+  answer: Weighed | null;
+  /** An answer without the angle that is offered with it. */
+  bare: Weighed | null;
 }
 
 export interface QuestionOutput {
   /** Null where it stayed unanswered. */
-  reading: Reading | null;
+  reading: Weighed | null;
 }
 
 /**
@@ -100,7 +105,23 @@ export const questionMachine = setup({
     lack: assign({
       lacking: ({ event, context }) => (event.type === 'HEARD' ? event.reading : context.lacking),
     }),
-    answerOffered: assign({ answer: ({ context }) => context.offered }),
+    answerOffered: assign({
+      // What a level offers nobody has said: the words of the answer are the yes.
+      answer: ({ context: { offered }, event }) =>
+        offered?.measured !== undefined && event.type === 'HEARD'
+          ? {
+              ...offered,
+              heard: wordsOf(offered, event.reading),
+              confidence: event.reading.confidence,
+            }
+          : offered,
+    }),
+    answerBare: assign({ answer: ({ context }) => context.bare }),
+    offerAngle: assign(({ context: { stage, arm }, event }) =>
+      event.type !== 'HEARD' || arm == null
+        ? {}
+        : { offered: withAngle(stage, event.reading, arm), bare: event.reading, arm: null },
+    ),
     offer: assign({
       offered: ({ event, context }) =>
         event.type === 'HEARD' || event.type === 'KEPT' ? event.reading : context.offered,
@@ -109,6 +130,7 @@ export const questionMachine = setup({
     offerKept: assign({ offered: ({ context }) => context.kept, kept: null }),
     dropOffer: assign({
       offered: null,
+      bare: null,
       // The question opens anew: it was answered wrongly, not left in silence.
       openedAtMilliseconds: null,
       passed: 0,
@@ -117,6 +139,9 @@ export const questionMachine = setup({
   },
   guards: {
     hasKept: ({ context }) => context.kept !== null,
+    lacksAngle: ({ event, context }) =>
+      event.type === 'HEARD' && context.arm != null && lacksAngle(context.prompt, event.reading),
+    refusesAngle: ({ event, context }) => context.bare !== null && isCommand(event, 'no'),
     settles: ({ event, context }) =>
       event.type === 'HEARD' &&
       event.reading.verdict === 'accept' &&
@@ -167,6 +192,7 @@ export const questionMachine = setup({
     offered: null,
     lacking: null,
     answer: null,
+    bare: null,
   }),
   initial: 'choosing',
   states: {
@@ -279,6 +305,7 @@ export const questionMachine = setup({
           { guard: 'saysYes', target: 'answered', actions: 'answerOffered' },
           { guard: 'saysYesToBoth', target: '.offering', reenter: true },
           { guard: 'lacksGradeStill', target: 'askingGrade', actions: 'lack' },
+          { guard: 'refusesAngle', target: 'answered', actions: 'answerBare' },
           { guard: 'saysNo', target: 'asking', actions: 'dropOffer' },
           {
             guard: 'isAnotherAnswer',
@@ -295,6 +322,7 @@ export const questionMachine = setup({
   },
   on: {
     HEARD: [
+      { guard: 'lacksAngle', target: '.confirming', actions: 'offerAngle' },
       { guard: 'settles', target: '.answered', actions: 'answer' },
       { guard: 'asksWhich', target: '.askingWhich' },
       { guard: 'offers', target: '.confirming', actions: 'offer' },
@@ -311,6 +339,9 @@ const isCommand = (event: QuestionEvent, command: 'yes' | 'no'): boolean =>
   event.type === 'HEARD' &&
   event.reading.verdict === 'accept' &&
   event.reading.reply?.command === command;
+
+const wordsOf = (offered: Reading, yes: Reading): string =>
+  [offered.heard, yes.heard].filter(Boolean).join(', ');
 
 const isBareBack = (reading: Reading): boolean =>
   reading.verdict === 'confirm' && reading.reply?.command === 'back';
@@ -341,5 +372,3 @@ function gradeAsked({ stage, side, lacking }: QuestionContext): string {
   if (lacking?.asks !== 'grade') return say(lines, 'confirm.limited-or-lost', {});
   return sentenceOf(say(lines, 'confirm.grade', { readback: lacking.readback ?? '' }));
 }
-
-const sentenceOf = (text: string): string => text.replace(/\p{L}/u, (first) => first.toUpperCase());

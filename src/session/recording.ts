@@ -9,18 +9,19 @@ import { heardOf, sourceOf, type Change, type SessionMachineEvent } from './even
 import type { QuestionOutput } from './questionMachine';
 import { adding, noting, type SessionContext } from './sessionContext';
 import { sentence, undoneText } from './telling';
-import { replaces } from './weighing';
+import { replaces, type Weighed } from './weighing';
 
 /** Something was added that decides: the next step is told and begun from its start. */
 const AFRESH = { told: null, isStale: true, kept: null, place: { at: 'line', index: 0 } } as const;
 
-function recordFinding(context: SessionContext, step: AttemptStep, reading: Reading): Change {
+function recordFinding(context: SessionContext, step: AttemptStep, reading: Weighed): Change {
   const { reply } = reading;
   if (reply === null) return {};
   const { settings, angleTool } = context;
   const source = sourceOf(reading);
+  const tool = reading.measured === undefined ? angleTool : 'tilt-sensor';
   const facts = [reply, ...(reading.and ? [reading.and] : [])].flatMap((said) =>
-    findingFacts(step, { ...reading, reply: said }, source, settings, angleTool).map((fact) =>
+    findingFacts(step, { ...reading, reply: said }, source, settings, tool).map((fact) =>
       said.same ? likeOther(context, step, fact) : fact,
     ),
   );

@@ -79,6 +79,8 @@ export interface SessionContext {
   place: Place;
   /** A result spoken before its question opened. */
   kept: Reading | null;
+  /** That the phone as a level is lost was said. */
+  isLevelLossTold: boolean;
   /** What waits for a yes or a no. */
   offered: Reading | null;
   /** Said before the next decision: what was understood, or undone. */
@@ -120,6 +122,7 @@ export function openContext(
     outcomes: {},
     place: placeAfter(log, startedAtMilliseconds),
     kept: keptAfter(book, log),
+    isLevelLossTold: false,
     offered: null,
     readback: '',
     texts: [],

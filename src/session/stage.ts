@@ -1,14 +1,15 @@
 import type { CueBook, PromptId } from '../domain/script';
 import type { Side } from '../domain/areas';
-import type { Reading } from '../domain/hearing/reply';
 import {
   TONE_SECONDS,
   type Cancel,
   type Clock,
+  type Level,
   type Ports,
   type SessionEvent,
   type ToneName,
 } from '../ports';
+import type { Weighed } from './weighing';
 
 /** What the children tell the session while they run. */
 export type StageReport =
@@ -19,12 +20,16 @@ export type StageReport =
   /** The question opened at that time, or is asked again (the time of its first opening). */
   | { type: 'OPENED'; prompt: PromptId; side: Side | null; openedAtMilliseconds: number }
   /** A reply is offered for a yes or a no. */
-  | { type: 'OFFERED'; prompt: PromptId; side: Side | null; reading: Reading };
+  | { type: 'OFFERED'; prompt: PromptId; side: Side | null; reading: Weighed }
+  /** It is about to be said that the level is lost. */
+  | { type: 'LEVEL_LOST' };
 
 /** Everything the machines may touch of the outside, each use also told to the screen. */
 export interface Stage {
   book: CueBook;
   clock: Clock;
+  /** Only where a phone was set as a level. */
+  level?: Level | undefined;
   /** How long a text takes to say, in seconds, from the committed table. */
   secondsOf(text: string): number;
   say(text: string, ended: () => void): Cancel;
@@ -149,6 +154,7 @@ export function createStage(
   return {
     book,
     clock: ports.clock,
+    level: ports.level,
     secondsOf,
     say: (text, ended) => afterTone(() => say(text, ended)),
     prepare(texts, counts) {

@@ -3,7 +3,7 @@ import type { PromptId } from '../domain/script';
 import { answeredSides, replyLike, sameAs } from '../domain/deciding/sides';
 import { readbackOf } from '../domain/hearing/readback';
 import type { Reading, Reply } from '../domain/hearing/reply';
-import { say } from '../domain/saying';
+import { say, sentenceOf } from '../domain/saying';
 import type { Step } from '../domain/deciding/step';
 import { isPain, type AttemptStep } from './answerFacts';
 import { ofOffer, type Settled } from './answeringOffer';
@@ -12,6 +12,8 @@ import type { SessionContext } from './sessionContext';
 
 /** A reading weighed against what the session has already. */
 export type Weighed = Settled & {
+  /** The phone as a level told something of it: its angle, or the shin's from upright. */
+  measured?: { shinDegrees?: number };
   /** The sentence that offers it, where another than the usual. */
   offers?: string;
   /** "Same", but that side has no finding yet, or there is no other side. */
@@ -98,5 +100,3 @@ const offeredAs = (
   readback: readbackOf(book, reply),
   offers: sentenceOf(sentence),
 });
-
-const sentenceOf = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -30,6 +30,8 @@ const SHAPES: Record<ToneName, { peak: number; notes: Note[] }> = {
     notes: [note(330, 330, 0.12, 0.08), note(330, 330, 0.12, 0.08), note(330, 330, 0.12)],
   },
   halted: { peak: 0.7, notes: [note(780, 260, 0.6)] },
+  upright: { peak: 0.5, notes: [note(780, 1320, 0.1)] },
+  tilted: { peak: 0.5, notes: [note(440, 300, 0.2)] },
 };
 
 /** Long enough to be free of clicks, short enough for a note of 70 ms. */

@@ -12,6 +12,8 @@ export const VIBRATIONS: Record<ToneName, number[]> = {
   begin: [220],
   'not-stored': [220, 80, 220, 80, 220],
   halted: [600],
+  upright: [30, 60, 30],
+  tilted: [220, 60, 60],
 };
 
 /**

@@ -6,7 +6,7 @@ import { bookOf } from '../../src/cli/verb';
 import { NO_REPLY, type Reply } from '../../src/domain/hearing/reply';
 import { DEFAULT_SETTINGS, type Entry, type SessionSettings } from '../../src/domain/log';
 import type { CueBook, PromptId } from '../../src/domain/script';
-import type { Hearing, Ports, RecordProblem, SessionEvent, ToneName } from '../../src/ports';
+import type { Hearing, Level, Ports, RecordProblem, SessionEvent, ToneName } from '../../src/ports';
 import { memoryRecords } from '../../src/records/memoryRecords';
 import { sessionMachine } from '../../src/session/sessionMachine';
 import { createMaking } from './making';
@@ -30,6 +30,8 @@ export interface BenchOptions {
   makingSeconds?: number;
   utcOffsetMinutes?: number;
   callWord?: string;
+  /** A phone that was set as a level. */
+  level?: Level | undefined;
   /** On a squad day others are still to come. */
   othersWait?: boolean;
   /** What stands between the session and its ear and clock; nothing where left out. */
@@ -118,6 +120,7 @@ export function openBench(options: BenchOptions = {}) {
       },
     },
     screen: { show: (event) => events.push(event) },
+    level: options.level,
   };
   const actor = createActor(sessionMachine, {
     clock,

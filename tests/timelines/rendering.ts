@@ -79,6 +79,8 @@ function told(event: TimedEvent, by: 'rules' | 'coach'): [who: string, what: str
       return ['step', stepWords(event)];
     case 'outcome':
       return ['area', areaWords(event)];
+    case 'tilt':
+      return ['level', `${event.on} ${event.degrees ?? '-'} ${event.verdict}`];
     case 'trouble':
       return ['trouble', event.what];
     case 'end':

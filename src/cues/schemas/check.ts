@@ -9,6 +9,10 @@ const checkSchema = fields({
   sided: z.boolean().describe('Asked once a side'),
   loaded: z.boolean(),
   needsCoach: z.boolean().describe("Needs a coach's hands or eyes: alone it is not tested"),
+  level: z
+    .enum(['upper-arm'])
+    .describe('Where a phone strapped on tells the angle of the hold, standing')
+    .optional(),
   equipment: z.array(id).describe('Ids of equipment.yaml; one of them is enough'),
   setUp: z.array(setUpLine).min(1, 'needs at least one line').describe('One idea a line'),
   setUpAgain: z.array(setUpLine).describe('The shorter set-up of another try or the other side'),

@@ -30,6 +30,11 @@ export function armVerdict(read: TiltRead, passLineDegrees: number): TiltVerdict
   return over > 0 ? 'within' : 'outside';
 }
 
+/** The middle one of readings at rest, so that neither the way in nor the way out counts. */
+export const middleOf = (reads: readonly TiltRead[]): TiltRead | null =>
+  [...reads].sort((one, other) => one.degrees - other.degrees)[Math.floor(reads.length / 2)] ??
+  null;
+
 /** What a whole set comes to: its worst pause counts; null where fewer than half were read. */
 export function worstOf(pauses: readonly (TiltRead | null)[]): TiltRead | null {
   const read = pauses.filter((pause) => pause !== null);

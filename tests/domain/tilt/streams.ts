@@ -56,7 +56,7 @@ export function noiseOf(seed: number): () => number {
 export function stream(
   seconds: number,
   at: (second: number) => Vector,
-  { fromMilliseconds = 0, noise = () => 0, amplitude = 0 } = {},
+  { fromMilliseconds = 0, noise = (): number => 0, amplitude = 0 } = {},
 ): Sample[] {
   return Array.from({ length: Math.round(seconds * 50) + 1 }, (_, index) => {
     const { x, y, z } = at(index / 50);

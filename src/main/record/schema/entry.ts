@@ -121,6 +121,7 @@ const facts = [
     pain: pain.nullable(),
     source,
     asksPain: z.boolean().exactOptional(),
+    shinDegrees: between(0, 180).exactOptional(),
   }),
   fact('pain-number', { pain: painOrNot, source: source.nullable() }),
   fact('pain-kind', { kind: kindOrNot, source: source.nullable() }),
