@@ -22,6 +22,7 @@ const rooms = {
   },
   tones: { rooms: ['domain', 'ports', 'sounding'], packages: ['howler'] },
   tilt: { rooms: ['domain', 'ports'], packages: [] },
+  mixing: { rooms: ['domain', 'ports', 'sounding', 'tones', 'voice'], packages: [] },
   records: { rooms: ['domain', 'ports'], packages: ['dexie', 'papaparse'] },
   screens: {
     rooms: ['domain', 'session', 'ports'],

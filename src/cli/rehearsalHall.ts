@@ -2,7 +2,8 @@
 import type { Way } from '../domain/areas';
 import type { PromptId } from '../domain/script';
 import type { Beats, Cancel, Ear, Hearing, Ports, SessionEvent, Voice } from '../ports';
-import { sharedManner, type Manner, type SharedManner } from '../voice/manner';
+import type { Said } from '../mixing/spoken';
+import { sharedManner, type SharedManner } from '../voice/manner';
 import type { Replies, Spoken } from './replies';
 import { createVirtualClock, type VirtualClock } from './virtualClock';
 
@@ -28,18 +29,6 @@ export interface Hall {
     path: string,
     prompt: PromptId,
   ) => { heard: { text: string; confidence: number } | null; seconds: number };
-}
-
-/** Speech that sounded, for rendering: from when to when, and whether it was cut off. */
-export interface Said {
-  text: string;
-  fromSeconds: number;
-  toSeconds: number;
-  isCutOff: boolean;
-  /** How it was spoken: the pace of the way of running, "slower" and "louder". */
-  manner: Manner;
-  /** A count: falls on `fromSeconds`, so its sound begins a little before. */
-  isCount?: true;
 }
 
 /** The ports of a rehearsal, what was shown and said through them, and how its time passes. */

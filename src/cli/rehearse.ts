@@ -73,8 +73,8 @@ export const rehearseVerb: Verb = {
       write(values.session, `${JSON.stringify(sessionOf(book, rehearsed), null, 2)}\n`);
     }
     if (values.sound !== undefined) {
-      const { soundFileOf } = await import('./sounding');
-      write(values.sound, await soundFileOf(rehearsed));
+      const { rehearsalToMix, soundFileOf } = await import('./sounding');
+      write(values.sound, await soundFileOf(rehearsalToMix(rehearsed)));
     }
     return 0;
   },
@@ -119,8 +119,8 @@ async function ofGroup(
     findings: [],
   });
   if (sound !== undefined) {
-    const { soundFileOf } = await import('./sounding');
-    write(sound, await soundFileOf({ said, timeline }));
+    const { rehearsalToMix, soundFileOf } = await import('./sounding');
+    write(sound, await soundFileOf(rehearsalToMix({ said, timeline })));
   }
   return 0;
 }

@@ -6,7 +6,8 @@ import type { CueBook, DrillId, EquipmentId, RoutineId } from '../domain/script'
 import type { Ports } from '../ports';
 import { memoryRecords } from '../records/memoryRecords';
 import { sessionMachine } from '../session/sessionMachine';
-import { rehearsalHall, type Hall, type Said, type TimedEvent } from './rehearsalHall';
+import type { Said } from '../mixing/spoken';
+import { rehearsalHall, type Hall, type TimedEvent } from './rehearsalHall';
 
 export interface Rehearsal extends Hall {
   book: CueBook;

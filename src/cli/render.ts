@@ -1,10 +1,8 @@
 import { closeSync, openSync, writeFileSync } from 'node:fs';
-import type { Heard, WarmUpPlan } from '../domain/warmUp/planning';
-import { sharedManner, type Manner } from '../voice/manner';
-import type { Said, TimedEvent } from './rehearsalHall';
+import { warmUpToMix } from '../mixing/warmUp';
 import { Refused, WrongUsage } from './refused';
 import { answer, bookOf, mustBeSpoken, onlyOne, parse, type Verb } from './verb';
-import { groupSecondsIn, plannedWarmUp, warmUpOf } from './warmUps';
+import { groupSecondsIn, groupStretch, plannedWarmUp, warmUpOf } from './warmUps';
 
 export const render: Verb = {
   does: 'a warm-up for a group as one sound file, for a speaker without a phone',
@@ -22,7 +20,8 @@ export const render: Verb = {
     const plan = plannedWarmUp(book, warmUp, values.minutes);
     mustBeWritable(out);
     const { soundFileOf } = await import('./sounding');
-    writeFileSync(out, await soundFileOf(soundsOf(plan, groupSecondsIn(book.language))));
+    const toMix = warmUpToMix(plan, groupSecondsIn(book.language), groupStretch());
+    writeFileSync(out, await soundFileOf(toMix));
     answer({ file: out, seconds: plan.totalSeconds, leftOut: plan.leftOut });
     return 0;
   },
@@ -36,36 +35,3 @@ function mustBeWritable(path: string): void {
     throw new Refused(`${path}: cannot be written (${(problem as Error).message}).`);
   }
 }
-
-/** A file is as loud as it can be: the speaker has a knob. */
-const LOUD = { volume: 1 };
-
-/** What sounds of a plan, for `soundFileOf`: spoken to a group, its counts at their own pace. */
-export function soundsOf(
-  { heard }: Pick<WarmUpPlan, 'heard'>,
-  secondsOf: (text: string) => number,
-): { said: Said[]; timeline: TimedEvent[] } {
-  const group = sharedManner();
-  group.speakFor('group');
-  const cues: Manner = { ...group.now(), ...LOUD };
-  const counts: Manner = { stretch: 1, ...LOUD };
-  const said = heard.flatMap((one): Said[] => {
-    if (one.do === 'tone' || one.text === null) return [];
-    const isCount = one.do === 'beat';
-    const seconds = isCount ? secondsOf(one.text) : one.seconds;
-    return [
-      {
-        ...{ text: one.text, fromSeconds: one.atSeconds, toSeconds: one.atSeconds + seconds },
-        ...{ isCutOff: false, manner: isCount ? counts : cues, ...(isCount && { isCount }) },
-      },
-    ];
-  });
-  return { said, timeline: heard.flatMap(toneOf) };
-}
-
-const toneOf = (one: Heard): TimedEvent[] => {
-  if (one.do === 'tone') return [{ type: 'tone', name: one.name, atSeconds: one.atSeconds }];
-  if (one.do === 'beat' && one.text === null)
-    return [{ type: 'tone', name: 'countdown', atSeconds: one.atSeconds }];
-  return [];
-};

@@ -6,16 +6,23 @@ import { DEFAULT_SETTINGS, type EndReason } from '../domain/log';
 import { sharedManner } from '../voice/manner';
 import { createActor } from 'xstate';
 import { warmUpMachine } from '../session/warmUpMachine';
-import { rehearsalHall, type Hall, type Said, type TimedEvent } from './rehearsalHall';
+import type { Said } from '../mixing/spoken';
+import { rehearsalHall, type Hall, type TimedEvent } from './rehearsalHall';
 import { secondsIn } from './durations';
 import { Refused, WrongUsage } from './refused';
 
-/** How long a text takes to say to a group, whose pace is slower, in whole milliseconds. */
-export function groupSecondsIn(language: string): (text: string) => number {
+/** How much slower a group is spoken to. */
+export function groupStretch(): number {
   const manner = sharedManner();
   manner.speakFor('group');
+  return manner.now().stretch;
+}
+
+/** How long a text takes to say to a group, in whole milliseconds. */
+export function groupSecondsIn(language: string): (text: string) => number {
+  const stretch = groupStretch();
   const secondsOf = secondsIn(language);
-  return (text) => Math.round(secondsOf(text) * manner.now().stretch * 1000) / 1000;
+  return (text) => Math.round(secondsOf(text) * stretch * 1000) / 1000;
 }
 
 /** @throws WrongUsage where none is named, Refused with the known ones where it is unknown. */

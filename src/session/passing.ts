@@ -56,7 +56,10 @@ export function setAside(
 function minutesLeft({ book, log, stage, logbook, ports }: SessionContext): number {
   const started = log.find((entry) => entry.type === 'started');
   const routine = started && book.routines[started.routine];
-  const planned = routine ? planOf(book, routine, stage.secondsOf) : [];
+  // At the pace that is spoken at: a group's, or after "slower".
+  const stretch = ports.voice.stretch?.() ?? 1;
+  const spokenSeconds = (text: string) => stage.secondsOf(text) * stretch;
+  const planned = routine ? planOf(book, routine, spokenSeconds) : [];
   const totalSeconds = planned.reduce((sum, { seconds }) => sum + seconds, 0);
   const elapsedSeconds = (ports.clock.now() - logbook.startedAtMilliseconds) / 1000;
   return Math.max(1, Math.round((totalSeconds - elapsedSeconds) / 60));

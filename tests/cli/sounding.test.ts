@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { secondsOf } from '../../src/cli/durations';
 import { rehearse, type Rehearsed } from '../../src/cli/rehearsing';
-import { soundFileOf, spokenSamples } from '../../src/cli/sounding';
+import { rehearsalToMix, soundFileOf } from '../../src/cli/sounding';
 import { bookOf } from '../../src/cli/verb';
 import { WAYS, type Way } from '../../src/domain/areas';
 import { DEFAULT_SETTINGS } from '../../src/domain/log';
 import type { CueBook } from '../../src/domain/script';
 import { soundOf } from '../../src/ear/wav';
+import { spokenSamples } from '../../src/mixing/spoken';
 import { fliteInNode } from '../../src/voice/node';
 
 const shipped = bookOf();
@@ -40,7 +41,10 @@ describe('what would be heard of a rehearsal', () => {
     const lines = session(way)
       .said.filter(({ text, isCutOff }) => wordsIn(text) >= 5 && !isCutOff)
       .slice(0, 9);
-    const seconds = lines.map((line) => spokenSamples(flite, line, 16000).length / 16000);
+    const made = await Promise.all(
+      lines.map((line) => spokenSamples(flite.synthesize, line, 16000)),
+    );
+    const seconds = made.map(({ length }) => length / 16000);
     const words = lines.reduce((sum, { text }) => sum + wordsIn(text), 0);
     const wordsPerMinute = (words * 60) / seconds.reduce((sum, each) => sum + each, 0);
     const [least, most] = BANDS[way];
@@ -82,7 +86,7 @@ describe('what would be heard of a rehearsal', () => {
       (toSeconds - fromSeconds) / secondsOf(text);
     expect(share(first)).toBeCloseTo(1, 2);
     expect(share(last)).toBeCloseTo(1.13, 2);
-    const both = await soundFileOf({ ...asked, said: [first, last], timeline: [] });
+    const both = await soundFileOf(rehearsalToMix({ said: [first, last], timeline: [] }));
     const { samples, sampleRate } = soundOf(both, 'asked.wav');
     const peak = ({ fromSeconds, toSeconds }: typeof first) =>
       samples

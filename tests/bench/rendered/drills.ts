@@ -1,10 +1,11 @@
 import { secondsOf } from '../../../src/cli/durations';
-import type { Said, TimedEvent } from '../../../src/cli/rehearsalHall';
+import type { TimedEvent } from '../../../src/cli/rehearsalHall';
 import { rehearse } from '../../../src/cli/rehearsing';
-import { soundFileOf } from '../../../src/cli/sounding';
+import { rehearsalToMix, soundFileOf } from '../../../src/cli/sounding';
 import { bookOf } from '../../../src/cli/verb';
 import { DEFAULT_SETTINGS } from '../../../src/domain/log';
 import { soundOf } from '../../../src/ear/wav';
+import type { Said } from '../../../src/mixing/spoken';
 
 /** One set of a drill as it would be heard, from its first cue to its question. */
 export interface RenderedDrill {
@@ -45,7 +46,10 @@ export async function renderedDrills(count = ROUTES.length): Promise<RenderedDri
     );
     const until = listen?.atSeconds ?? timeline.at(-1)?.atSeconds ?? 0;
     const isIn = (seconds: number) => seconds >= from.atSeconds && seconds < until;
-    const { samples, sampleRate } = soundOf(await soundFileOf(rehearsed), 'session.wav');
+    const { samples, sampleRate } = soundOf(
+      await soundFileOf(rehearsalToMix(rehearsed)),
+      'session.wav',
+    );
     rendered.push({
       drill: from.prompt.slice('set/'.length),
       samples: samples.slice(
