@@ -1,6 +1,6 @@
 /** The warm-ups of the scripts, as the verbs plan and run them. */
 import type { CueBook } from '../domain/script';
-import { planWarmUp, type WarmUpPlan } from '../domain/warmUp/planning';
+import { planWarmUp, spokenSeconds, type WarmUpPlan } from '../domain/warmUp/planning';
 import type { WarmUp } from '../domain/warmUp/warmUp';
 import { DEFAULT_SETTINGS, type EndReason } from '../domain/log';
 import { sharedManner } from '../voice/manner';
@@ -19,11 +19,8 @@ export function groupStretch(): number {
 }
 
 /** How long a text takes to say to a group, in whole milliseconds. */
-export function groupSecondsIn(language: string): (text: string) => number {
-  const stretch = groupStretch();
-  const secondsOf = secondsIn(language);
-  return (text) => Math.round(secondsOf(text) * stretch * 1000) / 1000;
-}
+export const groupSecondsIn = (language: string): ((text: string) => number) =>
+  spokenSeconds(secondsIn(language), groupStretch());
 
 /** @throws WrongUsage where none is named, Refused with the known ones where it is unknown. */
 export function warmUpOf(book: CueBook, id: string | undefined): WarmUp {

@@ -1,4 +1,5 @@
 import { secondsOf } from '../domain/pacing/duration';
+import { LONGEST_CUE_SECONDS } from '../domain/pacing/line';
 import type { CueBook } from '../domain/script';
 import { hearingProblems } from './heardByItself';
 import { join } from './joining';
@@ -14,8 +15,6 @@ import type { Lexicon } from './soundingAlike';
 import { spokenTexts } from './spoken';
 import { problemWhere } from './where';
 
-/** A cue lasts less than this: browsers' voices die in longer ones, and nobody keeps them in mind. */
-export const LONGEST_CUE_SECONDS = 10;
 /** A count fills its second at most, or it would run into the next. */
 const LONGEST_COUNT_SECONDS = 1;
 

@@ -1,7 +1,5 @@
+import { repliesHeardIn } from '../domain/hearing/heardIn';
 import { numberCounting } from '../domain/hearing/numbers';
-import type { Reply } from '../domain/hearing/reply';
-import { understand } from '../domain/hearing/understanding';
-import { DEFAULT_SETTINGS } from '../domain/log';
 import type { CueBook, PromptId } from '../domain/script';
 import type { Problem } from './problem';
 import type { Sources } from './reading';
@@ -17,7 +15,9 @@ export function hearingProblems(sources: Sources, book: CueBook): Problem[] {
     const mayHear = mayHearOf(sources, spoken);
     for (const prompt of promptsAfter(spoken)) {
       for (const text of filledIn(book, spoken.text)) {
-        const heard = repliesHeard(book, prompt, text).filter((reply) => !mayHear.includes(reply));
+        const heard = repliesHeardIn(book, prompt, text).filter(
+          (reply) => !mayHear.includes(reply),
+        );
         if (heard.length === 0) continue;
         const problem = `would itself be heard as a reply at ${prompt}: ${heard.join(', ')}; word it otherwise`;
         return [problemWhere(sources, spoken.at, problem)];
@@ -26,28 +26,6 @@ export function hearingProblems(sources: Sources, book: CueBook): Problem[] {
     return [];
   });
 }
-
-function repliesHeard(book: CueBook, prompt: PromptId, text: string): string[] {
-  const { passLineDegrees, painGoesOnUpTo } = DEFAULT_SETTINGS;
-  const { verdict, reply } = understand(book, prompt, text, {
-    passLineDegrees,
-    painGoesOnUpTo,
-    confidence: 1,
-  });
-  return verdict === 'ignore' || reply === null ? [] : namesIn(reply);
-}
-
-const namesIn = (reply: Reply): string[] => {
-  const { command, result, side, redFlag, painKind, pain, angleDegrees, faults } = reply;
-  const named = [command, result, side, redFlag, painKind, ...faults].filter(
-    (name) => name !== null,
-  );
-  const numbers = [
-    ...(pain === null ? [] : [`pain ${pain}`]),
-    ...(angleDegrees === null ? [] : [`${angleDegrees} degrees`]),
-  ];
-  return named.length + numbers.length > 0 ? [...named, ...numbers] : ['a reply'];
-};
 
 /** The prompts that may be open when the ear hears it. */
 const promptsAfter = ({ at }: SpokenText): PromptId[] => {

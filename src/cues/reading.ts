@@ -1,4 +1,4 @@
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { z } from 'zod';
 import { CueError, type Problem } from './problem';
@@ -10,7 +10,7 @@ import { linesSchema } from './schemas/lines';
 import { routineSchema } from './schemas/routine';
 import { vocabularySchema } from './schemas/vocabulary';
 import { warmUpSchema } from './schemas/warmUp';
-import { readSource, type SourceFile } from './sourceFile';
+import { sourceOf, type SourceFile } from './sourceFile';
 
 /** Every file of one language as read, each still knowing its lines. */
 export interface Sources {
@@ -26,6 +26,10 @@ export interface Sources {
 }
 
 const FOLDERS = ['checks', 'drills', 'ladders', 'routines'];
+
+/** Reads one file of the scripts; what is wrong comes back in `problems`, never thrown. */
+const readSource = <T>(file: string, schema: z.ZodType<T>): SourceFile<T> =>
+  sourceOf(file, readFileSync(file, 'utf8'), schema);
 
 /** The languages that have scripts, by folder name. */
 export const languagesOf = (folder: string): string[] =>

@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import type { CueBook } from '../domain/script';
+import { warmUpProblems } from '../domain/warmUp/problems';
 import type { Problem } from './problem';
 import type { Sources } from './reading';
 import type { FieldPath, SourceFile } from './sourceFile';
@@ -125,25 +126,12 @@ function routineReferences({ value, file, problemAt }: Of<'routines'>, book: Cue
 
 function warmUpReferences({ value, file, problemAt }: Of<'warmUps'>, book: CueBook): Problem[] {
   if (value === null) return [];
-  const drills = Object.keys(book.drills);
-  const drillAt = (drill: string, path: FieldPath) =>
-    drills.includes(drill) ? [] : [problemAt(path, unknown('drill', drills))];
   return [
     ...named(file, value.id, 'id', problemAt),
     ...(Object.hasOwn(book.routines, value.id)
       ? [problemAt(['id'], `a routine is called ${value.id} already`)]
       : []),
-    ...value.parts.flatMap((part, at) =>
-      part.arrangement === 'stations'
-        ? part.stations.flatMap(({ drill }, index) =>
-            drillAt(drill, ['parts', at, 'stations', index, 'drill']),
-          )
-        : part.blocks.flatMap((block, index) =>
-            block.do === 'work'
-              ? drillAt(block.drill, ['parts', at, 'blocks', index, 'drill'])
-              : [],
-          ),
-    ),
+    ...warmUpProblems(book, value).map(({ path, problem }) => problemAt(path, problem)),
   ];
 }
 

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { isMap, isNode, isPair, LineCounter, parseDocument, type Document } from 'yaml';
 import type { z } from 'zod';
 import { wordsOf, type Problem } from './problem';
@@ -15,10 +14,10 @@ export interface SourceFile<T> {
   problemAt(path: FieldPath, problem: string): Problem;
 }
 
-/** Reads one file of the scripts; what is wrong comes back in `problems`, never thrown. */
-export function readSource<T>(file: string, schema: z.ZodType<T>): SourceFile<T> {
+/** Reads the text of one file of the scripts; what is wrong comes back in `problems`. */
+export function sourceOf<T>(file: string, text: string, schema: z.ZodType<T>): SourceFile<T> {
   const lines = new LineCounter();
-  const document = parseDocument(readFileSync(file, 'utf8'), { lineCounter: lines });
+  const document = parseDocument(text, { lineCounter: lines });
   const problemAt = (path: FieldPath, problem: string): Problem => ({
     file,
     line: lines.linePos(offsetOf(document, path)).line || 1,

@@ -92,7 +92,9 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     freed: () => void unfinished.look(),
     storage: () => localStorage,
   });
-  const warmUp = createWarmUpPlace({ parts, store, listening, begins, stays });
+  const warmUp = createWarmUpPlace({
+    ...{ parts, store, listening, begins, stays, storage: () => localStorage },
+  });
   const unfinished = createUnfinished({ book, records, store, isTaken: squadDay.holds });
 
   const microphone = (change: Partial<SeatState['microphone']>) =>

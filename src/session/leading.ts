@@ -1,7 +1,7 @@
 /** What a leader's word means for a group, and the plan of what is left after it. */
 import type { SessionSettings } from '../domain/log';
 import type { CueBook } from '../domain/script';
-import { planWarmUp, type WarmUpPlan } from '../domain/warmUp/planning';
+import { planWarmUp, spokenSeconds, type WarmUpPlan } from '../domain/warmUp/planning';
 import type { WarmUp } from '../domain/warmUp/warmUp';
 import type { Ports } from '../ports';
 import { isPain } from './answerFacts';
@@ -99,10 +99,9 @@ export function planned(
   { book, warmUp, secondsOf, ports, endsAtMilliseconds }: WarmUpInput,
   left: Left,
 ): { plan: WarmUpPlan; isLate: boolean } {
-  const stretch = ports.voice.stretch?.() ?? 1;
-  const spokenSeconds = (text: string) => Math.round(secondsOf(text) * stretch * 1000) / 1000;
+  const spoken = spokenSeconds(secondsOf, ports.voice.stretch?.() ?? 1);
   const plan = (how: { endSeconds?: number; isShortest?: boolean } = {}) =>
-    planWarmUp(book, warmUp, spokenSeconds, { ...left, ...how });
+    planWarmUp(book, warmUp, spoken, { ...left, ...how });
   if (endsAtMilliseconds !== null) {
     const kept = plan({ endSeconds: (endsAtMilliseconds - ports.clock.now()) / 1000 });
     if (!('leastSeconds' in kept)) return { plan: kept, isLate: false };

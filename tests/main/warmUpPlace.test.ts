@@ -1,105 +1,6 @@
-import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { secondsOf } from '../../src/cli/durations';
-import { bookOf } from '../../src/cli/verb';
-import { createVirtualClock } from '../../src/cli/virtualClock';
-import { NO_REPLY, type Command } from '../../src/domain/hearing/reply';
-import type { Hearing } from '../../src/ports';
-import { createSeatStore } from '../../src/screens/seat';
-import { createWarmUpPlace } from '../../src/main/warmUp/warmUpPlace';
-import { sharedManner } from '../../src/voice/manner';
-import { STATE } from '../screens/fakeSeat';
-
-const book = bookOf();
-const CHOICE = { id: 'before-the-bar', minutes: null, listen: 'hands' } as const;
-
-function place({ longer = 1 } = {}) {
-  const clock = createVirtualClock(Date.UTC(2031, 2, 8, 9, 0, 0));
-  const store = createSeatStore({ ...STATE, where: 'people', book });
-  const manner = sharedManner();
-  const listeners = new Set<(hearing: Hearing) => void>();
-  const awake = { now: 0 };
-  const sounding = new Set<object>();
-  const atOnce = { most: 0, countsOverCues: 0 };
-  const lines: string[] = [];
-  const warmUp = createWarmUpPlace({
-    parts: {
-      ...{ book, clock, manner, secondsOf, isHeard: true },
-      coach: { book: () => book, callWord: () => null } as never,
-      voice: {
-        say(text, { started, ended }) {
-          const line = {};
-          lines.push(text);
-          sounding.add(line);
-          atOnce.most = Math.max(atOnce.most, sounding.size);
-          started?.();
-          const timer = clock.setTimeout(
-            () => {
-              sounding.delete(line);
-              ended('spoken');
-            },
-            secondsOf(text) * 1000 * manner.now().stretch * longer,
-          );
-          return () => {
-            clock.clearTimeout(timer);
-            sounding.delete(line);
-          };
-        },
-        prepare: () => undefined,
-        adjust: manner.adjust,
-        stretch: () => manner.now().stretch,
-        duck: () => undefined,
-      },
-      tones: { play: () => undefined, hush: () => undefined } as never,
-      beats: {
-        place(text) {
-          if (text !== null && sounding.size > 0) atOnce.countsOverCues += 1;
-          return () => undefined;
-        },
-        prepare: () => undefined,
-      },
-      music: { level: () => undefined } as never,
-    },
-    store,
-    listening: {
-      attend: () => undefined,
-      listen(listener) {
-        listeners.add(listener);
-        return () => listeners.delete(listener);
-      },
-    },
-    begins: () => undefined,
-    stays() {
-      awake.now += 1;
-      return () => void (awake.now -= 1);
-    },
-  });
-  const reply = (command: Command) => {
-    for (const listener of [...listeners])
-      listener({ type: 'reply', reply: { ...NO_REPLY, command }, prompt: 'idle' });
-  };
-  const tell = (hearing: Hearing) => {
-    for (const listener of [...listeners]) listener(hearing);
-  };
-  const hear = (text: string) => tell({ type: 'words', text, confidence: 1, prompt: 'idle' });
-  const shown = () => store.state().warmUp;
-  return {
-    warmUp,
-    store,
-    clock,
-    tell,
-    atOnce,
-    hear,
-    lines,
-    manner,
-    awake,
-    reply,
-    shown,
-    isSilent: () => sounding.size === 0,
-  };
-}
-
-/** What leads a group is fetched behind the page, in true time. */
-const until = (holds: () => boolean) => vi.waitUntil(holds, { timeout: 15_000, interval: 5 });
+import { beforeEach, describe, expect, it } from 'vitest';
+import { withOwnWords } from '../../src/domain/hearing/coachWords';
+import { book, CHOICE, place, until } from './warmUpStand';
 
 let at: ReturnType<typeof place>;
 beforeEach(async () => {
@@ -231,5 +132,72 @@ describe('a group is led at the seat', () => {
     at.clock.advance(12_000);
     expect(at.lines[0]).toBe(book.lines['say.deaf']);
     expect(at.lines[1]).toBe('Next, long breaths out.');
+  });
+
+  describe('as its leader has set it', () => {
+    const led = async (set: Parameters<typeof place>[0]) => {
+      at = place(set);
+      at.warmUp.show();
+      await until(() => (at.shown()?.offers.length ?? 0) > 0);
+      at.warmUp.begin({ ...CHOICE, listen: 'microphone' });
+      await until(() => at.shown()?.stage === 'running');
+      at.clock.advance(30_000);
+    };
+
+    it('with a call word, only what comes after it is taken', async () => {
+      await led({ coach: { callWord: 'captain' } });
+      at.hear('hold on');
+      expect(at.shown()?.isHeld).toBe(true);
+      at.hear('go on');
+      expect(at.shown()?.isHeld).toBe(true);
+      at.hear('captain go on');
+      expect(at.shown()?.isHeld).toBe(false);
+      at.hear('skip');
+      expect(at.shown()?.turn?.number).toBe(1);
+      at.hear('captain skip');
+      expect(at.shown()?.turn?.number).toBe(2);
+    });
+
+    it('words of one’s own are understood', async () => {
+      const own = [{ kind: 'commands', id: 'skip', words: 'hop over' }] as const;
+      await led({ coach: { book: withOwnWords(book, [...own]) } });
+      at.hear('hop over');
+      expect(at.shown()?.turn?.number).toBe(2);
+      await led({});
+      at.hear('hop over');
+      expect(at.shown()?.turn?.number).toBe(1);
+    });
+  });
+
+  it('the music comes back once it is over, and once it is left', async () => {
+    await begin();
+    at.clock.advance(20_000);
+    at.reply('stop');
+    const halted = at.levels.at(-1);
+    at.clock.advance(6000);
+    at.reply('yes');
+    expect(at.shown()?.stage).toBe('over');
+    expect(at.levels.at(-1)).not.toBe(halted);
+    const before = at.levels.at(-1);
+    at.warmUp.show();
+    await until(() => (at.shown()?.offers.length ?? 0) > 0);
+    await begin();
+    at.clock.advance(3000);
+    expect(at.levels.at(-1)).not.toBe(before);
+    at.warmUp.leave();
+    expect(at.levels.at(-1)).toBe(before);
+  });
+
+  it('what is offered takes as long as it plays, at the pace that is spoken at', async () => {
+    const promised = at.shown()!.offers.find(({ id }) => id === CHOICE.id)!.seconds;
+    await begin();
+    at.clock.advance(promised * 1000 - 50);
+    expect(at.shown()?.stage).toBe('running');
+    at.clock.advance(100);
+    expect(at.shown()?.stage).toBe('over');
+    at.manner.adjust('slower');
+    at.warmUp.show();
+    await until(() => (at.shown()?.offers.length ?? 0) > 0);
+    expect(at.shown()!.offers[0]!.seconds).toBeGreaterThan(promised);
   });
 });

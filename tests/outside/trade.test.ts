@@ -1,6 +1,6 @@
 import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { EXHALE_SECONDS } from '../../src/cues/schemas/step';
+import { EXHALE_SECONDS } from '../../src/domain/pacing/line';
 import { DEFAULT_SETTINGS } from '../../src/domain/log';
 import { FIGURES } from '../../src/domain/measuring/figures';
 import { listeningHours } from '../../src/domain/measuring/listeningHours';
@@ -64,6 +64,6 @@ it('six breaths a minute with an in/out ratio of 0.42 to 0.8 breathe out for 5.6
   const [longest, shortest] = [0.42, 0.8].map((ratio) => 60 / 6 / (1 + ratio));
   expect(shortest).toBeCloseTo(5.6, 1);
   expect(longest).toBeCloseTo(7.0, 1);
-  expect(EXHALE_SECONDS.from).toBeLessThanOrEqual(shortest!);
-  expect(EXHALE_SECONDS.to).toBeGreaterThanOrEqual(longest!);
+  expect(EXHALE_SECONDS.least).toBeLessThanOrEqual(shortest!);
+  expect(EXHALE_SECONDS.most).toBeGreaterThanOrEqual(longest!);
 });

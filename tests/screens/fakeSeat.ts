@@ -72,7 +72,7 @@ export function fakeSeat(
     people: fakePeople(did, answer),
     visits: fakeVisits(did),
     squadDay: fakeSquadDay(did),
-    warmUp: fakeWarmUp(did),
+    warmUp: fakeWarmUp(did, answer),
     record: fakeRecord(did, answer),
     microphoneCheck: fakeMicrophoneCheck(did),
     keys: fakeKeys(did),

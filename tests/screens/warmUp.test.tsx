@@ -1,9 +1,10 @@
 // @vitest-environment jsdom
-import { cleanup, configure, fireEvent, render, screen } from '@testing-library/react';
+import { act, cleanup, configure, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { loadBook } from '../../src/cues/fromFolder';
 import { App } from '../../src/screens/App';
-import type { WarmUpState } from '../../src/screens/warmUp/state';
+import type { WarmUp } from '../../src/domain/warmUp/warmUp';
+import type { WarmUpOffer, WarmUpState } from '../../src/screens/warmUp/state';
 import { fakeSeat } from './fakeSeat';
 
 // Screens that come in files of their own take seconds on a busy machine.
@@ -11,24 +12,19 @@ configure({ asyncUtilTimeout: 15_000 });
 afterEach(cleanup);
 
 const book = loadBook('scripts-cues', 'en');
+const OWN: WarmUp = { ...book.warmUps['four-stations']!, id: 'mine', name: 'the one of Monday' };
+const offer = (warmUp: WarmUp, seconds: number, leastSeconds: number): WarmUpOffer => ({
+  ...{ id: warmUp.id, name: warmUp.name, warmUp, isOwn: warmUp === OWN },
+  ...{ seconds, leastSeconds, mostSeconds: 900 },
+});
 const STATE: WarmUpState = {
   ...{ stage: 'choosing', chosen: null, turn: null, isHeld: false, asksEnd: false },
   ...{ endsAtMilliseconds: null, ended: null, trouble: null, listen: 'hands' },
+  ...{ wanted: null, building: null, sound: null, told: null },
   offers: [
-    {
-      id: 'before-the-bar',
-      name: 'the warm-up before the bar',
-      seconds: 536,
-      leastSeconds: 48,
-      mostSeconds: 900,
-    },
-    {
-      id: 'four-stations',
-      name: 'the warm-up at four stations',
-      seconds: 597,
-      leastSeconds: 90,
-      mostSeconds: 1200,
-    },
+    offer(book.warmUps['before-the-bar']!, 536, 48),
+    offer(book.warmUps['four-stations']!, 597, 90),
+    offer(OWN, 597, 90),
   ],
 };
 const open = (change: Partial<WarmUpState> = {}) => {
@@ -46,10 +42,14 @@ describe('before a group begins', () => {
     expect(seat.did).toContainEqual(['warmUp']);
   });
 
-  it('is not offered in a language that has none', async () => {
-    render(<App seat={fakeSeat({ where: 'people', book: loadBook('scripts-cues', 'es') })} />);
-    await button('Begin without a name');
-    expect(screen.queryByRole('button', { name: 'Warm up a group' })).toBeNull();
+  it('in a language that has none it says so, and leads back to English', async () => {
+    const spanish = loadBook('scripts-cues', 'es');
+    const seat = fakeSeat({ where: 'warmUp', book: spanish, warmUp: { ...STATE, offers: [] } });
+    render(<App seat={seat} />);
+    await screen.findByText(/The warm-ups are in English so far/);
+    expect(screen.queryByText(/begin by touch/)).toBeNull();
+    fireEvent.click(await button('Change the language to English'));
+    expect(seat.did).toContainEqual(['chooseLanguage', 'en']);
   });
 
   it('each is told with its time and what so many people need, and begins with one tap', async () => {
@@ -68,6 +68,7 @@ describe('before a group begins', () => {
   it('at stations a card of each can be printed: what is done, its caution, what lies there', async () => {
     open();
     fireEvent.click(await screen.findByLabelText(/four stations/));
+    await screen.findByText('12 people at 4 stations: 3 at each.');
     await screen.findByRole('heading', { name: 'Station 4: the stick press' });
     await screen.findByText(book.drills['stick-press']!.caution);
     expect((await screen.findAllByText(/3 at once/)).length).toBe(4);
@@ -80,6 +81,7 @@ describe('before a group begins', () => {
     ['It ends after (minutes)', 'ten', 'Write 1 to 15 minutes, or leave it empty.'],
     ['People in the group', '41', 'Write 2 to 40 people.'],
     ['People in the group', '1.5', 'Write 2 to 40 people.'],
+    ['People in the group', '0x10', 'Write 2 to 40 people.'],
   ])('%s: "%s" is refused with what to write, and nothing begins', async (label, value, wrong) => {
     open();
     fireEvent.change(await screen.findByLabelText(label), { target: { value } });
@@ -97,6 +99,56 @@ describe('before a group begins', () => {
       'beginWarmUp',
       { id: 'before-the-bar', minutes: 6, listen: 'microphone' },
     ]);
+  });
+});
+
+describe('warm-ups of one’s own, and files', () => {
+  it('a shipped one can be copied, and a new one built, but none of them removed', async () => {
+    const seat = open();
+    fireEvent.click(await button('Begin with a copy of it'));
+    expect(seat.did).toContainEqual(['buildWarmUp', { ...book.warmUps['before-the-bar'], id: '' }]);
+    fireEvent.click(await button('Build a new one'));
+    expect(seat.did).toContainEqual(['buildWarmUp', { id: '', name: '', parts: [] }]);
+    expect(screen.queryByRole('button', { name: 'Remove it' })).toBeNull();
+  });
+
+  it('one’s own is told as such, changed, and removed after one question', async () => {
+    const seat = open({ wanted: 'mine' });
+    await screen.findByLabelText('The one of Monday, 10 minutes, your own');
+    fireEvent.click(await button('Change it'));
+    expect(seat.did).toContainEqual(['buildWarmUp', OWN]);
+    fireEvent.click(await button('Remove it'));
+    await screen.findByText('Remove “The one of Monday” from this device?');
+    fireEvent.click(await button('Keep it'));
+    expect(seat.did.some(([what]) => what === 'removeWarmUp')).toBe(false);
+    fireEvent.click(await button('Remove it'));
+    fireEvent.click(await button('Remove it'));
+    expect(seat.did).toContainEqual(['removeWarmUp', 'mine']);
+  });
+
+  it('a file that is none is told with why', async () => {
+    const seat = fakeSeat({ where: 'warmUp', book, warmUp: STATE }, 'x.yaml is no warm-up.');
+    render(<App seat={seat} />);
+    const file = new File(['?'], 'x.yaml');
+    fireEvent.change(await screen.findByLabelText('Bring in a file'), {
+      target: { files: [file] },
+    });
+    await screen.findByText('x.yaml is no warm-up.');
+    expect(seat.did).toContainEqual(['bringInWarmUp', 'x.yaml']);
+  });
+
+  it('the sound file is made to the end that is wanted, can be called off, and says what is not in it', async () => {
+    const seat = open();
+    await screen.findByText(/about 18 MB.*Music is not in it/);
+    fireEvent.change(await screen.findByLabelText('It ends after (minutes)'), {
+      target: { value: '6' },
+    });
+    fireEvent.click(await button('Save as a sound file'));
+    expect(seat.did).toContainEqual(['saveSound', { id: 'before-the-bar', minutes: 6 }]);
+    act(() => seat.patch({ warmUp: { ...STATE, sound: 0.42 } }));
+    expect(await screen.findByRole('progressbar')).toHaveProperty('value', 0.42);
+    fireEvent.click(await button('Do not save it: 42 % is made'));
+    expect(seat.did).toContainEqual(['cancelSound']);
   });
 });
 

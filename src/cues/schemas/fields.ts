@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { AREAS } from '../../domain/areas';
+import { MOST_LETTERS } from '../../domain/spokenText';
 
 /** An object that takes these fields and no others, and says which it takes. */
 export const fields = <T extends z.ZodRawShape>(shape: T) =>
@@ -20,7 +21,7 @@ export const spoken = z
   .string()
   .trim()
   .min(1, 'must not be empty')
-  .max(200, 'is too long to be one spoken idea: 200 characters at most')
+  .max(MOST_LETTERS, `is too long to be one spoken idea: ${MOST_LETTERS} characters at most`)
   .regex(/^[^{}\n]*$/, 'must be one plain sentence, without { } or line breaks');
 
 export const seconds = (from: number, to: number) =>

@@ -1,16 +1,12 @@
 import { z } from 'zod';
-import { NORMAL_BREATH_SECONDS } from '../../domain/pacing/line';
+import { EXHALE_SECONDS, EXHALES_IN_A_ROW, NORMAL_BREATH_SECONDS } from '../../domain/pacing/line';
 import type { CueStep } from '../../domain/script';
 import { count, fields, seconds, spoken } from './fields';
 
-/** A long exhale lasts 4 to 8 s: 6 breaths a minute give exhales of 5.6 to 7.0 s (Van Diest 2014, Laborde 2021). */
-export const EXHALE_SECONDS = { from: 4, to: 8 } as const;
-/** Long exhales in a row before normal breaths must follow (common practice, no source). */
-export const EXHALES_IN_A_ROW = 6;
 /** Normal breaths after each run of long exhales (common practice, no source). */
 export const NORMAL_BREATHS_AFTER = 2;
 
-const exhaleSeconds = count(EXHALE_SECONDS.from, EXHALE_SECONDS.to).describe(
+const exhaleSeconds = count(EXHALE_SECONDS.least, EXHALE_SECONDS.most).describe(
   'Whole seconds, counted aloud, so that nobody holds a breath',
 );
 const text = spoken.optional();

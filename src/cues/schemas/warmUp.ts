@@ -1,12 +1,13 @@
 import { z } from 'zod';
+import { EXHALE_SECONDS } from '../../domain/pacing/line';
 import {
+  BREATHS,
   CHANGE_SECONDS,
-  LEAST_BREATHS,
+  ROUNDS,
   WORK_SECONDS,
   type WarmUp,
 } from '../../domain/warmUp/warmUp';
 import { count, fields, id, seconds, spoken } from './fields';
-import { EXHALE_SECONDS, EXHALES_IN_A_ROW } from './step';
 
 const workSeconds = seconds(WORK_SECONDS.least, WORK_SECONDS.most);
 const changeSeconds = seconds(CHANGE_SECONDS.least, CHANGE_SECONDS.most).describe(
@@ -14,7 +15,7 @@ const changeSeconds = seconds(CHANGE_SECONDS.least, CHANGE_SECONDS.most).describ
 );
 const drill = id.describe('Gives its name, sides, equipment and caution');
 const demo = spoken.describe('What the leader shows before it is done for the first time');
-const rounds = count(1, 4);
+const rounds = count(ROUNDS.least, ROUNDS.most);
 
 /** A file of scripts-cues/LANGUAGE/warm-ups: what one speaker leads a group through. */
 export const warmUpSchema = fields({
@@ -38,8 +39,8 @@ export const warmUpSchema = fields({
                       do: z.literal('breathe'),
                       name: spoken,
                       demo,
-                      breaths: count(LEAST_BREATHS, EXHALES_IN_A_ROW),
-                      exhaleSeconds: count(EXHALE_SECONDS.from, EXHALE_SECONDS.to),
+                      breaths: count(BREATHS.least, BREATHS.most),
+                      exhaleSeconds: count(EXHALE_SECONDS.least, EXHALE_SECONDS.most),
                       changeSeconds,
                     }),
                   ],

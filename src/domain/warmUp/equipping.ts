@@ -6,6 +6,19 @@ import type { Needed, WarmUp, WarmUpPart } from './warmUp';
 /** Two to forty people are led from one speaker. */
 export const PEOPLE = { least: 2, most: 40 } as const;
 
+/** More at one station than their leader sees at once (common practice, no source). */
+export const MOST_AT_A_STATION = 8;
+
+/** Stations that do not fit the group. */
+export interface Misfit {
+  /** Place of the part in the warm-up. */
+  part: number;
+  stations: number;
+  /** At the fullest station. */
+  atOnce: number;
+  what: 'too-many-people' | 'too-few-people';
+}
+
 /** For printing: what is done at a station, and what lies there. */
 export interface StationCard {
   /** From 1. */
@@ -61,6 +74,24 @@ export const stationCards = (book: CueBook, warmUp: WarmUp, people: number): Sta
         })),
       };
     }),
+  );
+
+/** Where more stand at a station than can be seen to, or fewer people than stations there are. */
+export const misfits = ({ parts }: WarmUp, people: number): Misfit[] =>
+  parts.flatMap((part, at): Misfit[] => {
+    if (part.arrangement !== 'stations' || part.stations.length === 0) return [];
+    const stations = part.stations.length;
+    const found = { part: at, stations, atOnce: atOnce(part, people) };
+    if (people < stations) return [{ ...found, what: 'too-few-people' }];
+    return found.atOnce > MOST_AT_A_STATION ? [{ ...found, what: 'too-many-people' }] : [];
+  });
+
+/** How many stations each part of stations has, and how many people stand at the fullest. */
+export const crowds = (warmUp: WarmUp, people: number): { stations: number; atOnce: number }[] =>
+  stationsOf(warmUp).flatMap((part) =>
+    part.stations.length === 0
+      ? []
+      : [{ stations: part.stations.length, atOnce: atOnce(part, people) }],
   );
 
 const stationsOf = (warmUp: WarmUp): Stations[] =>

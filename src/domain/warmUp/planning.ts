@@ -49,6 +49,12 @@ interface PlanOptions {
   isShortest?: boolean;
 }
 
+/** How long a text takes to say so much slower than usual, in whole milliseconds. */
+export const spokenSeconds =
+  (secondsOf: (text: string) => number, stretch: number) =>
+  (text: string): number =>
+    round(secondsOf(text) * stretch);
+
 /** The sides change, or half of the work is said to be over, where there is this much of it. */
 const HALVES_FROM_SECONDS = 16;
 const WARNING_SECONDS = 5;

@@ -1,4 +1,5 @@
 /** What one speaker leads a group through: timed blocks that wait for nobody. */
+import { EXHALES_IN_A_ROW } from '../pacing/line';
 import type { DrillId, EquipmentId, RoutineId } from '../script';
 
 /**
@@ -11,6 +12,11 @@ export const CHANGE_SECONDS = { least: 10, most: 20 } as const;
 export const MOST_WAIT_SECONDS = 60;
 /** Fewer long exhales than this settle nobody (common practice, no source). */
 export const LEAST_BREATHS = 3;
+
+export const BREATHS = { least: LEAST_BREATHS, most: EXHALES_IN_A_ROW } as const;
+export const ROUNDS = { least: 1, most: 4 } as const;
+/** An hour at the most: nobody warms up longer, and it can still be planned at once. */
+export const MOST_TURNS = 60;
 
 /** A drill done for a time. */
 export interface WorkBlock {

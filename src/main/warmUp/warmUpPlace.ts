@@ -6,12 +6,9 @@ import type { WarmUpChoice, WarmUpHands, WarmUpState } from '../../screens/warmU
 import { interruptible, soundOf } from '../interruptions';
 import { musicUnder } from '../musicUnder';
 import type { Parts } from '../parts';
+import { createOwnPlace, loadWarmUp, NOT_ARRIVED } from './ownPlace';
+import { createSoundPlace } from './soundPlace';
 import type { Stands } from './warmUpActor';
-
-/** What leads a group comes when it is needed first. */
-const loadWarmUp = () => import('./warmUpActor');
-const NOT_ARRIVED =
-  'A part of Sayso did not arrive. Connect to the network, and choose the warm-up again.';
 
 /** The place at the seat of a group. */
 export interface WarmUpPlace extends WarmUpHands {
@@ -22,6 +19,7 @@ export interface WarmUpPlace extends WarmUpHands {
 const CHOOSING: WarmUpState = {
   ...{ stage: 'choosing', offers: [], chosen: null, turn: null, isHeld: false, asksEnd: false },
   ...{ endsAtMilliseconds: null, ended: null, trouble: null, listen: 'hands' },
+  ...{ wanted: null, building: null, sound: null, told: null },
 };
 
 export function createWarmUpPlace({
@@ -30,6 +28,7 @@ export function createWarmUpPlace({
   listening,
   begins,
   stays,
+  storage,
 }: {
   parts: Pick<
     Parts,
@@ -41,6 +40,7 @@ export function createWarmUpPlace({
     | 'manner'
     | 'music'
     | 'secondsOf'
+    | 'synthesis'
     | 'tones'
     | 'voice'
   >;
@@ -51,6 +51,8 @@ export function createWarmUpPlace({
   begins: (listen: WarmUpChoice['listen']) => void;
   /** Keeps the screen on and the headset joined until cancelled. */
   stays: () => Cancel;
+  /** Throws where the browser refuses it. */
+  storage: () => Storage;
 }): WarmUpPlace {
   const { beats, book, clock, coach, isHeard, manner, secondsOf, tones, voice } = parts;
   const underMusic = musicUnder(parts.music, clock);
@@ -86,29 +88,23 @@ export function createWarmUpPlace({
     });
   }
 
-  async function offer() {
-    manner.speakFor('group');
-    const arrived = await loadWarmUp().catch(() => null);
-    if (store.state().where !== 'warmUp') return;
-    if (arrived === null) return patch({ trouble: NOT_ARRIVED });
-    const offers = arrived.offersOf({ book, secondsOf }, manner.now().stretch);
-    patch({ offers, trouble: null });
-  }
+  const state = () => store.state().warmUp;
+  const own = createOwnPlace({ parts, storage, state, patch });
+  const sound = createSoundPlace({ parts, state, patch });
 
   async function lead({ id, minutes, listen }: WarmUpChoice) {
-    const warmUp = book.warmUps[id];
+    const { offers } = store.state().warmUp ?? CHOOSING;
+    const chosen = offers.find((each) => each.id === id);
     asked += 1;
     const mine = asked;
     const arrived = await loadWarmUp().catch(() => null);
     // It was left meanwhile, or begun a second time.
     if (mine !== asked || store.state().where !== 'warmUp') return;
-    if (arrived === null || warmUp === undefined) return patch({ trouble: NOT_ARRIVED });
+    if (arrived === null || chosen === undefined) return patch({ trouble: NOT_ARRIVED });
     end();
     manner.speakFor('group');
     const goAway = stays();
     startedAtMilliseconds = clock.now();
-    const { offers } = store.state().warmUp ?? CHOOSING;
-    const chosen = offers.find((each) => each.id === id) ?? null;
     patch({ ...CHOOSING, offers, chosen, listen, stage: 'running' });
     store.patch({ view: EMPTY_VIEW });
     const outside = interruptible({ ear: listening, clock, sound: soundOf(tones) }, (what) =>
@@ -116,7 +112,12 @@ export function createWarmUpPlace({
     );
     const led = arrived.startWarmUp(
       {
-        ...{ book: isHeard ? coach.book() : book, warmUp, secondsOf, settings: DEFAULT_SETTINGS },
+        ...{
+          book: isHeard ? coach.book() : book,
+          warmUp: chosen.warmUp,
+          secondsOf,
+          settings: DEFAULT_SETTINGS,
+        },
         ports: { clock: outside.clock, ear: outside.ear, voice, tones, beats, screen: { show } },
         callWord: isHeard ? coach.callWord() : null,
         endsAtMilliseconds: minutes === null ? null : clock.now() + minutes * 60_000,
@@ -141,16 +142,21 @@ export function createWarmUpPlace({
   }
 
   return {
+    ...own,
+    ...sound,
     show() {
+      manner.speakFor('group');
       patch(CHOOSING);
       store.patch({ where: 'warmUp', view: EMPTY_VIEW });
-      void offer();
+      void own.offer({});
     },
     begin(choice) {
+      sound.cancelSound();
       begins(choice.listen);
       void lead(choice);
     },
     leave() {
+      sound.cancelSound();
       end();
       // Whoever is spoken to next is one.
       manner.speakFor('hands-on');

@@ -18,7 +18,6 @@ import './people.css';
 /** The first screen: begin at once, go on with what was cut off, or choose for whom it is. */
 export function PeopleScreen({ seat }: { seat: Seat }) {
   const people = useSeat(seat, (state) => state.people);
-  const hasWarmUps = useSeat(seat, ({ book }) => Object.keys(book.warmUps).length > 0);
   const hasSquadDay = useSeat(seat, (state) => state.squadDay !== null);
   const heading = useFocusOnArrival<HTMLHeadingElement>();
   return (
@@ -35,11 +34,9 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
       <button type="button" className="first" onClick={() => seat.people.toGate(null)}>
         Begin without a name
       </button>
-      {hasWarmUps && (
-        <button type="button" onClick={() => seat.warmUp.show()}>
-          <Shape name="both" /> Warm up a group
-        </button>
-      )}
+      <button type="button" onClick={() => seat.warmUp.show()}>
+        <Shape name="both" /> Warm up a group
+      </button>
       <Unfinished seat={seat} />
       <section className="athletes" aria-labelledby="athletes-title">
         <h2 id="athletes-title">Athletes</h2>

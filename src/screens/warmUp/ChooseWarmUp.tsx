@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { neededFor, PEOPLE, stationCards } from '../../domain/warmUp/equipping';
+import { PEOPLE, stationCards } from '../../domain/warmUp/equipping';
 import { Back } from '../Back';
 import { OneOf } from '../forms/OneOf';
 import { TextField } from '../forms/TextField';
@@ -10,9 +10,13 @@ import { Sound } from '../gate/Sound';
 import type { Seat } from '../seat';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
+import { Needs } from './Needs';
+import { NoneHere } from './NoneHere';
+import { OfOne } from './OfOne';
+import { SaveSound } from './SaveSound';
 import { StationCards } from './StationCards';
 import type { WarmUpOffer } from './state';
-import { capitalised, minutesFrom, minutesOf, neededWords, peopleFrom } from './words';
+import { capitalised, minutesFrom, minutesOf, peopleFrom } from './words';
 
 const NONE: WarmUpOffer[] = [];
 
@@ -21,32 +25,45 @@ export function ChooseWarmUp({ seat }: { seat: Seat }) {
   const book = useSeat(seat, (state) => state.book);
   const offers = useSeat(seat, (state) => state.warmUp?.offers ?? NONE);
   const trouble = useSeat(seat, (state) => state.warmUp?.trouble ?? null);
+  const told = useSeat(seat, (state) => state.warmUp?.told ?? null);
+  const first = useSeat(seat, (state) => state.warmUp?.wanted ?? null);
   const isHeard = useSeat(seat, (state) => state.language.isHeard);
   const [wanted, setWanted] = useState<string | null>(null);
   const [people, setPeople] = useState('12');
   const [minutes, setMinutes] = useState('');
   const agreed = useId();
   const heading = useFocusOnArrival<HTMLHeadingElement>();
-  const chosen = offers.find(({ id }) => id === wanted) ?? offers[0];
-  const warmUp = chosen === undefined ? undefined : book.warmUps[chosen.id];
+  const chosen = offers.find(({ id }) => id === (wanted ?? first)) ?? offers[0];
   const group = peopleFrom(people, PEOPLE);
   const end = minutesFrom(minutes, chosen ?? { leastSeconds: 0, mostSeconds: 0 });
   const size = 'people' in group ? group.people : PEOPLE.least;
-  const needed = warmUp === undefined ? [] : neededFor(book, warmUp, size);
-  const cards = warmUp === undefined ? [] : stationCards(book, warmUp, size);
+  const cards = chosen === undefined ? [] : stationCards(book, chosen.warmUp, size);
+  const header = (
+    <header>
+      <Back onClick={() => seat.warmUp.leave()} />
+      <h1 ref={heading} tabIndex={-1}>
+        Group warm-up
+      </h1>
+      <p className="lead">
+        One speaker leads everybody. It plays by itself; nobody has to answer. Nobody is named, and
+        nothing is kept.
+      </p>
+    </header>
+  );
+  if (Object.keys(book.warmUps).length === 0)
+    return (
+      <main className="page gate warm-up" lang="en">
+        {header}
+        <NoneHere seat={seat} />
+      </main>
+    );
   return (
     <main className="page gate warm-up" lang="en">
-      <header>
-        <Back onClick={() => seat.warmUp.leave()} />
-        <h1 ref={heading} tabIndex={-1}>
-          Group warm-up
-        </h1>
-        <p className="lead">
-          One speaker leads everybody. It plays by itself; nobody has to answer. Nobody is named,
-          and nothing is kept.
-        </p>
-      </header>
+      {header}
       <Trouble words={trouble} />
+      <p role="status" className="told">
+        {told}
+      </p>
       <fieldset className="card">
         <legend>Which</legend>
         <OneOf
@@ -55,9 +72,10 @@ export function ChooseWarmUp({ seat }: { seat: Seat }) {
           onChange={setWanted}
           words={(id) => {
             const offer = offers.find((each) => each.id === id);
-            return `${capitalised(book.warmUps[id]?.name ?? id)}, ${minutesOf(offer?.seconds ?? 0)}`;
+            return `${capitalised(offer?.name ?? id)}, ${minutesOf(offer?.seconds ?? 0)}${offer?.isOwn ? ', your own' : ''}`;
           }}
         />
+        {chosen !== undefined && <OfOne key={chosen.id} {...{ seat, chosen }} />}
         <TextField
           label="People in the group"
           value={people}
@@ -73,18 +91,16 @@ export function ChooseWarmUp({ seat }: { seat: Seat }) {
           wrong={'wrong' in end ? end.wrong : null}
           hint="Empty: as written. A shorter one has less work and fewer rounds; every caution is said."
         />
-        {needed.length > 0 && (
-          <>
-            <h2>What it needs</h2>
-            <ul className="needed">
-              {needed.map((one) => (
-                <li key={`${one.equipment} ${one.station}`}>{neededWords(book, one)}</li>
-              ))}
-            </ul>
-          </>
-        )}
+        {chosen !== undefined && <Needs {...{ book, warmUp: chosen.warmUp }} people={size} />}
       </fieldset>
       {cards.length > 0 && <StationCards cards={cards} lang={book.language} />}
+      {chosen !== undefined && (
+        <SaveSound
+          {...{ seat, chosen }}
+          minutes={'wrong' in end ? null : end.minutes}
+          isDisabled={'wrong' in end}
+        />
+      )}
       <div className="settings">
         {isHeard && <Hearing seat={seat} />}
         <Sound seat={seat} />

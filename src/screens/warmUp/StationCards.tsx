@@ -14,7 +14,7 @@ export const StationCards = ({ cards, lang }: { cards: StationCard[]; lang: stri
             Station {station}: <span lang={lang}>{name}</span>
           </h3>
           <p lang={lang}>{demo}</p>
-          <p lang={lang}>{good}</p>
+          {good !== demo && <p lang={lang}>{good}</p>}
           <p>
             {people} at once
             {equipment.map((thing) => (

@@ -2,16 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bookOf } from '../../../src/cli/verb';
 import { secondsOf } from '../../../src/cli/durations';
-import { neededFor, stationCards } from '../../../src/domain/warmUp/equipping';
+import { misfits, neededFor, stationCards } from '../../../src/domain/warmUp/equipping';
 import { planWarmUp, type WarmUpPlan } from '../../../src/domain/warmUp/planning';
 import { turnsOf } from '../../../src/domain/warmUp/turns';
-import {
-  CHANGE_SECONDS,
-  LEAST_BREATHS,
-  WORK_SECONDS,
-  type WarmUp,
-  type WarmUpPart,
-} from '../../../src/domain/warmUp/warmUp';
+import { WORK_SECONDS, type WarmUp } from '../../../src/domain/warmUp/warmUp';
+import { anyWarmUp } from './anyWarmUp';
 
 const book = bookOf();
 const shipped = Object.values(book.warmUps);
@@ -22,50 +17,7 @@ const planned = (warmUp: WarmUp, options: Parameters<typeof planWarmUp>[3] = {})
 };
 const close = (seconds: number) => expect.closeTo(seconds, 6) as number;
 
-/** Any warm-up that the scripts may hold. */
-const drill = fc.constantFrom(...Object.keys(book.drills));
-const work = fc.integer({ min: WORK_SECONDS.least, max: WORK_SECONDS.most });
-const change = fc.integer({ min: CHANGE_SECONDS.least, max: CHANGE_SECONDS.most });
-const demo = fc.constantFrom(
-  'Watch once.',
-  'Hips behind you until they touch it, then stand tall.',
-);
-const together: fc.Arbitrary<WarmUpPart> = fc.record({
-  arrangement: fc.constant('together' as const),
-  rounds: fc.integer({ min: 1, max: 3 }),
-  blocks: fc.array(
-    fc.oneof(
-      fc.record({
-        do: fc.constant('work' as const),
-        drill,
-        demo,
-        workSeconds: work,
-        changeSeconds: change,
-      }),
-      fc.record({
-        do: fc.constant('breathe' as const),
-        name: fc.constant('long breaths out'),
-        demo,
-        breaths: fc.integer({ min: LEAST_BREATHS, max: 6 }),
-        exhaleSeconds: fc.integer({ min: 4, max: 8 }),
-        changeSeconds: change,
-      }),
-    ),
-    { minLength: 1, maxLength: 5 },
-  ),
-});
-const stations: fc.Arbitrary<WarmUpPart> = fc.record({
-  arrangement: fc.constant('stations' as const),
-  rounds: fc.integer({ min: 1, max: 2 }),
-  stations: fc.array(fc.record({ drill, demo }), { minLength: 2, maxLength: 6 }),
-  workSeconds: work,
-  changeSeconds: change,
-});
-const warmUps: fc.Arbitrary<WarmUp> = fc.record({
-  id: fc.constant('any'),
-  name: fc.constant('any warm-up'),
-  parts: fc.array(fc.oneof(together, stations), { minLength: 1, maxLength: 3 }),
-});
+const warmUps = anyWarmUp(book);
 
 /** Blocks follow each other without a gap, and nothing that is heard runs into the next. */
 function expectInOrder(plan: WarmUpPlan): void {
@@ -312,6 +264,15 @@ describe('what a group needs', () => {
       { equipment: 'mat', count: 3, station: 3 },
       { equipment: 'stick', count: 3, station: 4 },
     ]);
+  });
+
+  it.each([
+    [3, [{ part: 0, stations: 4, atOnce: 1, what: 'too-few-people' }]],
+    [4, []],
+    [32, []],
+    [33, [{ part: 0, stations: 4, atOnce: 9, what: 'too-many-people' }]],
+  ])('of %i people at four stations it tells whether they fit', (people, expected) => {
+    expect(misfits(book.warmUps['four-stations']!, people)).toEqual(expected);
   });
 
   it('a card lies at each station: what is done, what good looks like, its caution, what lies there', () => {
