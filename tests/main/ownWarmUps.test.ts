@@ -164,8 +164,7 @@ describe('a file of a warm-up', () => {
 
   it('comes beside the others under a name of its own, and twice only once', async () => {
     const at = await open();
-    const { id: _id, ...what } = book.warmUps['before-the-bar']!;
-    const text = warmUpText({ ...what, id: 'before-the-bar', name: 'a changed one' });
+    const text = warmUpText({ ...book.warmUps['before-the-bar']!, name: 'a changed one' });
     expect(await at.warmUp.bringIn(file(text) as File)).toBeNull();
     expect(at.shown()).toMatchObject({ wanted: 'before-the-bar-2' });
     expect(await at.warmUp.bringIn(file(text) as File)).toMatch(/is here already/);

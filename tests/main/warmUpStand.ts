@@ -3,7 +3,7 @@ import { secondsOf } from '../../src/cli/durations';
 import { loadBook } from '../../src/cues/fromFolder';
 import { createVirtualClock } from '../../src/cli/virtualClock';
 import { NO_REPLY, type Command } from '../../src/domain/hearing/reply';
-import type { CueBook } from '../../src/domain/script';
+import type { CueBook, PromptId } from '../../src/domain/script';
 import type { Hearing } from '../../src/ports';
 import { createSeatStore } from '../../src/screens/seat';
 import { createWarmUpPlace } from '../../src/main/warmUp/warmUpPlace';
@@ -21,12 +21,14 @@ export function place({
   coach = {},
   synthesis = {},
   of = book,
+  attend = () => undefined,
 }: {
   longer?: number;
   storage?: Storage;
   coach?: { book?: CueBook; callWord?: string };
   synthesis?: Partial<Synthesis>;
   of?: CueBook;
+  attend?: (prompt: PromptId) => void;
 } = {}) {
   const clock = createVirtualClock(Date.UTC(2031, 2, 8, 9, 0, 0));
   const store = createSeatStore({ ...STATE, where: 'people', book: of });
@@ -35,6 +37,7 @@ export function place({
   const awake = { now: 0 };
   const sounding = new Set<object>();
   const atOnce = { most: 0, countsOverCues: 0 };
+  let attended: PromptId = 'idle';
   const lines: string[] = [];
   /** What the music was turned to. */
   const levels: string[] = [];
@@ -82,7 +85,10 @@ export function place({
     },
     store,
     listening: {
-      attend: () => undefined,
+      attend(prompt) {
+        attended = prompt;
+        attend(prompt);
+      },
       listen(listener) {
         listeners.add(listener);
         return () => listeners.delete(listener);
@@ -102,7 +108,7 @@ export function place({
   const tell = (hearing: Hearing) => {
     for (const listener of [...listeners]) listener(hearing);
   };
-  const hear = (text: string) => tell({ type: 'words', text, confidence: 1, prompt: 'idle' });
+  const hear = (text: string) => tell({ type: 'words', text, confidence: 1, prompt: attended });
   const shown = () => store.state().warmUp;
   return {
     warmUp,
