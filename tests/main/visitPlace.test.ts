@@ -32,7 +32,7 @@ async function seated(change: Partial<ReturnType<typeof memoryRecords>> = {}) {
     ...{ assetsBase: '', book, people, records, clock, store },
   });
   const saved: string[][] = [];
-  const save = (...file: [string, string, string?]) => void saved.push(file.map(String));
+  const save = (...file: [string, BlobPart, string?]) => void saved.push(file.map(String));
   const place = createVisitPlace({ book, records, notes, clock, store, lookAtPeople, save });
   const visit = () => {
     const shown = store.state().visit;
