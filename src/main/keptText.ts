@@ -7,7 +7,10 @@ export interface KeptText {
 }
 
 /** In the page's storage; `storage` throws where the browser refuses it. */
-export const keptText = (storage: () => Storage, key: string): KeptText => ({
+export const keptText = (
+  storage: () => Pick<Storage, 'getItem' | 'setItem'>,
+  key: string,
+): KeptText => ({
   load: () => {
     try {
       return storage().getItem(key);

@@ -10,6 +10,7 @@ import { lazyNotes } from '../records/lazyNotes';
 import { lazyPeople } from '../records/lazyPeople';
 import { lazyRecords } from '../records/lazyRecords';
 import { makingRoom } from '../records/makingRoom';
+import type { Vault } from '../records/vault';
 import { createHowlerTones } from '../tones/howlerTones';
 import { createMusic } from '../tones/music';
 import { createPlacedBeats } from '../tones/placedBeats';
@@ -28,11 +29,6 @@ import { createTyped } from './typed';
 import { createVoices } from './voices';
 import { createWordsShelf } from './wordsShelf';
 
-const loadPeople = async () => (await import('../records/dexiePeople')).createDexiePeople();
-const loadNotes = async () => (await import('../records/dexieNotes')).createDexieNotes();
-const loadKeeping = async () => (await import('../records/dexieKeeping')).createDexieKeeping();
-const loadRecords = async () => (await import('../records/dexieRecords')).createDexieRecords();
-
 /** The adapters of this page, joined to the ports. The microphone is asked for later. */
 export function createParts(
   { book, lexicon, durations }: Cues,
@@ -44,6 +40,7 @@ export function createParts(
     /** What was kept for use without network has given way to the record. */
     onRoomMade: () => void;
   },
+  vault: Vault,
 ) {
   const assetsBase = new URL('./', document.baseURI).href;
   const clock = createBrowserClock();
@@ -93,6 +90,8 @@ export function createParts(
     if (isMade) told.onRoomMade();
     return isMade;
   };
+  const loadRecords = async () =>
+    (await import('../records/dexieRecords')).createDexieRecords('sayso', {}, vault);
   return {
     assetsBase,
     book,
@@ -102,9 +101,15 @@ export function createParts(
     clock,
     synthesis,
     tones,
-    people: lazyPeople(loadPeople),
-    notes: lazyNotes(loadNotes),
-    keeping: lazyKeeping(loadKeeping),
+    people: lazyPeople(async () =>
+      (await import('../records/dexiePeople')).createDexiePeople('sayso', {}, clock.now, vault),
+    ),
+    notes: lazyNotes(async () =>
+      (await import('../records/dexieNotes')).createDexieNotes('sayso', {}, clock.now, vault),
+    ),
+    keeping: lazyKeeping(async () =>
+      (await import('../records/dexieKeeping')).createDexieKeeping('sayso', {}, vault),
+    ),
     music: createMusic(),
     beats,
     voice: voices.voice,

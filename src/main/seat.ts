@@ -14,6 +14,8 @@ import { EMPTY_VIEW } from '../screens/view';
 import { createVoiceCheckPlace } from './coach/voiceCheckPlace';
 import { createDoor } from './door';
 import { chooseLanguage, type ChosenCues } from './languageShelf';
+import { createLockPlace, lockStateOf } from './lock/lockPlace';
+import type { PageLock } from './lock/pageLock';
 import { createKeysPlace } from './keysPlace';
 import { randomName } from './names';
 import { createParts, type Parts } from './parts';
@@ -29,6 +31,12 @@ import { createWarmUpPlace } from './warmUp/warmUpPlace';
 
 /** Where the page is not loaded anew. */
 const BUSY = /^(run|finished|voiceCheck|microphone|squadDay|warmUp|import|record)$/;
+/** Whether something runs that is never locked. */
+const isRunning = ({ where, squadDay, warmUp }: SeatState): boolean =>
+  /^(run|voiceCheck|microphone)$/.test(where) ||
+  warmUp?.stage === 'running' ||
+  squadDay?.stage === 'between' ||
+  squadDay?.stage === 'running';
 const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
   'no-microphone': 'none',
   denied: 'denied',
@@ -42,14 +50,18 @@ const NOT_TAKEN_UP =
   'This session could not be read, so it did not go on. It stays in the record; load the page anew and try it again.';
 
 /** Builds the adapters and starts the root actor, outside React; the screens get the seat. */
-export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
-  const parts: Parts = createParts(cues, {
-    onProgress: (progress) => store.patch({ ear: { state: 'loading', progress } }),
-    onMicrophone: (hearsOverSound) => microphone({ hearsOverSound }),
-    onCoach: () => store.patch({ coach: parts.coach.state() }),
-    onVoices: () => store.patch({ voices: parts.voices.state() }),
-    onRoomMade: () => tellOffline({ state: 'full' }),
-  });
+export function createSeat({ cues, missing: notFetched }: ChosenCues, page: PageLock): Seat {
+  const parts: Parts = createParts(
+    cues,
+    {
+      onProgress: (progress) => store.patch({ ear: { state: 'loading', progress } }),
+      onMicrophone: (hearsOverSound) => microphone({ hearsOverSound }),
+      onCoach: () => store.patch({ coach: parts.coach.state() }),
+      onVoices: () => store.patch({ voices: parts.voices.state() }),
+      onRoomMade: () => tellOffline({ state: 'full' }),
+    },
+    page.vault,
+  );
   const { book, coach, ear, hands, isHeard, records, tones, typed, voice } = parts;
   const store = createSeatStore({
     where: 'people',
@@ -71,6 +83,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     keys: { own: [] },
     people: NOBODY,
     record: RECORD,
+    lock: lockStateOf(page),
     squadDay: null,
     warmUp: null,
     visit: null,
@@ -90,7 +103,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     ...{ parts, store, listening, people, running, chooseLanguage },
     ...{ begins, stays },
     freed: () => void unfinished.look(),
-    storage: () => localStorage,
+    storage: () => page.texts,
   });
   const warmUp = createWarmUpPlace({
     ...{ parts, store, listening, begins, stays, storage: () => localStorage },
@@ -116,6 +129,14 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
       void unfinished.look();
     },
     manager: navigator.storage as StorageManager | undefined,
+  });
+  const lock = createLockPlace({
+    ...{ page, store, clock: parts.clock },
+    isBusy: () => running.isStarting() || isRunning(store.state()),
+    isHolding: () => records.isHolding?.() ?? false,
+  });
+  ear.listen(({ type }) => {
+    if (type === 'words') lock.touched();
   });
   void unfinished.look();
   void people.look();
@@ -188,6 +209,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues): Seat {
     squadDay,
     warmUp,
     record,
+    lock,
     tryMicrophone: () => {
       unlockSound();
       void openMicrophone();

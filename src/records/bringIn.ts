@@ -9,7 +9,7 @@ import {
 import { damagedEntry, intact, rowOf, rowOfDamaged, type Row } from './checked';
 import type { OpenDatabase } from './database';
 
-type Tables = Pick<OpenDatabase, 'entries' | 'people' | 'notes' | 'erased'>;
+type Tables = Pick<OpenDatabase, 'entries' | 'people' | 'notes' | 'erased' | 'sealings'>;
 
 /**
  * Adds what the record has and these tables lack; see `Keeping.bringIn`. Runs inside one
@@ -56,19 +56,20 @@ async function erase({ people, notes, erased }: Tables, record: WholeRecord, isT
 }
 
 async function addPeople(
-  { people }: Tables,
+  { people, sealings }: Tables,
   record: WholeRecord,
   erased: Set<string>,
   isTrial: boolean,
 ) {
   const those = record.people.filter(({ id }) => !erased.has(id));
-  const here = await people.bulkGet(those.map(({ id }) => id));
+  const here = await sealings.people.opened(await people.bulkGet(those.map(({ id }) => id)));
   const changed = those.flatMap((one, at) => {
     const own = here[at];
     const later = own === undefined ? one : laterPerson(own, one);
     return later === own ? [] : [{ later, own }];
   });
-  if (!isTrial) await people.bulkPut(changed.map(({ later }) => later));
+  if (!isTrial)
+    await people.bulkPut(await sealings.people.sealed(changed.map(({ later }) => later)));
   const peopleAdded = changed.filter(({ own }) => own === undefined).length;
   const isOther = ({ later, own }: (typeof changed)[number]) =>
     own !== undefined && canonicalJson(own) !== canonicalJson(later);
@@ -76,12 +77,12 @@ async function addPeople(
 }
 
 async function addNotes(
-  { notes }: Tables,
+  { notes, sealings }: Tables,
   record: WholeRecord,
   erased: Set<string>,
   isTrial: boolean,
 ) {
-  const here = await notes.bulkGet(record.notes.map(({ id }) => id));
+  const here = await sealings.notes.opened(await notes.bulkGet(record.notes.map(({ id }) => id)));
   const added = record.notes.filter((note, at) => {
     if (erased.has(note.id) || (note.person !== null && erased.has(note.person))) return false;
     const own = here[at];
@@ -90,17 +91,20 @@ async function addNotes(
     }
     return own === undefined;
   });
-  if (!isTrial) await notes.bulkAdd(added);
+  // What is damaged here lies there still.
+  if (!isTrial) await notes.bulkPut(await sealings.notes.sealed(added));
   return { notesAdded: added.length };
 }
 
 async function addSession(
-  { entries: table }: Tables,
+  { entries: table, sealings }: Tables,
   { session, entries: there }: KeptSession,
   place: string,
   isTrial: boolean,
 ) {
-  const rows = await table.where('session').equals(session).sortBy('order');
+  const rows = await sealings.entries.opened(
+    await table.where('session').equals(session).sortBy('order'),
+  );
   const here = rows.map((row) => intact(row) ?? damagedEntry(row));
   const merged = mergedEntries(here, there, (index) => {
     const id = there[index]?.id ?? '';
@@ -115,13 +119,12 @@ async function addSession(
     // What stands from the first difference on gets its place anew; the rows before stay.
     const from = merged.findIndex((item, at) => item !== here[at]);
     await table.bulkDelete(rows.slice(from).map(({ order }) => order));
-    await table.bulkAdd(
-      merged.slice(from).map((item) => {
-        const { item: own, row } = known.get(item.id) ?? {};
-        if (row !== undefined && own === item) return withoutOrder(row);
-        return item.type === 'damaged' ? rowOfDamaged(item) : rowOf(item);
-      }),
-    );
+    const written = merged.slice(from).map((item) => {
+      const { item: own, row } = known.get(item.id) ?? {};
+      if (row !== undefined && own === item) return withoutOrder(row);
+      return item.type === 'damaged' ? rowOfDamaged(item) : rowOf(item);
+    });
+    await table.bulkAdd(await sealings.entries.sealed(written));
   }
   return { isNew: rows.length === 0, entries: merged.length - here.length, mended };
 }

@@ -1,9 +1,16 @@
-import type { BroughtIn, KeptSession, WholeRecord } from '../domain/keeping/wholeRecord';
+import type {
+  BroughtIn,
+  KeptNote,
+  KeptPerson,
+  KeptSession,
+  WholeRecord,
+} from '../domain/keeping/wholeRecord';
 import { type Entry } from '../domain/log';
-import { damagedEntry, damageOf, intact, upToDamage, type Damage } from './checked';
+import { damagedEntry, damageOf, intact, upToDamage, type Damage, type Row } from './checked';
 import { bringIn } from './bringIn';
 import { openDatabase, type Database } from './database';
 import { isInvented } from './heads';
+import { createVault } from './vault';
 
 /** Looks after all that is kept on a device at once. Each rejects with a `RecordError`. */
 export interface Keeping {
@@ -25,23 +32,31 @@ export interface Keeping {
 const ROWS_AT_ONCE = 2000;
 
 /** Looks after the browser's database `name` (default `sayso`); `database` replaces it in tests. */
-export const createDexieKeeping = (name = 'sayso', database: Database = {}): Keeping => {
-  const opened = openDatabase(name, database);
-  const { db, entries, people, notes, erased, reach } = opened;
-  const tables = [entries, people, notes, erased];
+export const createDexieKeeping = (
+  name = 'sayso',
+  database: Database = {},
+  vault = createVault(),
+): Keeping => {
+  const here = openDatabase(name, database, vault);
+  const { db, entries, people, notes, erased, locks, reach, sealings } = here;
+  const tables = [entries, people, notes, erased, locks];
+
+  async function* everyRow(): AsyncGenerator<Row> {
+    for (let last = -Infinity; ;) {
+      const rows = await entries.where('order').above(last).limit(ROWS_AT_ONCE).toArray();
+      last = rows.at(-1)?.order ?? last;
+      yield* await sealings.entries.opened(rows);
+      if (rows.length < ROWS_AT_ONCE) return;
+    }
+  }
 
   async function sessions(): Promise<KeptSession[]> {
     const found = new Map<string, KeptSession['entries']>();
-    for (let last = -Infinity; ;) {
-      const rows = await entries.where('order').above(last).limit(ROWS_AT_ONCE).toArray();
-      for (const row of rows) {
-        last = row.order;
-        if (isInvented(row.session)) continue;
-        const own = found.get(row.session) ?? [];
-        own.push(intact(row) ?? damagedEntry(row));
-        found.set(row.session, own);
-      }
-      if (rows.length < ROWS_AT_ONCE) break;
+    for await (const row of everyRow()) {
+      if (isInvented(row.session)) continue;
+      const own = found.get(row.session) ?? [];
+      own.push(intact(row) ?? damagedEntry(row));
+      found.set(row.session, own);
     }
     return [...found].map(([session, all]) => ({ session, entries: all })).sort(bySession);
   }
@@ -50,26 +65,34 @@ export const createDexieKeeping = (name = 'sayso', database: Database = {}): Kee
     whole: () =>
       reach(() =>
         db.transaction('r', tables, async () => {
-          const real = (await people.orderBy('id').toArray()).filter((one) => !one.isInvented);
-          const kept = await notes.orderBy('id').toArray();
+          const all = await sealings.people.opened(await people.orderBy('id').toArray());
+          const kept = await sealings.notes.opened(await notes.orderBy('id').toArray());
           return {
-            people: real,
+            people: all.filter((one) => one !== undefined && !one.isInvented) as KeptPerson[],
             sessions: await sessions(),
-            notes: kept.filter(({ session }) => !isInvented(session)),
+            notes: kept.filter(
+              (one) => one !== undefined && !isInvented(one.session),
+            ) as KeptNote[],
             erased: await erased.orderBy('id').toArray(),
           };
         }),
       ),
     bringIn: (record, isTrial = false) =>
-      reach(() => db.transaction('rw', tables, () => bringIn(opened, record, isTrial))),
+      reach(() => db.transaction('rw', tables, () => bringIn(here, record, isTrial))),
     upToDamage: (session) =>
-      reach(async () => upToDamage(await entries.where('session').equals(session).sortBy('order'))),
+      reach(async () =>
+        upToDamage(
+          await sealings.entries.opened(
+            await entries.where('session').equals(session).sortBy('order'),
+          ),
+        ),
+      ),
     damage: () =>
       reach(async () => {
         const found: Damage[] = [];
-        await entries.each((row) => {
+        for await (const row of everyRow()) {
           if (intact(row) === null) found.push(damageOf(row, null));
-        });
+        }
         return found;
       }),
   };

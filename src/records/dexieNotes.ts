@@ -2,6 +2,7 @@ import type { Notes } from '../ports';
 import { openDatabase, type Database } from './database';
 import { oldestFirst } from './notesInOrder';
 import { ERASED, RecordError } from './problems';
+import { createVault } from './vault';
 
 /**
  * Keeps notes in the browser's database `name` (default `sayso`), beside the people. Of a note that
@@ -13,20 +14,25 @@ export const createDexieNotes = (
   name = 'sayso',
   database: Database = {},
   now: () => number = () => Date.now(),
+  vault = createVault(),
 ): Notes => {
-  const { db, notes, erased, reach } = openDatabase(name, database);
+  const { db, notes, erased, locks, reach, sealings } = openDatabase(name, database, vault);
   const where = (key: 'session' | 'person', is: string) =>
-    reach(async () => (await notes.where(key).equals(is).toArray()).sort(oldestFirst));
+    reach(async () =>
+      (await sealings.notes.opened(await notes.where(key).equals(is).toArray()))
+        .filter((note) => note !== undefined)
+        .sort(oldestFirst),
+    );
   return {
     of: (session) => where('session', session),
     last: async (person) => (await where('person', person)).at(-1) ?? null,
     add: (note) =>
       reach(() =>
-        db.transaction('rw', notes, erased, async () => {
+        db.transaction('rw', notes, erased, locks, async () => {
           const ids = [note.id, ...(note.person === null ? [] : [note.person])];
           const gone = await erased.bulkGet(ids);
           if (gone.some((one) => one !== undefined)) throw new RecordError(null, ERASED);
-          await notes.put(note);
+          await notes.bulkPut(await sealings.notes.sealed([note]));
         }),
       ),
     remove: (id) =>

@@ -3,7 +3,9 @@ import type { KeptPerson, Tombstone } from '../domain/keeping/wholeRecord';
 import type { Person } from '../domain/people/person';
 import type { People } from '../ports';
 import { openDatabase, type Database } from './database';
+import { isInvented } from './heads';
 import { ERASED, RecordError } from './problems';
+import { createVault } from './vault';
 
 /**
  * Keeps the people in the browser's database `name` (default `sayso`), beside the log and apart
@@ -16,24 +18,32 @@ export const createDexiePeople = (
   name = 'sayso',
   database: Database = {},
   now: () => number = () => Date.now(),
+  vault = createVault(),
 ): People => {
-  const { db, people, notes, erased, reach } = openDatabase(name, database);
+  const opened = openDatabase(name, database, vault);
+  const { db, people, notes, erased, locks, reach, sealings } = opened;
   /** Later than the change before, also where the clock was set back. */
   const changed = (person: Person, before: KeptPerson | undefined): KeptPerson =>
     before !== undefined && canonicalJson(personOf(before)) === canonicalJson(person)
       ? before
       : { ...person, changedAt: Math.max(now(), (before?.changedAt ?? 0) + 1) };
   return {
-    all: () => reach(async () => (await people.toArray()).map(personOf)),
+    all: () =>
+      reach(async () =>
+        (await sealings.people.opened(await people.toArray())).flatMap((one) =>
+          one === undefined ? [] : [personOf(one)],
+        ),
+      ),
     // Outside a transaction of its own it would keep those before one that fails.
     save: (those) =>
       reach(() =>
-        db.transaction('rw', people, erased, async () => {
+        db.transaction('rw', people, erased, locks, async () => {
           const ids = those.map(({ id }) => id);
           const gone = await erased.bulkGet(ids);
           if (gone.some((one) => one !== undefined)) throw new RecordError(null, ERASED);
-          const before = await people.bulkGet(ids);
-          await people.bulkPut(those.map((one, at) => changed(one, before[at])));
+          const before = await sealings.people.opened(await people.bulkGet(ids));
+          const kept = those.map((one, at) => changed(one, before[at]));
+          await people.bulkPut(await sealings.people.sealed(kept));
         }),
       ),
     remove: (ids) =>
@@ -42,7 +52,7 @@ export const createDexiePeople = (
           const there = await people.bulkGet(ids);
           // The invented club comes and goes under the same names.
           const real = there.flatMap((one) =>
-            one === undefined || one.isInvented ? [] : [one.id],
+            one === undefined || isInvented(one.id) ? [] : [one.id],
           );
           const tombstone = { kind: 'person', erasedAt: new Date(now()).toISOString() } as const;
           await erased.bulkPut(real.map((id): Tombstone => ({ id, ...tombstone })));

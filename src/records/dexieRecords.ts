@@ -4,6 +4,10 @@ import { openDatabase, type Database } from './database';
 import { headsOf, outcomesOf, unknownLeft } from './heads';
 import { newOf } from './newOf';
 import { RecordError } from './problems';
+import { createVault } from './vault';
+
+/** What a list of sessions reads. */
+const ENDS = ['started', 'ended', 'sealed-started', 'sealed-ended'];
 
 /**
  * Keeps the log in the browser's database `name` (default `sayso`). `done(null)` comes only
@@ -11,23 +15,27 @@ import { RecordError } from './problems';
  * the order of `append`. A failed write is told and not tried again (see `keepTrying`). Reading and `addAll` reject with a `RecordError`.
  * A session with a damaged entry is not read (see `Keeping.upToDamage`); in the lists it leaves
  * every area unfinished, and pain not excluded.
- * `database` replaces the browser's own, for tests.
+ * `database` replaces the browser's own, for tests; `vault` has the key where the record is locked.
  */
-export const createDexieRecords = (name = 'sayso', database: Database = {}): Records => {
-  const { db, entries: rows, reach } = openDatabase(name, database);
+export const createDexieRecords = (
+  name = 'sayso',
+  database: Database = {},
+  vault = createVault(),
+): Records => {
+  const { db, entries: rows, locks, reach, sealings } = openDatabase(name, database, vault);
+  const { sealed, opened } = sealings.entries;
 
   const write = (entries: Parameters<Records['addAll']>[0]) =>
     reach(() =>
-      db.transaction('rw', rows, async () => {
+      db.transaction('rw', rows, locks, async () => {
         const ids = entries.map(({ id }) => id);
-        const there = new Map(
-          (await rows.where('id').anyOf(ids).toArray()).map((row) => [row.id, intact(row)]),
-        );
-        await rows.bulkAdd(newOf(entries, there).map(rowOf));
+        const known = await opened(await rows.where('id').anyOf(ids).toArray());
+        const there = new Map(known.map((row) => [row.id, intact(row)]));
+        await rows.bulkAdd(await sealed(newOf(entries, there).map(rowOf)));
       }),
     );
   const whole = (names: string[]) =>
-    reach(() => rows.where('session').anyOf(names).sortBy('order'));
+    reach(async () => opened(await rows.where('session').anyOf(names).sortBy('order')));
 
   let last: Promise<unknown> = Promise.resolve();
   /** Changes come one after the other, whatever became of those before. */
@@ -45,11 +53,15 @@ export const createDexieRecords = (name = 'sayso', database: Database = {}): Rec
     },
     read: (session) => reach(async () => wholeOrThrow(await whole([session]))),
     async sessions() {
-      const ends = await reach(() => rows.where('type').anyOf('started', 'ended').sortBy('order'));
+      const ends = await reach(async () =>
+        opened(await rows.where('type').anyOf(ENDS).sortBy('order')),
+      );
       return headsOf(ends.flatMap((row) => intact(row) ?? []));
     },
     async outcomes() {
-      const telling = await reach(() => rows.where('tells').equals(1).sortBy('order'));
+      const telling = await reach(async () =>
+        opened(await rows.where('tells').equals(1).sortBy('order')),
+      );
       // What was corrected is told by the whole of its session (domain/people/left.ts).
       const corrected = new Set(
         telling.flatMap(({ type, session }) => (type === 'corrected' ? [session] : [])),

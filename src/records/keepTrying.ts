@@ -19,6 +19,8 @@ interface Waiting {
 export interface HoldingRecords extends Records {
   /** All of it, stored or not, in its order: what a saved record must not lack. Left out by records that hold nothing. */
   held?: () => Entry[];
+  /** Whether some of it is not stored. */
+  isHolding?: () => boolean;
 }
 
 /**
@@ -124,6 +126,7 @@ export const keepTrying = (records: Records, clock: Clock): HoldingRecords => {
       write();
     },
     held: () => [...kept],
+    isHolding: () => waiting.length > 0 || apart.size > 0,
     read: merged,
     async sessions() {
       return headsOf(kept, (await storedOrNone(() => records.sessions())) ?? []);

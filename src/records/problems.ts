@@ -38,6 +38,12 @@ export const BLOCKED: RecordProblem = {
   say: 'Another window of this page still holds the record in its older form. What happens now is kept while this page is open: close the other windows, and it is written.',
 };
 
+/** It lies under a passphrase, which was not typed in this page. */
+export const LOCKED: RecordProblem = {
+  reason: 'refused',
+  say: 'The record is locked. Load the page again, and open it with its passphrase.',
+};
+
 /** Another window erased them meanwhile; what was typed here would bring them back. */
 export const ERASED: RecordProblem = {
   reason: 'refused',

@@ -7,6 +7,7 @@ import type { SessionHead } from '../ports';
 import type { LineResult } from '../session/voiceCheck';
 import type { VisitHands, VisitState } from './finished/state';
 import type { KeysHands, KeysState } from './keys/state';
+import type { LockHands, LockState } from './lock/state';
 import type { MicrophoneCheckHands, MicrophoneCheckState } from './microphone/state';
 import type { PeopleHands, PeopleState } from './people/state';
 import type { RecordHands, RecordState } from './record/state';
@@ -73,6 +74,7 @@ export interface SeatState {
   keys: KeysState;
   people: PeopleState;
   record: RecordState;
+  lock: LockState;
   /** Null on any other day. */
   squadDay: SquadDayState | null;
   /** Null where no group is led. */
@@ -174,6 +176,7 @@ export interface Seat {
   squadDay: SquadDayHands;
   warmUp: WarmUpHands;
   record: RecordHands;
+  lock: LockHands;
   visits: VisitHands;
   microphoneCheck: MicrophoneCheckHands;
   keys: KeysHands;

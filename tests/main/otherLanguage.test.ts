@@ -3,6 +3,7 @@ import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { durationsOf } from '../../src/cues/durationsOf';
 import { loadBook } from '../../src/cues/fromFolder';
 import type { Cues } from '../../src/cues/page';
+import { createPageLock } from '../../src/main/lock/pageLock';
 import type { Seat } from '../../src/screens/seat';
 
 const cuesOf = (language: string): Cues => ({
@@ -24,7 +25,7 @@ async function until(seat: Seat, shows: () => boolean): Promise<void> {
 
 it('the page in a language without an ear or a voice runs by captions and typed words', async () => {
   const { createSeat } = await import('../../src/main/seat');
-  const seat = createSeat({ cues: cuesOf('es'), missing: null });
+  const seat = createSeat({ cues: cuesOf('es'), missing: null }, createPageLock());
   await vi.advanceTimersByTimeAsync(100);
   expect(seat.state().language).toEqual({
     chosen: 'es',

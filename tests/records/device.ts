@@ -3,21 +3,30 @@ import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
 import type { Entry } from '../../src/domain/log';
 import type { Row } from '../../src/records/checked';
 import { createDexieKeeping } from '../../src/records/dexieKeeping';
+import { createDexieLock } from '../../src/records/dexieLock';
 import { createDexieNotes } from '../../src/records/dexieNotes';
 import { createDexiePeople } from '../../src/records/dexiePeople';
 import { createDexieRecords } from '../../src/records/dexieRecords';
+import { createVault } from '../../src/records/vault';
 
 /** All that one device keeps, in a database of its own; `now` is its clock. */
 export function device(indexedDB = new IDBFactory(), now: () => number = () => NOON) {
   const database = { indexedDB, IDBKeyRange };
+  const vault = createVault();
   return {
     indexedDB,
-    records: createDexieRecords('sayso', database),
-    people: createDexiePeople('sayso', database, now),
-    notes: createDexieNotes('sayso', database, now),
-    keeping: createDexieKeeping('sayso', database),
+    database,
+    vault,
+    records: createDexieRecords('sayso', database, vault),
+    people: createDexiePeople('sayso', database, now, vault),
+    notes: createDexieNotes('sayso', database, now, vault),
+    keeping: createDexieKeeping('sayso', database, vault),
+    lock: createDexieLock('sayso', database, vault, QUICK),
   };
 }
+/** What keeps others from trying passphrases would only keep tests waiting. */
+const QUICK = { iterations: 1, rowsAtOnce: 5 };
+
 export type Device = ReturnType<typeof device>;
 
 const NOON = Date.parse('2031-03-01T12:00:00Z');

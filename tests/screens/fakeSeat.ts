@@ -4,6 +4,7 @@ import { createSeatStore, type Seat, type SeatState } from '../../src/screens/se
 import { EMPTY_VIEW, viewOf, type TimedEvent, type View } from '../../src/screens/view';
 import { BOOK } from './book';
 import { fakeKeys } from './fakeKeys';
+import { fakeLock } from './fakeLock';
 import { fakeMicrophoneCheck } from './fakeMicrophoneCheck';
 import { fakePeople } from './fakePeople';
 import { fakeRecord } from './fakeRecord';
@@ -35,6 +36,7 @@ export const STATE: SeatState = {
   squadDay: null,
   warmUp: null,
   record: { isSavingDue: false, lasting: null, damage: null },
+  lock: { isOn: false, afterMinutes: 15, left: null, trouble: null },
   people: { state: 'here', trouble: null, all: [], chosen: null, today: '2031-03-08' },
   visit: null,
   view: EMPTY_VIEW,
@@ -74,6 +76,7 @@ export function fakeSeat(
     squadDay: fakeSquadDay(did),
     warmUp: fakeWarmUp(did, answer),
     record: fakeRecord(did, answer),
+    lock: fakeLock(did, answer),
     microphoneCheck: fakeMicrophoneCheck(did),
     keys: fakeKeys(did),
     tryMicrophone: () => did.push(['tryMicrophone']),

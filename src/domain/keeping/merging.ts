@@ -28,9 +28,12 @@ export function mergedEntries(
   return orderOf(here, there).flatMap((id) => truest.get(id) ?? []);
 }
 
-/** What stands where an entry here is damaged: the other's where the checksum says that it is it. */
+/**
+ * What stands where an entry here is damaged: the other's where the checksum says that it is it, or
+ * where the checksum is lost, as under a key.
+ */
 const whole = (damaged: Item & { type: 'damaged' }, item: Item): Item =>
-  item.type !== 'damaged' && checksumOf(item) === damaged.checksum ? item : damaged;
+  item.type !== 'damaged' && ['', checksumOf(item)].includes(damaged.checksum) ? item : damaged;
 
 /** A damaged entry is of the time of the one before it. */
 function timed(items: readonly Item[]): Timed[] {

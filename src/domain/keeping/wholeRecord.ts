@@ -7,7 +7,7 @@ export interface DamagedEntry {
   type: 'damaged';
   /** Of the entry that stood there. */
   id: string;
-  /** That was kept beside it: an entry that has it again is the true one. */
+  /** That was kept beside it: an entry that has it again is the true one; empty where it is not known. */
   checksum: string;
   /** What was left of it, as text. */
   was: string;

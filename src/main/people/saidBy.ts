@@ -1,4 +1,4 @@
-const SAY_THEMSELVES = ['RecordError', 'SpreadsheetError'];
+const SAY_THEMSELVES = ['RecordError', 'SpreadsheetError', 'WrongPassphrase'];
 
 /** What a problem of the record or of a spreadsheet says itself, else `otherwise`. */
 export function saidBy(error: unknown, otherwise: string): string {

@@ -3,54 +3,26 @@
  * is no other way in: a passphrase that is forgotten cannot be found again by anybody.
  */
 import { RefusedRecord } from '../../domain/keeping/wholeRecord';
+import { base64, bytesOf } from '../../records/base64';
+import {
+  gcm,
+  ITERATIONS,
+  keyOf,
+  NONCE_BYTES,
+  randomBytes,
+  SALT_BYTES,
+  WrongPassphrase,
+} from '../../records/passphrase';
 import { textOf } from './fileText';
 import { sha256 } from './sha256';
 
 export const LOCKED_FORMAT = 'sayso-record-locked';
 const VERSION = 1;
 
-/** The least for PBKDF2-HMAC-SHA-256 (OWASP, Password Storage Cheat Sheet, 2023). */
-export const ITERATIONS = 600_000;
 /** More would only hold up whoever opens a file that somebody made up. */
 const ITERATIONS_MOST = 10_000_000;
-/** Twice what is asked of any salt (NIST SP 800-132, 5.1: 16 bytes). */
-const SALT_BYTES = 32;
-/** The length that GCM is made for (NIST SP 800-38D, 8.2). */
-const NONCE_BYTES = 12;
-const TAG_BITS = 128;
-
-/** Shorter ones are found by trying. */
-export const PASSPHRASE_LETTERS_LEAST = 12;
-
-/** What is wrong with a passphrase that was typed to lock a record, and what to do; null where nothing is. */
-export function passphraseProblem(passphrase: string): string | null {
-  const letters = [...passphrase.normalize('NFKC')].length;
-  if (letters >= PASSPHRASE_LETTERS_LEAST) return null;
-  return `A passphrase has at least ${PASSPHRASE_LETTERS_LEAST} letters; this has ${letters}. Four or five words that do not belong together are good.`;
-}
-
-/** The passphrase is not the one that the file was locked with; `message` tells it and what to do. */
-export class WrongPassphrase extends Error {
-  constructor() {
-    super(
-      'This passphrase does not open the file. Type it as it was when the record was saved. Without it nobody can open the file, nor can Sayso.',
-    );
-    this.name = 'WrongPassphrase';
-  }
-}
-
-/** The key of a passphrase. Letters that are composed in different ways are the same. */
-async function keyOf(
-  passphrase: string,
-  salt: Uint8Array<ArrayBuffer>,
-  iterations: number,
-): Promise<CryptoKey> {
-  const typed = new TextEncoder().encode(passphrase.normalize('NFKC'));
-  const base = await crypto.subtle.importKey('raw', typed, 'PBKDF2', false, ['deriveKey']);
-  const how = { name: 'PBKDF2', hash: 'SHA-256', salt, iterations };
-  const kind = { name: 'AES-GCM', length: 256 };
-  return crypto.subtle.deriveKey(how, base, kind, false, ['encrypt', 'decrypt']);
-}
+const WRONG =
+  'This passphrase does not open the file. Type it as it was when the record was saved. Without it nobody can open the file, nor can Sayso.';
 
 /** What tells how a file was locked. It is authenticated with the rest. */
 const headerOf = (iterations: number, salt: string, nonce: string): string =>
@@ -87,8 +59,8 @@ export async function lock(
   } = {},
 ): Promise<string> {
   const { iterations = ITERATIONS } = given;
-  const salt = given.salt ?? crypto.getRandomValues(new Uint8Array(SALT_BYTES));
-  const nonce = given.nonce ?? crypto.getRandomValues(new Uint8Array(NONCE_BYTES));
+  const salt = given.salt ?? randomBytes(SALT_BYTES);
+  const nonce = given.nonce ?? randomBytes(NONCE_BYTES);
   const header = headerOf(iterations, base64(salt), base64(nonce));
   const key = await keyOf(passphrase, salt, iterations);
   const sealed = await crypto.subtle.encrypt(
@@ -143,31 +115,6 @@ export async function unlock(
   try {
     return new Uint8Array(await crypto.subtle.decrypt(gcm(nonceBytes, header), key, data));
   } catch {
-    throw new WrongPassphrase();
-  }
-}
-
-const gcm = (iv: Uint8Array<ArrayBuffer>, header: string) => ({
-  ...{ name: 'AES-GCM', iv, tagLength: TAG_BITS },
-  additionalData: new TextEncoder().encode(header),
-});
-
-/** Bytes that are turned at a time: more arguments than that are too many for a call. */
-const BYTES_AT_ONCE = 0x8000;
-
-function base64(bytes: Uint8Array): string {
-  let letters = '';
-  for (let at = 0; at < bytes.length; at += BYTES_AT_ONCE) {
-    letters += String.fromCharCode(...bytes.subarray(at, at + BYTES_AT_ONCE));
-  }
-  return btoa(letters);
-}
-
-/** Null where it is no base64. */
-function bytesOf(text: string): Uint8Array<ArrayBuffer> | null {
-  try {
-    return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-  } catch {
-    return null;
+    throw new WrongPassphrase(WRONG);
   }
 }

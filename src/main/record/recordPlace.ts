@@ -4,6 +4,7 @@ import type { Entry } from '../../domain/log';
 import type { Clock } from '../../ports';
 import type { Keeping } from '../../records/dexieKeeping';
 import { isInvented, sessionOf } from '../../records/heads';
+import { passphraseProblem, WrongPassphrase } from '../../records/passphrase';
 import { RecordError } from '../../records/problems';
 import { momentAt } from '../../session/startedAt';
 import { fits, mustFit } from './fileText';
@@ -71,7 +72,7 @@ export function createRecordPlace({
     async save(passphrase) {
       const parts = await coming().catch(() => null);
       if (parts === null) return { say: NOT_THERE };
-      const [{ readRecord }, { writeRecord }, { lock, passphraseProblem }] = parts;
+      const [{ readRecord }, { writeRecord }, { lock }] = parts;
       const problem = passphrase === null ? null : passphraseProblem(passphrase);
       if (problem !== null) return { say: problem };
       try {
@@ -96,7 +97,7 @@ export function createRecordPlace({
       chosen = null;
       const parts = await coming().catch(() => null);
       if (parts === null) return { say: NOT_THERE };
-      const [{ readRecord }, , { isLocked, unlock, WrongPassphrase }] = parts;
+      const [{ readRecord }, , { isLocked, unlock }] = parts;
       try {
         mustFit(file.size);
         const bytes = new Uint8Array(await file.arrayBuffer());

@@ -1,6 +1,7 @@
 import { WAYS } from '../../domain/areas';
 import { squadDayFrom, type SquadDay } from '../../domain/people/squadDay';
 import type { Sign, SquadDayChoice } from '../../screens/squadDay/state';
+import type { TextStorage } from '../lock/personalTexts';
 import { keptText } from '../keptText';
 import { signsFrom } from './signs';
 
@@ -25,7 +26,7 @@ export interface DayShelf {
 const FORMAT = 'sayso-squad-day-1';
 
 /** In the page's storage. */
-export function createDayShelf(storage: () => Storage): DayShelf {
+export function createDayShelf(storage: () => TextStorage): DayShelf {
   const kept = keptText(storage, 'sayso-squad-day');
   return {
     load() {

@@ -6,6 +6,7 @@ import type { Cancel, Ear, Hearing, SessionEvent } from '../../ports';
 import type { SeatStore } from '../../screens/seat';
 import type { SquadDayChoice, SquadDayHands, SquadDayState } from '../../screens/squadDay/state';
 import { EMPTY_VIEW, viewOf } from '../../screens/view';
+import type { TextStorage } from '../lock/personalTexts';
 import { musicUnder } from '../musicUnder';
 import { notKept } from '../people/notKept';
 import { momentAt } from '../../session/startedAt';
@@ -68,7 +69,7 @@ interface SquadDayParts {
   freed: () => void;
   /** Loads the page anew in the language of the day. */
   chooseLanguage: (language: string) => void;
-  storage: () => Storage;
+  storage: () => TextStorage;
 }
 
 export function createSquadDayPlace({

@@ -4,6 +4,7 @@ import { Shape } from '../Shape';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { BringIn } from './BringIn';
+import { LockRecord } from './LockRecord';
 import { SaveRecord } from './SaveRecord';
 
 /** The record of this device as a whole: how long it lasts, out into a file, and in from one. */
@@ -40,6 +41,7 @@ export default function RecordScreen({ seat }: { seat: Seat }) {
         </section>
       )}
       <SaveRecord seat={seat} />
+      <LockRecord seat={seat} />
       <BringIn seat={seat} />
     </main>
   );

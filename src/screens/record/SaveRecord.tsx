@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Passphrase } from './Passphrase';
+import { OF_A_FILE, Passphrase } from './Passphrase';
 import { Trouble } from '../forms/Trouble';
 import type { Seat } from '../seat';
 import type { Saved } from './state';
@@ -32,7 +32,9 @@ export function SaveRecord({ seat }: { seat: Seat }) {
         />
         Lock the file with a passphrase
       </label>
-      {isLocked && <Passphrase value={passphrase} isNew onChange={setPassphrase} />}
+      {isLocked && (
+        <Passphrase value={passphrase} isNew hint={OF_A_FILE} onChange={setPassphrase} />
+      )}
       <button type="button" disabled={isBusy} onClick={() => void save()}>
         {isBusy ? 'Saving.' : 'Save it in a file'}
       </button>

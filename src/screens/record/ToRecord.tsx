@@ -1,3 +1,4 @@
+import { LockNow } from '../lock/LockNow';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
@@ -19,8 +20,9 @@ export function ToRecord({ seat }: { seat: Seat }) {
         aria-describedby={isDue ? 'saving-due' : undefined}
         onClick={() => seat.record.show()}
       >
-        The record: save it, or bring one in
+        The record: save it, lock it, or bring one in
       </button>
+      <LockNow seat={seat} />
     </section>
   );
 }

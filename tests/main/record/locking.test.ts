@@ -1,14 +1,8 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { RefusedRecord } from '../../../src/domain/keeping/wholeRecord';
-import {
-  isLocked,
-  ITERATIONS,
-  lock,
-  passphraseProblem,
-  unlock,
-  WrongPassphrase,
-} from '../../../src/main/record/locking';
+import { isLocked, lock, unlock } from '../../../src/main/record/locking';
+import { ITERATIONS, passphraseProblem, WrongPassphrase } from '../../../src/records/passphrase';
 import { readRecord } from '../../../src/main/record/reading';
 import { sha256 } from '../../../src/main/record/sha256';
 import { writeRecord } from '../../../src/main/record/writing';
