@@ -1,4 +1,5 @@
 import { fileURLToPath } from 'node:url';
+import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
 import { rehearse } from '../../src/cli/rehearsing';
 import { secondsOf } from '../../src/cli/durations';
 import { loadBook } from '../../src/cues/fromFolder';
@@ -6,10 +7,13 @@ import { wordsOf } from '../../src/cues/grammarWords';
 import { areaStates, nextStep } from '../../src/domain/deciding/deciding';
 import { grammarOf } from '../../src/domain/hearing/building';
 import { understand } from '../../src/domain/hearing/understanding';
-import { DEFAULT_SETTINGS } from '../../src/domain/log';
+import { DEFAULT_SETTINGS, type Entry } from '../../src/domain/log';
 import { lexiconFor } from '../../src/ear/lexicon';
 import { nodeRecogniser } from '../../src/ear/node';
 import { resampled } from '../../src/ear/resampling';
+import { createDexieLock } from '../../src/records/dexieLock';
+import { createDexieRecords } from '../../src/records/dexieRecords';
+import { createVault } from '../../src/records/vault';
 import { COACH_VOICE, fliteInNode } from '../../src/voice/node';
 
 const RUNS = 20;
@@ -79,4 +83,29 @@ export async function benchWaiting(): Promise<void> {
   await measure(`the next step after ${entries.length} entries`, () => nextStep(book, entries));
   await measure(`the areas after ${entries.length} entries`, () => areaStates(book, entries));
   await measure('a whole hinge session rehearsed', session);
+  const finding = entries.find(({ type }) => type === 'finding');
+  if (finding !== undefined) await benchStoring(finding);
+}
+
+const STORED = 200;
+
+/**
+ * How long an entry takes until it is stored, plain and sealed, in a database that is only in memory:
+ * what the disk takes comes on top of both, and is the same.
+ */
+async function benchStoring(entry: Entry): Promise<void> {
+  const vault = createVault();
+  const database = { indexedDB: new IDBFactory(), IDBKeyRange };
+  const records = createDexieRecords('sayso', database, vault);
+  let number = 0;
+  const store = () =>
+    new Promise((done) =>
+      records.append({ ...entry, id: `bench:bench:${String((number += 1))}` }, done),
+    );
+  const storeMany = async () => {
+    for (let one = 0; one < STORED; one += 1) await store();
+  };
+  await measure(`${String(STORED)} entries stored`, storeMany);
+  await createDexieLock('sayso', database, vault).turnOn('kettle under violet ladder');
+  await measure(`${String(STORED)} entries sealed and stored`, storeMany);
 }
