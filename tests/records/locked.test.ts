@@ -172,10 +172,10 @@ describe('a locked record', () => {
 });
 
 describe('a locked row that is not as it was written', () => {
-  const table = ['entries', 'people', 'notes'] as const;
+  type Table = 'entries' | 'people' | 'notes';
   const change = (
     { indexedDB }: Device,
-    name: (typeof table)[number],
+    name: Table,
     how: (rows: { sealed: Uint8Array; session?: string; tells?: 1 }[]) => void,
   ) =>
     behind(indexedDB, async (db) => {

@@ -119,6 +119,19 @@ describe('changing what is known', () => {
   });
 });
 
+describe('initials only', () => {
+  it('take the place of the name of somebody under 18 for good, which is said first', async () => {
+    const seat = await show(PEOPLE_STATES['athlete']!);
+    press('Change');
+    expect(screen.getByLabelText<HTMLInputElement>(/^Initials only/).checked).toBe(false);
+    fireEvent.click(screen.getByLabelText(/^Initials only/));
+    screen.getByText(/Quib Marn is replaced for good/);
+    expect(await faultsOfPage()).toEqual([]);
+    await act(async () => press('Save'));
+    expect(seat.did).toEqual([['save', [{ ...MARN.person, name: 'Q. M.' }]]]);
+  });
+});
+
 describe('deleting', () => {
   it('says what goes and what stays, asks once more, and can be left', async () => {
     const seat = await show(PEOPLE_STATES['athlete']!);

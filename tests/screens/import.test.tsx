@@ -70,6 +70,19 @@ describe('a list is brought', () => {
     expect(seat.did.at(-1)).toEqual(['people']);
   });
 
+  it('and those under 18 without consent come by their initials, unless that is not wanted', async () => {
+    const seat = await open();
+    choose(csv('Name,Born\nOrla Finch,2016\nTam Brae,1999\n'));
+    await comes('2 athletes.');
+    expect(items()).toEqual(['O. F. born 2016', 'Tam Brae born 1999']);
+    fireEvent.click(screen.getByLabelText('Keep only the initials of that one'));
+    expect(items()[0]).toBe('Orla Finch born 2016');
+    fireEvent.click(screen.getByLabelText('Keep only the initials of that one'));
+    press('Add 2 athletes');
+    await screen.findByRole('heading', { name: '2 athletes came' });
+    expect(saved(seat)[0]!.map(({ name }) => name)).toEqual(['O. F.', 'Tam Brae']);
+  });
+
   it('and somebody real comes although somebody invented is called the same', async () => {
     await open();
     choose(csv(`Name\n${TOSK.person.name}\n`));

@@ -314,6 +314,23 @@ describe('adding an athlete', () => {
     expect(opened).toEqual(['athlete', person?.id]);
   });
 
+  it('keeps initials only of somebody under 18 until a guardian agreed, unless the coach wants otherwise', async () => {
+    const seat = show(PEOPLE_STATES['people-none']!);
+    await open();
+    expect(screen.queryByLabelText(/^Initials only/)).toBeNull();
+    type('Name', 'Vennel Ashgrove');
+    type('Birth year', '2016');
+    screen.getByText('Kept, shown, said and exported as V. A.');
+    expect(await faultsOfPage()).toEqual([]);
+    await act(async () => press('Add'));
+    expect(seat.did[0]).toMatchObject(['save', [{ name: 'V. A.', birthYear: 2016 }]]);
+    expect(JSON.stringify(seat.did)).not.toContain('Ashgrove');
+
+    fireEvent.click(screen.getByLabelText(/^Initials only/));
+    await act(async () => press('Add'));
+    expect(seat.did.at(-2)).toMatchObject(['save', [{ name: 'Vennel Ashgrove' }]]);
+  });
+
   it('needs no birth year', async () => {
     const seat = show(PEOPLE_STATES['people-none']!);
     await open();

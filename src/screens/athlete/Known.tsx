@@ -11,6 +11,7 @@ import { focusWrong } from '../forms/focusWrong';
 import { FormEnd } from '../forms/FormEnd';
 import { Select } from '../forms/Select';
 import { TextField } from '../forms/TextField';
+import { InitialsOnly, useInitials } from '../people/InitialsOnly';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import { useSeat } from '../useSeat';
@@ -109,6 +110,7 @@ function Edit({ seat, person, today, onClose }: KnownProps & { onClose: () => vo
   const [problems, setProblems] = useState<FieldProblem[]>([]);
   const [trouble, setTrouble] = useState<string | null>(null);
   const everybody = useSeat(seat, (state) => state.people.all).map((one) => one.person);
+  const initials = useInitials(fields, person.name, today);
   const form = useRef<HTMLFormElement>(null);
   useEffect(() => focusWrong(form.current), [problems]);
   const at = (field: PersonField) => ({
@@ -119,7 +121,7 @@ function Edit({ seat, person, today, onClose }: KnownProps & { onClose: () => vo
   const save = async (event: FormEvent) => {
     event.preventDefault();
     const { id, isInvented } = person;
-    const read = personFrom(fields, { id, today, isInvented });
+    const read = personFrom({ ...fields, name: initials.name }, { id, today, isInvented });
     setProblems(read.problems);
     if (read.person === null) return;
     const problem = await seat.people.save([read.person]);
@@ -166,6 +168,7 @@ function Edit({ seat, person, today, onClose }: KnownProps & { onClose: () => vo
         hint="For anybody under 18."
         {...at('guardianAgreedOn')}
       />
+      <InitialsOnly {...initials} />
       <FormEnd keep="Save" onClose={onClose} trouble={trouble} />
     </form>
   );

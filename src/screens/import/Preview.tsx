@@ -1,6 +1,7 @@
 import { useCallback, useMemo, useState } from 'react';
 import { consentMissing } from '../../domain/people/age';
 import type { ColumnFields } from '../../domain/people/columns';
+import { byInitials } from '../../domain/people/initials';
 import { importPeople, type Double, type Imported } from '../../domain/people/importing';
 import type { Person } from '../../domain/people/person';
 import type { Sheet } from '../../domain/people/sheet';
@@ -23,14 +24,17 @@ interface PreviewProps {
 export function Preview({ seat, people, sheet, fields, onImported }: PreviewProps) {
   const [trouble, setTrouble] = useState<string | null>(null);
   const [isBusy, setBusy] = useState(false);
+  const [areInitials, setInitials] = useState(true);
   const { all, today } = people;
   const read = useCallback(
     (newId: () => string): Imported => {
       // Somebody real may have the name of somebody invented.
       const known = all.map(({ person }) => person).filter(({ isInvented }) => !isInvented);
-      return importPeople(sheet.rows, sheet.columns, fields, { today, newId, known });
+      const whole = importPeople(sheet.rows, sheet.columns, fields, { today, newId, known });
+      if (whole.people === null || !areInitials) return whole;
+      return { ...whole, people: byInitials(whole.people, today) };
     },
-    [sheet, fields, all, today],
+    [sheet, fields, all, today, areInitials],
   );
   // A list of thousands takes a moment.
   const imported = useMemo(() => read(() => ''), [read]);
@@ -59,7 +63,13 @@ export function Preview({ seat, people, sheet, fields, onImported }: PreviewProp
         <Problems problems={imported.problems} />
       ) : (
         <>
-          <First people={imported.people} today={today} />
+          <First people={imported.people} />
+          <Unasked
+            people={imported.people}
+            today={today}
+            areInitials={areInitials}
+            onInitials={setInitials}
+          />
           <Doubles doubles={imported.doubles} />
           {imported.people.length > 0 && (
             <button type="button" className="first" disabled={isBusy} onClick={() => void take()}>
@@ -88,25 +98,47 @@ function comesWords({ people, doubles, problems }: Imported): string {
 /** Enough to see that the columns are right. */
 const SHOWN = 5;
 
-function First({ people, today }: { people: Person[]; today: string }) {
+function First({ people }: { people: Person[] }) {
   const more = people.length - SHOWN;
-  const unasked = people.filter((one) => consentMissing(one, today)).length;
   return (
+    <ul className="coming">
+      {people.slice(0, SHOWN).map((one, at) => (
+        <li key={at}>
+          <strong>{one.name}</strong> <span className="detail">{factsOf(one)}</span>
+        </li>
+      ))}
+      {more > 0 && <li>and {more} more</li>}
+    </ul>
+  );
+}
+
+/** Those under 18 without consent, who come by their initials unless that is not wanted. */
+function Unasked({
+  people,
+  today,
+  areInitials,
+  onInitials,
+}: {
+  people: Person[];
+  today: string;
+  areInitials: boolean;
+  onInitials: (areInitials: boolean) => void;
+}) {
+  const unasked = people.filter((one) => consentMissing(one, today)).length;
+  return unasked === 0 ? null : (
     <>
-      <ul className="coming">
-        {people.slice(0, SHOWN).map((one, at) => (
-          <li key={at}>
-            <strong>{one.name}</strong> <span className="detail">{factsOf(one)}</span>
-          </li>
-        ))}
-        {more > 0 && <li>and {more} more</li>}
-      </ul>
-      {unasked > 0 && (
-        <p>
-          <Shape name="notice" /> {unasked === 1 ? '1 of them' : `${unasked} of them`} may be under
-          18, and no consent of a guardian is noted.
-        </p>
-      )}
+      <p>
+        <Shape name="notice" /> {unasked === 1 ? '1 of them' : `${unasked} of them`} may be under
+        18, and no consent of a guardian is noted.
+      </p>
+      <label className="choice">
+        <input
+          type="checkbox"
+          checked={areInitials}
+          onChange={({ target }) => onInitials(target.checked)}
+        />
+        Keep only the initials of {unasked === 1 ? 'that one' : 'those'}
+      </label>
     </>
   );
 }

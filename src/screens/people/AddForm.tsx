@@ -5,6 +5,7 @@ import { useSeat } from '../useSeat';
 import { focusWrong } from '../forms/focusWrong';
 import { FormEnd } from '../forms/FormEnd';
 import { TextField } from '../forms/TextField';
+import { InitialsOnly, useInitials } from './InitialsOnly';
 
 /** Name and birth year of somebody new. */
 export default function AddForm({ seat, onClose }: { seat: Seat; onClose: () => void }) {
@@ -13,11 +14,12 @@ export default function AddForm({ seat, onClose }: { seat: Seat; onClose: () => 
   const [birthYear, setBirthYear] = useState('');
   const [problems, setProblems] = useState<FieldProblem[]>([]);
   const [trouble, setTrouble] = useState<string | null>(null);
+  const initials = useInitials({ name, birthYear }, null, today);
   const form = useRef<HTMLFormElement>(null);
   useEffect(() => focusWrong(form.current), [problems]);
   const add = async (event: FormEvent) => {
     event.preventDefault();
-    const read = personFrom({ name, birthYear }, { id: crypto.randomUUID(), today });
+    const read = personFrom({ name: initials.name, birthYear }, { id: crypto.randomUUID(), today });
     setProblems(read.problems);
     if (read.person === null) return;
     const problem = await seat.people.save([read.person]);
@@ -42,6 +44,7 @@ export default function AddForm({ seat, onClose }: { seat: Seat; onClose: () => 
         hint="Four digits; may be left empty."
         inputMode="numeric"
       />
+      <InitialsOnly {...initials} />
       <FormEnd keep="Add" onClose={onClose} trouble={trouble} />
     </form>
   );
