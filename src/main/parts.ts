@@ -9,6 +9,7 @@ import { lazyKeeping } from '../records/lazyKeeping';
 import { lazyNotes } from '../records/lazyNotes';
 import { lazyPeople } from '../records/lazyPeople';
 import { lazyRecords } from '../records/lazyRecords';
+import { leavingNamesOut } from '../records/leavingNamesOut';
 import { makingRoom } from '../records/makingRoom';
 import type { Vault } from '../records/vault';
 import { createHowlerTones } from '../tones/howlerTones';
@@ -39,6 +40,8 @@ export function createParts(
     onVoices: () => void;
     /** What was kept for use without network has given way to the record. */
     onRoomMade: () => void;
+    /** Of the people whom this device keeps. */
+    names: () => string[];
   },
   vault: Vault,
 ) {
@@ -119,7 +122,11 @@ export function createParts(
     ear,
     hands: createHands(),
     typed: createTyped(),
-    records: keepTrying(makingRoom(lazyRecords(loadRecords), makeRoomForRecord), clock),
+    records: leavingNamesOut(
+      keepTrying(makingRoom(lazyRecords(loadRecords), makeRoomForRecord), clock),
+      told.names,
+      (word) => word in lexicon,
+    ),
   };
 }
 

@@ -59,6 +59,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
       onCoach: () => store.patch({ coach: parts.coach.state() }),
       onVoices: () => store.patch({ voices: parts.voices.state() }),
       onRoomMade: () => tellOffline({ state: 'full' }),
+      names: () => store.state().people.all.map(({ person }) => person.name),
     },
     page.vault,
   );
