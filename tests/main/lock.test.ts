@@ -178,13 +178,13 @@ describe('a squad day of a locked record', () => {
     const of = device(new IDBFactory());
     const { texts } = createPageLock();
     createDayShelf(() => texts).save(DAY);
-    expect(raw()).toContain('p1');
+    expect(raw()).toContain('"person":"p1"');
     await of.lock.turnOn(PASSPHRASE);
     const inPage = createPageLock();
     inPage.vault.open = of.vault.open;
     await inPage.texts.settle(true);
     expect(raw()).toMatch(/^sealed-1:/);
-    expect(raw()).not.toContain('p1');
+    expect(raw()).not.toContain('person');
 
     const without = createPageLock();
     expect(createDayShelf(() => without.texts).load()).toBeNull();
@@ -194,6 +194,6 @@ describe('a squad day of a locked record', () => {
     expect(createDayShelf(() => next.texts).load()).toEqual(DAY);
 
     await next.texts.settle(false);
-    expect(raw()).toContain('p1');
+    expect(raw()).toContain('"person":"p1"');
   });
 });
