@@ -1,6 +1,7 @@
 import { createActor } from 'xstate';
 import type { Athlete } from '../domain/athlete';
 import type { AngleTool } from '../domain/findings';
+import type { HomeworkDay } from '../domain/handover/progressDay';
 import type { Entry, SessionSettings } from '../domain/log';
 import type { CueBook, DrillId, EquipmentId, RoutineId } from '../domain/script';
 import type { Ports } from '../ports';
@@ -17,7 +18,11 @@ export interface Rehearsal extends Hall {
   angleTool?: AngleTool | undefined;
   missing?: EquipmentId[] | undefined;
   allowedAlone?: DrillId[] | undefined;
+  /** What was handed over, and what of it is done; none where left out. */
+  homework?: HomeworkDay | undefined;
   callWord?: string | undefined;
+  /** Minutes that the clock on the wall is east of UTC. Default 0. */
+  utcOffsetMinutes?: number | undefined;
   /** Names the session in entry ids. Default `rehearsal`. */
   session?: string | undefined;
   /** Whose session it is, by id; nobody named where left out. */
@@ -66,6 +71,8 @@ export function rehearse(rehearsal: Rehearsal): Rehearsed {
       angleTool: rehearsal.angleTool,
       missing: rehearsal.missing,
       allowedAlone: rehearsal.allowedAlone,
+      homework: rehearsal.homework,
+      utcOffsetMinutes: rehearsal.utcOffsetMinutes,
       callWord: rehearsal.callWord,
       log: [],
     },

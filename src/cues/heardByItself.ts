@@ -32,7 +32,7 @@ const promptsAfter = ({ at }: SpokenText): PromptId[] => {
   // Nobody is asked anything in a warm-up.
   if (at.kind === 'warm-up') return ['idle'];
   if (at.kind !== 'line') return ['idle', `${at.kind === 'check' ? 'check' : 'set'}/${at.id}`];
-  if (at.key === 'ask.pain-number') return ['idle', 'pain/how-much'];
+  if (/^ask\.pain-(number|morning|since)$/.test(at.key)) return ['idle', 'pain/how-much'];
   if (at.key === 'ask.pain-kind') return ['idle', 'pain/kind'];
   return at.key.startsWith('confirm.') ? ['idle', 'confirm'] : ['idle'];
 };

@@ -63,7 +63,7 @@ export function readSources(folder: string, language: string): Sources {
     ladders: kind('ladders', ladderSchema),
     routines: kind('routines', routineSchema),
     warmUps: existsSync(join(at, 'warm-ups')) ? kind('warm-ups', warmUpSchema) : [],
-    lines: ['says.yaml', 'lines.yaml', 'outcome.yaml', 'group.yaml']
+    lines: ['says.yaml', 'lines.yaml', 'outcome.yaml', 'group.yaml', 'homework.yaml']
       .map((name) => join(at, name))
       .filter((file) => existsSync(file))
       .map((file) => readSource(file, linesSchema)),

@@ -37,6 +37,7 @@ export function spokenTexts(book: CueBook): SpokenText[] {
       ...each('setUpAgain', drill.setUpAgain),
       ...ofSteps(drill.steps),
       [['ask'], drill.ask],
+      [['selfCheck'], drill.selfCheck],
       [['good'], drill.good],
       ...drill.fixes.map(({ cue }, index): [(string | number)[], string] => [
         ['fixes', index, 'cue'],

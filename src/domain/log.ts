@@ -5,6 +5,7 @@
 import type { Area, AreaOutcome, Side, Way } from './areas';
 import type { Athlete } from './athlete';
 import type { AngleTool, Finding, Load, PainKind, RedFlag } from './findings';
+import type { HomeworkDay } from './handover/progressDay';
 import type { Command, Reading, Reply, Verdict } from './hearing/reply';
 import type { CheckId, DrillId, EquipmentId, PromptId, RoutineId } from './script';
 
@@ -55,6 +56,8 @@ export type Fact =
       callWord?: string | undefined;
       /** What the bell of the bell hinge stands on; null where the blocks at hand are not enough. */
       blockHeightMillimetres?: number | null | undefined;
+      /** What a coach handed over and what of it is done now; left out where it is no homework. */
+      homework?: HomeworkDay | undefined;
     }
   /** A question opened; after a crash it is opened again. */
   | { type: 'asked'; prompt: PromptId; side: Side | null }
@@ -89,6 +92,11 @@ export type Fact =
   /** Follows a finding with pain. `pain: 'unanswered'` is never taken as little. */
   | { type: 'pain-number'; pain: number | 'unanswered'; source: Source | null }
   | { type: 'pain-kind'; kind: PainKind | 'unanswered'; source: Source | null }
+  /**
+   * How much an area hurt the morning after it was done last, or later, 0 to 10; its kind follows
+   * as `pain-kind`. `unanswered` is never taken as little (RULES.md, chapter 15).
+   */
+  | { type: 'morning'; area: Area; pain: number | 'unanswered'; source: Source | null }
   | { type: 'red-flag'; flag: RedFlag; prompt: PromptId; source: Source }
   | { type: 'overrule'; command: OverruleCommand; target: string | null; source: Source }
   /** "Stop": silent at once, the question kept open; only `end-answered` with true ends. */

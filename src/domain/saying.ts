@@ -9,7 +9,7 @@ export function say(lines: Lines, key: string, values: Record<string, string | n
   const line = Object.hasOwn(lines, key) ? lines[key] : undefined;
   if (line === undefined) {
     throw new Error(
-      `No sentence "${key}" in the cue scripts: add it to says.yaml, lines.yaml, outcome.yaml or group.yaml.`,
+      `No sentence "${key}" in the cue scripts: add it to says.yaml, lines.yaml, outcome.yaml, group.yaml or homework.yaml.`,
     );
   }
   return line.replace(/\{([\w-]+)\}/g, (_, name: string) => {

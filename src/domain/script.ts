@@ -117,6 +117,8 @@ export interface DrillScript {
   settleSeconds: number;
   steps: CueStep[];
   ask: string;
+  /** Asked in its place of an athlete alone, who can tell: yes is held, no is short. */
+  selfCheck?: string | undefined;
   /** What good looks like; said when a set failed without a named fault. */
   good: string;
   /** One fix cue a fault; the order is the priority when several are heard. */

@@ -1,3 +1,4 @@
+import type { Area } from '../domain/areas';
 import type { AngleTool, Finding } from '../domain/findings';
 import { ANGLE_DEGREES } from '../domain/hearing/judging';
 import type { Reply } from '../domain/hearing/reply';
@@ -78,6 +79,7 @@ export function askFacts(step: AskStep, reply: Reply | null, source: Source): Fa
         : { type: 'pain-kind', kind: said, source },
     ];
   }
+  if (step.about === 'pain-morning') return morningFacts(step.area, reply, source);
   if (reply === null || reply.pain === null) {
     return [{ type: 'pain-number', pain: 'unanswered', source: null }];
   }
@@ -85,4 +87,14 @@ export function askFacts(step: AskStep, reply: Reply | null, source: Source): Fa
   return reply.painKind === null
     ? [number]
     : [number, { type: 'pain-kind', kind: reply.painKind, source }];
+}
+
+/** How it was the morning after; silence is on record as unanswered. */
+function morningFacts(area: Area, reply: Reply | null, source: Source): Fact[] {
+  if (reply === null || reply.pain === null) {
+    return [{ type: 'morning', area, pain: 'unanswered', source: null }];
+  }
+  const { pain, painKind: kind } = reply;
+  const morning: Fact = { type: 'morning', area, pain, source };
+  return kind === null ? [morning] : [morning, { type: 'pain-kind', kind, source }];
 }

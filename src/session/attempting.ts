@@ -14,6 +14,7 @@ import type { AttemptInput } from './attemptMachine';
 import type { Change, SessionMachineEvent } from './events';
 import type { QuestionInput } from './questionMachine';
 import { noting, type SessionContext } from './sessionContext';
+import { isNew, welcomeOf } from './telling';
 import type { StageReport } from './stage';
 import { weighed } from './weighing';
 
@@ -98,16 +99,19 @@ const isLoaded = ({ book, log }: SessionContext): boolean => {
 const BEGINS: Entry['type'][] = ['finding', 'overrule', 'pain-number', 'pain-kind', 'undone'];
 
 export function questionInput(context: SessionContext): QuestionInput {
-  const { prompt, about } = stepOf(context, 'ask');
+  const step = stepOf(context, 'ask');
+  const { prompt, about } = step;
   const asksLoaded = about === 'pain-number' && isLoaded(context);
-  const key =
-    about === 'end-session' ? 'confirm.end' : `ask.${about}${asksLoaded ? '-loaded' : ''}`;
+  const ask = asksLoaded
+    ? say(context.book.lines, 'ask.pain-number-loaded', {})
+    : askOf(context.book, step);
+  const welcome = about === 'pain-morning' && isNew(context.log) ? welcomeOf(context) : '';
   return {
     stage: context.stage,
     prompt,
     side: null,
     // The number decides much, so it is read back before its kind is asked.
-    ask: [context.readback, say(context.book.lines, key, {})].filter(Boolean).join(' '),
+    ask: [welcome, context.readback, ask].filter(Boolean).join(' '),
     kept: null,
     openedAtMilliseconds: null,
     mayStayUnanswered: about !== 'end-session',

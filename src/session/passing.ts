@@ -1,5 +1,5 @@
 import type { AnyActorRef } from 'xstate';
-import { planOf } from '../domain/pacing/planning';
+import { planHomework, planOf } from '../domain/pacing/planning';
 import { changedWords, wordsOf } from '../domain/pacing/words';
 import { say } from '../domain/saying';
 import type { VoiceChange } from '../ports';
@@ -55,11 +55,16 @@ export function setAside(
 /** Minutes of the routine that are still planned, at least one; a guess, said as one. */
 function minutesLeft({ book, log, stage, logbook, ports }: SessionContext): number {
   const started = log.find((entry) => entry.type === 'started');
-  const routine = started && book.routines[started.routine];
+  const { homework, routine: id = '' } = started ?? {};
+  const routine = book.routines[id];
   // At the pace that is spoken at: a group's, or after "slower".
   const stretch = ports.voice.stretch?.() ?? 1;
   const spokenSeconds = (text: string) => stage.secondsOf(text) * stretch;
-  const planned = routine ? planOf(book, routine, spokenSeconds) : [];
+  const planned = homework
+    ? planHomework(book, homework, spokenSeconds)
+    : routine
+      ? planOf(book, routine, spokenSeconds)
+      : [];
   const totalSeconds = planned.reduce((sum, { seconds }) => sum + seconds, 0);
   const elapsedSeconds = (ports.clock.now() - logbook.startedAtMilliseconds) / 1000;
   return Math.max(1, Math.round((totalSeconds - elapsedSeconds) / 60));

@@ -6,6 +6,7 @@ import type { Decision } from '../domain/deciding/step';
 import type { AngleTool } from '../domain/findings';
 import { eitherReadback } from '../domain/hearing/either';
 import { bothRead, readbackOf } from '../domain/hearing/readback';
+import type { HomeworkDay } from '../domain/handover/progressDay';
 import type { Reading } from '../domain/hearing/reply';
 import type { EndReason, Entry, EntryOf, Fact, SessionSettings, Source } from '../domain/log';
 import type { BlockHeight } from '../domain/measuring/blockHeight';
@@ -39,6 +40,8 @@ export interface SessionInput {
   angleTool?: AngleTool | undefined;
   /** The word after which alone replies count; none where left out. */
   callWord?: string | undefined;
+  /** What was handed over and is done now (domain/handover/progress.ts); none where left out. */
+  homework?: HomeworkDay | undefined;
   /** On a squad day others are still to come: "next person" leaves the session. Default false. */
   othersWait?: boolean | undefined;
   /** Minutes that the clock on the wall is east of UTC. Default 0. */
@@ -134,7 +137,7 @@ export function openContext(
 
 /** What the log begins with; what is not known has no field in it. */
 function beginning(input: SessionInput, now: number): Extract<Fact, { type: 'started' }> {
-  const { book, routine, way, settings, person, athlete, angleTool, callWord } = input;
+  const { book, routine, way, settings, person, athlete, angleTool, callWord, homework } = input;
   const { missing = [], allowedAlone = [] } = input;
   const blocks = athlete === undefined ? null : blocksFor(athlete);
   return {
@@ -150,6 +153,7 @@ function beginning(input: SessionInput, now: number): Extract<Fact, { type: 'sta
     ...(athlete !== undefined && { athlete }),
     ...(angleTool !== undefined && { angleTool }),
     ...(callWord !== undefined && { callWord }),
+    ...(homework !== undefined && { homework }),
     ...(blocks !== null && { blockHeightMillimetres: wholeOf(blocks.stackMillimetres) }),
   };
 }

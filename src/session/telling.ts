@@ -20,21 +20,27 @@ export function tellingTexts({ book, log, readback, texts, decision }: SessionCo
   if (decision === null) return [readback, ...texts];
   if (isUndone(log)) return [readback, ...texts, nameOf(book, decision.step)];
   const words = wordsOf(asDecided(log));
+  const isFirst = isNew(log) || isAfterMorning(log);
   const because = becauseOf(book, decision, words);
   const understood = readback.replace(/[^\p{L}\p{N}]+$/u, '').toLowerCase();
   const said = because.toLowerCase().includes(understood) ? '' : readback;
   const { then } = decision;
   if (words === 'tones') {
     const name = decision.from === decision.to ? '' : nameOf(book, decision.step);
-    const caution = isNew(log) ? say(book.lines, 'say.caution', {}) : '';
+    const caution = isFirst ? say(book.lines, 'say.caution', {}) : '';
     return [caution, said, because, ...texts, because !== '' && then === null ? '' : name];
   }
-  const welcome = isNew(log) ? [welcomeOf(book, log), say(book.lines, 'say.caution', {})] : [];
-  return then === null ? [...welcome, said, ...texts, because] : [said, because, ...texts, then];
+  const welcome = [
+    isNew(log) ? welcomeOf({ book, log }) : '',
+    isFirst ? say(book.lines, 'say.caution', {}) : '',
+  ];
+  return then === null
+    ? [...welcome, said, ...texts, because]
+    : [...welcome, said, because, ...texts, then];
 }
 
 /** More than a why: pain, a cap, a warning sign, what cannot be done, the end. Always told. */
-const ALWAYS_TOLD = /^(1|6|7|12)\.|^9\.8$/;
+const ALWAYS_TOLD = /^(1|6|7|12|15)\.|^9\.8$/;
 /** The same again: which set it is says enough, since what changed is told as it is set up. */
 const SAME_AGAIN = ['2.2', '3.1', '3.2', '3.3'];
 
@@ -52,13 +58,20 @@ function becauseOf(book: CueBook, decision: Decision, words: Words): string {
 const namesSide = ({ rule }: Decision): boolean => rule === '10.3' || rule === '2.3';
 
 /** Alone there is nobody who sees. */
-function welcomeOf({ lines }: CueBook, log: Entry[]): string {
-  const isAlone = log.some((entry) => entry.type === 'started' && entry.way === 'alone');
-  return say(lines, isAlone ? 'say.welcome-alone' : 'say.welcome', {});
+export function welcomeOf({ book, log }: Pick<SessionContext, 'book' | 'log'>): string {
+  const started = log.find((entry) => entry.type === 'started');
+  if (started?.homework !== undefined) return say(book.lines, 'say.welcome-homework', {});
+  return say(book.lines, started?.way === 'alone' ? 'say.welcome-alone' : 'say.welcome', {});
 }
 
+/** Nothing was told yet but how the morning after was. */
+const isAfterMorning = (log: Entry[]): boolean =>
+  log.some(({ type }) => type === 'morning') &&
+  log.every((entry) => entry.type !== 'asked' || entry.prompt.startsWith('pain/')) &&
+  !log.some(({ type }) => type === 'finding' || type === 'overrule');
+
 /** Nothing was said or asked yet: a session that has just begun. */
-const isNew = (log: Entry[]): boolean =>
+export const isNew = (log: Entry[]): boolean =>
   log.every(({ type }) => type === 'started' || type === 'decision');
 
 /** Whether the last thing that decides was taken back. */
@@ -98,7 +111,8 @@ function replyIn(entry: Entry): Reply {
   if (entry.type === 'overrule') {
     return { ...NO_REPLY, command: entry.command, target: entry.target };
   }
-  if (entry.type === 'pain-number' && entry.pain !== 'unanswered') {
+  const isPain = entry.type === 'pain-number' || entry.type === 'morning';
+  if (isPain && entry.pain !== 'unanswered') {
     return { ...NO_REPLY, result: 'pain', pain: entry.pain };
   }
   return NO_REPLY;

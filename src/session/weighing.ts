@@ -33,11 +33,13 @@ export function weighed(standing: Standing, heard: Reading, prompt?: PromptId): 
   const { book, offered, decision } = standing;
   const step = decision?.step;
   const isOfOffer = prompt === 'confirm' && offered !== null && !asksToEnd(step);
-  const answer: Settled = isOfOffer ? ofOffer({ ...standing, offered }, heard) : heard;
-  const reading = completed(standing, answer);
+  const settled: Settled = isOfOffer ? ofOffer({ ...standing, offered }, heard) : heard;
+  const reading = completed(standing, settled);
   const { reply, other } = reading;
   if (reply === null || (step?.do !== 'check' && step?.do !== 'set')) return withBoth(reading);
   if (other !== undefined) return withBoth(reading);
+  const answer = yesOrNo(standing, step, reading, reply, prompt);
+  if (answer !== null) return answer;
   if (reply.same) return filled(standing, step, reading, reply);
   if (reading.asks === 'pass' && reply.result === null) return asPass(standing, reading, reply);
   const { side } = reply;
@@ -53,6 +55,29 @@ export function weighed(standing: Standing, heard: Reading, prompt?: PromptId): 
 
 const asksToEnd = (step: Step | undefined): boolean =>
   step?.do === 'ask' && step.about === 'end-session';
+
+/**
+ * An athlete alone who is asked for a yes or a no: yes is held, no is short. Where nobody asked for
+ * it, a yes or a no to a set is nothing.
+ */
+function yesOrNo(
+  { book }: Standing,
+  step: AttemptStep,
+  reading: Reading,
+  reply: Reply,
+  prompt: PromptId | undefined,
+): Weighed | null {
+  const isPlain = reply.command === 'yes' || reply.command === 'no';
+  if (!isPlain || step.do !== 'set' || prompt !== step.prompt) return null;
+  const isAsked = step.homework && book.drills[step.drill]?.selfCheck !== undefined;
+  if (!isAsked) return { ...reading, verdict: 'ignore', reply: null, readback: null };
+  const said: Reply = {
+    ...reply,
+    command: null,
+    result: reply.command === 'yes' ? 'held' : 'short',
+  };
+  return { ...reading, reply: said, readback: readbackOf(book, said) };
+}
 
 /** Two readings are offered in one question. */
 const withBoth = (reading: Settled): Weighed =>

@@ -28,6 +28,9 @@ export const drillSchema = fields({
   settleSeconds: seconds(0, 60).describe('Time to get into place; "ready" cuts it short'),
   steps,
   ask: spoken.describe('The question; it must not contain a reply'),
+  selfCheck: spoken
+    .describe('Asked in its place of an athlete alone, who can tell: yes is held, no is short')
+    .optional(),
   good: spoken.describe('What good looks like; said where a set failed without a named fault'),
   fixes: z
     .array(fields({ fault: id, cue: spoken }))

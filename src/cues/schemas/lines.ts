@@ -10,7 +10,7 @@ const sentence = z
   );
 
 /**
- * says.yaml, lines.yaml, outcome.yaml and group.yaml: Sayso's own sentences by key. Those under `shown.` are
+ * says.yaml, lines.yaml, outcome.yaml, group.yaml and homework.yaml: Sayso's own sentences by key. Those under `shown.` are
  * for the screen and the sheet alone, and are not held to the length and words of a cue.
  */
 export const linesSchema = z.record(

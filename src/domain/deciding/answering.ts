@@ -95,7 +95,8 @@ function answerDrill(
   }
   if (!own) return course.reason;
   if (finding.result === 'not-tested') return leaveOutDrill(course, place);
-  if (finding.result === 'pain') {
+  const isRepeated = course.homework === null || verdict === 'none';
+  if (finding.result === 'pain' && isRepeated) {
     place.climb.sets += 1;
     return goesOn(course, place, verdict);
   }

@@ -1,4 +1,6 @@
 import type { Side } from '../areas';
+import type { Load } from '../findings';
+import { isEased, mostLoad } from '../handover/progressLoad';
 import type { DrillId, DrillScript, Ladder } from '../script';
 import { failuresOf } from './checking';
 import {
@@ -57,17 +59,36 @@ export function isBarredByPain(course: Course, at: AreaCourse, drill: DrillId): 
   return standsIn && (isBarredByJoined(course, at) || rung >= at.standInsBelow);
 }
 
-/** What keeps a drill from being done now, the gravest first. */
-export type Bar = 'pain' | 'alone' | 'equipment';
+/** What keeps a drill from being done now, the gravest first; `handover`: it is no homework. */
+export type Bar = 'pain' | 'alone' | 'handover' | 'equipment';
 
-/** Why a drill may not be done now (rules 1.5 to 1.13, 11.4, 11.5), or null where it may. */
+/** Why a drill may not be done now (rules 1.5 to 1.13, 11.4, 11.5, 15.4), or null where it may. */
 export function barOf(course: Course, at: AreaCourse, drill: DrillId): Bar | null {
   const { aloneOnlyIfAllowed, equipment } = drillOf(course, drill);
   if (isBarredByPain(course, at, drill)) return 'pain';
   if (aloneOnlyIfAllowed && course.way === 'alone' && !course.allowedAlone.includes(drill)) {
     return 'alone';
   }
+  if (at.task?.may.includes(drill) === false) return 'handover';
   return equipment.every((id) => isThere(course, id)) ? null : 'equipment';
+}
+
+/** A drill on its rung, with the load that it is done with. */
+export interface Stand {
+  rung: number;
+  drill: DrillId;
+  load: Load;
+}
+
+/** Where a drill is begun: as written, and in homework with no more than was handed over. */
+export function standOn(course: Course, at: AreaCourse, rung: number, drill: DrillId): Stand {
+  const { task } = at;
+  if (task === null) return { rung, drill, load: 'as-written' };
+  if (drill === task.drill) return { rung, drill, load: task.load };
+  const handed = course.homework?.handover.tasks.find(({ area }) => area === at.area) ?? task;
+  const { drills } = course.book;
+  const most = mostLoad(drills, handed, drillOf(course, drill), course.allowedAlone);
+  return { rung, drill, load: most ?? 'unloaded' };
 }
 
 /**
@@ -78,18 +99,18 @@ export function rungFrom(course: Course, at: AreaCourse, rung: number, way: 1 | 
   const { length } = ladderOf(course, at).rungs;
   for (let next = rung; next >= 1 && next <= length; next += way) {
     const drill = drillsOn(course, at, next).find((one) => barOf(course, at, one) === null);
-    if (drill !== undefined) return { rung: next, drill };
+    if (drill !== undefined) return standOn(course, at, next, drill);
   }
   return null;
 }
 
-const openVisit = (drill: DrillId): Visit => ({
+const openVisit = ({ drill, load }: Stand): Visit => ({
   drill,
   set: 1,
   heldInRow: 0,
   fails: 0,
-  load: 'as-written',
-  eased: false,
+  load,
+  eased: isEased(load),
   fix: null,
   sayGood: false,
   lookFirst: false,
@@ -97,9 +118,9 @@ const openVisit = (drill: DrillId): Visit => ({
 });
 
 /** A ladder of which nothing is done yet, at a rung. */
-export const openClimb = ({ rung, drill }: { rung: number; drill: DrillId }): Climb => ({
-  rung,
-  visit: openVisit(drill),
+export const openClimb = (stand: Stand): Climb => ({
+  rung: stand.rung,
+  visit: openVisit(stand),
   lastHeld: 0,
   lastHeldDrill: null,
   sets: 0,
@@ -109,9 +130,9 @@ export const openClimb = ({ rung, drill }: { rung: number; drill: DrillId }): Cl
 });
 
 /** Goes to a rung; the set is done anew from its first. */
-export function visit(climb: Climb, { rung, drill }: { rung: number; drill: DrillId }): void {
-  climb.rung = rung;
-  climb.visit = openVisit(drill);
+export function visit(climb: Climb, stand: Stand): void {
+  climb.rung = stand.rung;
+  climb.visit = openVisit(stand);
 }
 
 /** Rule 11.1: the lowest rung of every entry that applies, else the first. */
@@ -167,7 +188,7 @@ function goUp(course: Course, at: AreaCourse, climb: Climb): Reason {
 }
 
 /** What bars the rungs from `rung` up; null where there are none. */
-function gravestBar(course: Course, at: AreaCourse, rung: number): Bar | null {
+function gravestBar(course: Course, at: AreaCourse, rung: number) {
   const { rungs } = ladderOf(course, at);
   const bars = rungs.slice(rung - 1).map(({ drill }) => barOf(course, at, drill));
   return (['pain', 'alone', 'equipment'] as const).find((bar) => bars.includes(bar)) ?? null;
@@ -248,10 +269,31 @@ export function answerSet(
     answers = [left, right];
   }
   climb.sets += 1;
-  if (!answers.every(({ result }) => result === 'held')) return fail(course, at, climb, answers);
+  const isHeld = answers.every(({ result }) => result === 'held');
+  const isLast = at.task !== null && here.set >= drill.dose.sets;
+  if (isLast) return endDose(climb, drill.name, isHeld);
+  if (!isHeld) return fail(course, at, climb, answers);
   here.heldInRow += 1;
+  if (at.task !== null) {
+    repeatSet(here, null, false);
+    return because('15.2', 'homework-set', { drill: drill.name });
+  }
   if (here.heldInRow >= HELD_IN_ROW) return goUp(course, at, climb);
   const isFixed = here.fix !== null;
   repeatSet(here, null, false);
   return because('2.2', isFixed ? 'one-more-after-fault' : 'one-more', { drill: drill.name });
+}
+
+/** Rule 15.2: the last set of the dose is done, held or not. */
+function endDose(climb: Climb, drill: string, isHeld: boolean): Reason {
+  climb.ended = 'dose';
+  if (!isHeld) {
+    climb.visit.heldInRow = 0;
+    climb.visit.fails += 1;
+    return because('15.2', 'homework-enough', { drill });
+  }
+  climb.visit.heldInRow += 1;
+  climb.lastHeld = climb.rung;
+  climb.lastHeldDrill = climb.visit.drill;
+  return because('15.2', 'homework-done', { drill });
 }

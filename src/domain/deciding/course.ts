@@ -1,5 +1,6 @@
 import type { Area, Side, Way } from '../areas';
 import type { FaultId } from '../faults';
+import { routineBegun, type DayTask, type HomeworkDay } from '../handover/progressDay';
 import type { Load, PainKind, Result } from '../findings';
 import type { EndReason, EntryOf, SessionSettings } from '../log';
 import {
@@ -56,8 +57,11 @@ export interface Visit {
   sides: Partial<Record<Side, Answer>>;
 }
 
-/** Why a ladder is over: `pain` is not tested again. */
-export type ClimbEnd = 'top' | 'failed' | 'pain' | 'cap' | 'coach';
+/**
+ * Why a ladder is over: `pain` is not tested again. Of homework: `dose`, all of it is done;
+ * `unanswered`, how the morning after was is not known.
+ */
+export type ClimbEnd = 'top' | 'failed' | 'pain' | 'cap' | 'coach' | 'dose' | 'unanswered';
 
 /** The way up (and down) one ladder. */
 export interface Climb {
@@ -91,6 +95,17 @@ export interface AreaCourse {
   /** Seconds without pauses and halts. */
   activeSeconds: number;
   timeUp: boolean;
+  /** What is done of it today; null where this is no homework. */
+  task: DayTask | null;
+  /** What the morning after bars, whatever is corrected; null where it bars nothing. */
+  afterMorning: 'refer' | 'back' | null;
+}
+
+/** How much an area hurt the morning after, once its kind is known. */
+export interface Morning {
+  area: Area;
+  number: number | 'unanswered';
+  kind: PainKind | 'unanswered' | null;
 }
 
 /** A finding with pain that still needs its number or kind. */
@@ -155,6 +170,12 @@ export interface Course {
   /** Drills that were set up in this session, with the load that each was left with. */
   setUp: Map<DrillId, Load>;
   pain: OpenPain | null;
+  /** What was handed over to an athlete alone; null where this is no homework. */
+  homework: HomeworkDay | null;
+  /** Areas of which the morning after is still to be asked, in their order. */
+  mornings: Area[];
+  /** The answer of which the kind is still to be asked. */
+  morning: Morning | null;
   /** In the order in which they were said. */
   counted: Counted[];
   /** The area at hand when a red flag was heard. */
@@ -165,6 +186,8 @@ export interface Course {
   atSeconds: number;
   from: string | null;
   reason: Reason;
+  /** What the mornings of other areas changed, told before the reason. */
+  also: Reason[];
   /** What the next part of the routine begins with, where the reason does not say it. */
   then: Reason | null;
 }
@@ -184,7 +207,8 @@ export const because = (
 
 /** The course of a session that has just started. Throws where its routine cannot be run. */
 export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
-  const routine = book.routines[started.routine];
+  const routine = routineBegun(book, started);
+  const { homework = null } = started;
   if (routine === undefined) {
     const known = Object.keys(book.routines).join(', ');
     throw new Error(`There is no routine "${started.routine}". Choose one of: ${known}.`);
@@ -195,6 +219,7 @@ export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
     }
   }
   const areas = new Map(routine.items.map(({ area }) => [area, openArea(book, area)]));
+  const begun = (homework?.tasks ?? []).filter(({ before }) => before !== null);
   return {
     book,
     routine,
@@ -210,6 +235,9 @@ export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
     trail: [],
     setUp: new Map(),
     pain: null,
+    homework,
+    mornings: begun.map(({ area }) => area),
+    morning: null,
     counted: [],
     flagged: null,
     paused: false,
@@ -218,6 +246,7 @@ export function openCourse(book: CueBook, started: EntryOf<'started'>): Course {
     atSeconds: started.atSeconds,
     from: null,
     reason: because('10.1', 'begin', {}, { passing: true }),
+    also: [],
     then: null,
   };
 }
@@ -234,6 +263,8 @@ const openArea = (book: CueBook, area: Area): AreaCourse => ({
   hurt: false,
   activeSeconds: 0,
   timeUp: false,
+  task: null,
+  afterMorning: null,
 });
 
 /** The area of the item at hand, or null when all are done. */

@@ -8,6 +8,7 @@ import { say } from '../saying';
 import type { CueBook } from '../script';
 import { standing } from './checking';
 import { areaAtHand, because, type AreaCourse, type Course, type Reason } from './course';
+import { homeworkOutcome, morningToAsk } from './homework';
 import { judge } from './hurting';
 import { idOf, isPending, placeOf, stepAt } from './place';
 import type { AreaState, Decision, Step } from './step';
@@ -39,7 +40,7 @@ export function nextStep(book: CueBook, entries: readonly Entry[]): Decision {
   return {
     step,
     rule: reason.rule,
-    because: sentenceOf(book, reason),
+    because: sentences(book, [...(isStopping ? [] : course.also), reason]),
     then: course.then === null || isStopping || isEnd ? null : sentenceOf(book, course.then),
     area: reason.area ?? (isEnd ? null : (place?.at.area ?? null)),
     from: isStopping ? idOf(place) : course.from,
@@ -47,6 +48,9 @@ export function nextStep(book: CueBook, entries: readonly Entry[]): Decision {
     by: reason.by,
   };
 }
+
+const sentences = (book: CueBook, reasons: readonly Reason[]): string =>
+  reasons.map((reason) => sentenceOf(book, reason)).join(' ');
 
 const sentenceOf = ({ lines }: CueBook, { key, values }: Reason): string =>
   capital(say(lines, `because.${key}`, values));
@@ -63,6 +67,13 @@ function stepOf(course: Course): Step {
     return judge(course, course.pain) === 'number'
       ? { do: 'ask', prompt: 'pain/how-much', about: 'pain-number', area }
       : { do: 'ask', prompt: 'pain/kind', about: 'pain-kind', area };
+  }
+  const morning = morningToAsk(course);
+  if (morning !== null) {
+    const { area: of, asks, daysAgo } = morning;
+    return asks === 'kind'
+      ? { do: 'ask', prompt: 'pain/kind', about: 'pain-kind', area: of }
+      : { do: 'ask', prompt: 'pain/how-much', about: 'pain-morning', area: of, daysAgo };
   }
   return place === null ? { do: 'end', reason: 'completed' } : stepAt(course, place);
 }
@@ -89,6 +100,7 @@ function outcomeOf(course: Course, at: AreaCourse): AreaOutcome {
   ) {
     return 'unfinished';
   }
+  if (at.task !== null) return homeworkOutcome(at);
   const stands = standing(at);
   if (stands === 'held') return 'ready';
   return stands === 'failed' && at.climb !== null ? 'working' : 'unfinished';

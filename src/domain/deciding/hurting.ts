@@ -62,7 +62,9 @@ export function bar(
   drill: DrillId | null,
 ): boolean {
   if (verdict !== 'none') at.hurt = true;
-  if (verdict === 'refer' || (verdict === 'over' && drill === null)) {
+  // Homework is alone: rule 15.6 goes before 1.5.
+  const isOver = verdict === 'over' && (drill === null || at.task !== null);
+  if (verdict === 'refer' || isOver) {
     refer(course, at.area);
     return true;
   }
@@ -82,10 +84,14 @@ export function refer(course: Course, area: Area): void {
 }
 
 /** Rules 1.3, 1.4 and 1.8, as the sentence for a referred area. */
-export function referral(course: Course, area: Area, { number }: OpenPain): Reason {
+export function referral(course: Course, area: Area, { number }: Pick<OpenPain, 'number'>): Reason {
   const values = { area: nameOf(course.book, area) };
   if (number === 'unanswered') return because('1.4', 'pain-unanswered', values, { area });
-  return number !== null && number > course.settings.painRefersAbove
+  const isAbove = number !== null && number > course.settings.painRefersAbove;
+  if (course.homework !== null && !isAbove) {
+    return because('15.6', 'homework-new-pain', values, { area });
+  }
+  return isAbove
     ? because('1.3', 'pain-refers', values, { area })
     : because('1.8', 'pain-new-in-check', values, { area });
 }

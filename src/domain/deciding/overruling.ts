@@ -1,6 +1,15 @@
 import type { EntryOf } from '../log';
 import { leaveOut, maySlot, record, slotsOf, trialOf } from './checking';
-import { barOf, drillOf, openClimb, rungFrom, rungOf, visit } from './climbing';
+import {
+  barOf,
+  drillOf,
+  openClimb,
+  rungFrom,
+  rungOf,
+  standOn,
+  visit,
+  type Stand,
+} from './climbing';
 import { because, mayLoad, MOST_TRIES, nameOf, type Course, type Reason } from './course';
 import { nameAt, placeOf, type Place } from './place';
 
@@ -148,7 +157,8 @@ export function leaveOutDrill(course: Course, { at, climb }: SetPlace): Reason {
   const next = rungFrom(course, at, climb.rung + 1, 1);
   if (next === null) {
     climb.ended = 'coach';
-    return coach('9.3', 'ladder-over', { area: nameOf(course.book, at.area) });
+    const over = course.homework === null ? 'ladder-over' : 'homework-left';
+    return coach('9.3', over, { area: nameOf(course.book, at.area) });
   }
   visit(climb, next);
   return coach('9.3', 'skip-drill', { drill: drillOf(course, next.drill).name });
@@ -161,6 +171,8 @@ function goTo(course: Course, place: Place, target: string): Reason {
   const name = check?.name ?? drill?.name;
   if (name === undefined) return refuse('find');
   const area = check?.area ?? drill?.area;
+  const isNoHomework = course.homework !== null && check !== undefined;
+  if (isNoHomework) return refuse('handover', { name });
   if (area !== place.at.area) {
     return refuse('other-area', { name, area: nameOf(book, place.at.area) });
   }
@@ -170,14 +182,15 @@ function goTo(course: Course, place: Place, target: string): Reason {
   // What was ticked as missing may have been found: the coach sees the room.
   const bar = barOf(course, place.at, target);
   if (bar === 'pain') return refuse('loaded', { name });
-  if (bar === 'alone') return refuse('alone', { name });
-  if (place.do === 'set') visit(place.climb, { rung, drill: target });
-  else if (!toLadder(course, place, { rung, drill: target })) return refuse('drill-now', { name });
+  if (bar === 'alone' || bar === 'handover') return refuse(bar, { name });
+  const stand = standOn(course, place.at, rung, target);
+  if (place.do === 'set') visit(place.climb, stand);
+  else if (!toLadder(course, place, stand)) return refuse('drill-now', { name });
   return coach('9.7', 'go-to', { name });
 }
 
 /** From a check straight onto the area's ladder, where it lies next to it in the routine. */
-function toLadder(course: Course, { at, retest }: CheckPlace, to: Parameters<typeof visit>[1]) {
+function toLadder(course: Course, { at, retest }: CheckPlace, to: Stand) {
   const { items } = course.routine;
   const ladder = items.findIndex((item) => item.do === 'ladder' && item.area === at.area);
   const between = items.slice(Math.min(ladder, course.item), Math.max(ladder, course.item) + 1);

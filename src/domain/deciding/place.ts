@@ -66,6 +66,7 @@ export function advance(course: Course): Reason | null {
   if (item === undefined || at === null) return because('12.5', 'done');
   const entered = item.do === 'ladder' ? beginClimb(course, at) : null;
   if (course.item === before) return entered;
+  if (at.task !== null) return homeworkBegins(course, at, 'homework-next');
   if (entered !== null) return entered;
   const place = placeOf(course);
   if (place === null) return null;
@@ -94,22 +95,35 @@ export function stepAt(course: Course, place: Place): Step {
   }
   const { visit, rung } = place.climb;
   const leftWith = course.setUp.get(visit.drill);
+  const drill = drillOf(course, visit.drill);
   return {
     do: 'set',
     prompt: `set/${visit.drill}`,
     area,
-    drill: drillOf(course, visit.drill).id,
+    drill: drill.id,
     side: sideAtHand(course, visit),
     rung,
     set: visit.set,
-    of: visit.set + HELD_IN_ROW - visit.heldInRow - 1,
+    of: place.at.task === null ? visit.set + HELD_IN_ROW - visit.heldInRow - 1 : drill.dose.sets,
     load: visit.load,
     fix: visit.fix,
     sayGood: visit.sayGood,
     lookFirst: visit.lookFirst && visit.set === 1 && Object.keys(visit.sides).length === 0,
     restored: visit.load === 'as-written' && leftWith !== undefined && leftChanged(leftWith),
+    ...(place.at.task !== null && { homework: true as const }),
   };
 }
 
 /** Whether something of the set-up was changed for a load; for less depth nothing is. */
 const leftChanged = (load: Load): boolean => load !== 'as-written' && load !== 'shallower';
+
+/** Rule 15.1: which drill is done, and how often. */
+export function homeworkBegins(
+  course: Course,
+  at: AreaCourse,
+  key: 'homework-begin' | 'homework-next',
+): Reason | null {
+  const { climb } = at;
+  if (climb === null) return null;
+  return because('15.1', key, { drill: drillOf(course, climb.visit.drill).name });
+}

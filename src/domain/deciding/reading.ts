@@ -4,13 +4,16 @@ import type { Entry, EntryOf, FactType } from '../log';
 import type { CueBook, PromptId } from '../script';
 
 /** What `undo` may take back; a red flag, a stop and a pause stay. */
-const UNDOABLE: readonly FactType[] = ['finding', 'pain-number', 'pain-kind', 'overrule'];
+const UNDOABLE: readonly FactType[] = [
+  ...(['finding', 'pain-number', 'pain-kind', 'morning', 'overrule'] as const),
+];
 
 /** What settles an open question (or makes it another one). */
 const SETTLES: readonly FactType[] = [
   'finding',
   'pain-number',
   'pain-kind',
+  'morning',
   'overrule',
   'undone',
   'red-flag',
@@ -42,8 +45,9 @@ export function live(entries: readonly Entry[]): Entry[] {
     if (undone === undefined || !UNDOABLE.includes(undone.type)) return;
     gone.add(undone.id);
     for (const later of entries.slice(target + 1, at)) {
-      if (later.type === 'finding' || later.type === 'overrule') break;
-      const falls = undone.type === 'finding' ? isPainDetail(later) : isSameBreath(undone, later);
+      if (!isPainDetail(later) && UNDOABLE.includes(later.type)) break;
+      const isWhole = undone.type === 'finding' || undone.type === 'morning';
+      const falls = isWhole ? isPainDetail(later) : isSameBreath(undone, later);
       if (falls) gone.add(later.id);
     }
   });

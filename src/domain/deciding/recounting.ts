@@ -16,6 +16,7 @@ import {
   type Slot,
   type Visit,
 } from './course';
+import { barAfterMorning } from './homework';
 import { bar, judge, weigh, type PainVerdict } from './hurting';
 
 /** One side of a finding that counts as something else than was said. */
@@ -45,6 +46,7 @@ export function recountWith(course: Course, corrected: readonly Corrected[]): vo
   course.isRecounted = corrected.length > 0;
   course.loadedBarred = course.flagged !== null && isJoined(course.flagged);
   for (const at of course.areas.values()) clear(course, at);
+  for (const at of course.areas.values()) barAfterMorning(course, at);
   for (const counted of course.counted) {
     const at = course.areas.get(counted.area);
     if (at !== undefined) countAnew(course, at, counted, of(counted, corrected));

@@ -37,6 +37,8 @@ export type Step =
       lookFirst: boolean;
       /** Last time its load or blocks were changed, and now it is as written: to be set up back. */
       restored: boolean;
+      /** Of what was handed over to an athlete alone: its dose, rests and own question. */
+      homework?: true;
     }
   /** A question that is not about a check or set. */
   | {
@@ -45,6 +47,8 @@ export type Step =
       about: 'pain-number' | 'pain-kind' | 'end-session';
       area: Area | null;
     }
+  /** How much an area hurt the morning after it was done last, or since. */
+  | { do: 'ask'; prompt: PromptId; about: 'pain-morning'; area: Area; daysAgo: number }
   | { do: 'end'; reason: EndReason };
 
 /** A step with the rule that chose it (RULES.md) and the sentence that is spoken. */

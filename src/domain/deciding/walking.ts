@@ -3,9 +3,10 @@ import type { CueBook } from '../script';
 import { answer } from './answering';
 import { needsClimb } from './climbing';
 import { areaAtHand, because, nameOf, openCourse, type Course, type Reason } from './course';
+import { openHomework, settleMorning, takeMorning } from './homework';
 import { judge, refer } from './hurting';
 import { overrule, REFUSED } from './overruling';
-import { advance, idOf, isPending, nameAt, placeOf } from './place';
+import { advance, homeworkBegins, idOf, isPending, nameAt, placeOf } from './place';
 import { live } from './reading';
 import { recount } from './recounting';
 
@@ -26,12 +27,9 @@ export function courseOf(book: CueBook, entries: readonly Entry[]): Course {
     throw new Error('This log has no start: its first entry must be of type "started".');
   }
   const course = openCourse(book, started);
+  openHomework(course);
   const done = advance(course);
-  const place = placeOf(course);
-  course.reason =
-    done !== null || place === null
-      ? (done ?? because('12.5', 'done'))
-      : because('10.1', 'begin', { check: nameAt(course, place) });
+  course.reason = done ?? begins(course) ?? because('12.5', 'done');
   log.forEach((entry, at) => {
     if (course.ended === null) take(course, entry, log[at + 1]);
   });
@@ -39,9 +37,18 @@ export function courseOf(book: CueBook, entries: readonly Entry[]): Course {
   return course;
 }
 
+/** What the session begins with, or null where there is nothing to do. */
+function begins(course: Course): Reason | null {
+  const place = placeOf(course);
+  if (course.mornings.length > 0) return because('15.12', 'morning');
+  if (place?.at.task) return homeworkBegins(course, place.at, 'homework-begin');
+  return place && because('10.1', 'begin', { check: nameAt(course, place) });
+}
+
 function take(course: Course, entry: Entry, next: Entry | undefined): void {
   tick(course, entry.atSeconds);
   if (entry.type !== 'paused' && entry.type !== 'resumed') course.then = null;
+  if (entry.type === 'finding' || entry.type === 'overrule') course.also = [];
   switch (entry.type) {
     case 'red-flag': {
       const at = areaAtHand(course);
@@ -71,7 +78,13 @@ function take(course: Course, entry: Entry, next: Entry | undefined): void {
       if (course.pain === null) return;
       course.pain.number ??= entry.pain;
       return settlePain(course);
+    case 'morning':
+      return settleMornings(course, takeMorning(course, entry, next));
     case 'pain-kind':
+      if (course.morning !== null) {
+        const { kind } = entry;
+        return settleMornings(course, settleMorning(course, { ...course.morning, kind }));
+      }
       if (course.pain === null) return;
       course.pain.kind ??= entry.kind;
       return settlePain(course);
@@ -138,6 +151,17 @@ function settlePain(course: Course): void {
     course.pain = null;
     settle(course, answer(course, pain));
   }
+}
+
+/** What a morning changes is told at once; without a change the homework begins as planned. */
+function settleMornings(course: Course, reason: Reason | null): void {
+  const entered = advance(course);
+  if (course.morning !== null && reason !== null) {
+    course.reason = reason;
+    return;
+  }
+  if (reason !== null) course.also.push(reason);
+  course.reason = begins(course) ?? entered ?? because('12.5', 'done');
 }
 
 /** Caps, then the next part of the routine where this one is done; a refused word does nothing. */

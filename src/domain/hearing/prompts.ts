@@ -5,7 +5,14 @@ import { COMMANDS, type Command } from './reply';
 
 /** What a prompt is about; decides which replies it expects. */
 export type Prompt =
-  | { kind: 'result'; area: Area; sided: boolean; faults: ReadonlySet<FaultId> }
+  | {
+      kind: 'result';
+      area: Area;
+      sided: boolean;
+      faults: ReadonlySet<FaultId>;
+      /** Its question may be one for yes or no, where an athlete alone is asked. */
+      yesOrNo: boolean;
+    }
   | { kind: 'pain-number' | 'pain-kind' | 'confirm' | 'idle' };
 
 const FIXED: Record<PromptId, Prompt> = {
@@ -23,12 +30,16 @@ export function promptOf(book: CueBook, id: PromptId): Prompt | null {
   if (Object.hasOwn(FIXED, id)) return FIXED[id] ?? null;
   const check = id.startsWith('check/') ? own(book.checks, id.slice('check/'.length)) : null;
   if (check)
-    return { kind: 'result', area: check.area, sided: check.sided, faults: new Set(check.faults) };
+    return {
+      ...{ kind: 'result', area: check.area, sided: check.sided, yesOrNo: false },
+      faults: new Set(check.faults),
+    };
   const drill = id.startsWith('set/') ? own(book.drills, id.slice('set/'.length)) : null;
   if (!drill) return null;
   const faults = Object.values(book.faults).filter(({ areas }) => areas.includes(drill.area));
   const ids = new Set(faults.map((fault) => fault.id));
-  return { kind: 'result', area: drill.area, sided: drill.sided, faults: ids };
+  const { area, sided, selfCheck } = drill;
+  return { kind: 'result', area, sided, faults: ids, yesOrNo: selfCheck !== undefined };
 }
 
 const own = <V>(record: Record<string, V>, key: string): V | null =>
@@ -50,7 +61,8 @@ export const commandsAt = (prompt: Prompt): readonly Command[] =>
     (command) =>
       (command !== 'yes' && command !== 'no') ||
       prompt.kind === 'confirm' ||
-      prompt.kind === 'pain-kind',
+      prompt.kind === 'pain-kind' ||
+      (prompt.kind === 'result' && prompt.yesOrNo),
   );
 
 /** Every prompt with the short names of the replies it expects, for people who write scripts. */

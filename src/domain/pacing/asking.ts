@@ -7,9 +7,12 @@ export function askOf(book: CueBook, step: Step): string {
   switch (step.do) {
     case 'check':
       return scriptOf(book.checks, step.check, 'check').ask;
-    case 'set':
-      return scriptOf(book.drills, step.drill, 'drill').ask;
+    case 'set': {
+      const { ask, selfCheck } = scriptOf(book.drills, step.drill, 'drill');
+      return step.homework ? (selfCheck ?? ask) : ask;
+    }
     case 'ask':
+      if (step.about === 'pain-morning') return morningAsk(book, step);
       return say(
         book.lines,
         step.about === 'end-session' ? 'confirm.end' : `ask.${step.about}`,
@@ -19,6 +22,15 @@ export function askOf(book: CueBook, step: Step): string {
       return '';
   }
 }
+
+/** The next morning, or where more days went by that morning and what came after it. */
+const morningAsk = (
+  { lines }: CueBook,
+  { area, daysAgo }: Extract<Step, { about: 'pain-morning' }>,
+): string =>
+  say(lines, daysAgo > 1 ? 'ask.pain-since' : 'ask.pain-morning', {
+    area: lines[`area.${area}`] ?? area,
+  });
 
 /** A check or drill of the book; throws with the known ones where there is none of that name. */
 export function scriptOf<T>(scripts: Record<string, T>, id: string, what: string): T {

@@ -1,4 +1,5 @@
 import type { Step } from '../deciding/step';
+import { numberCounting } from '../hearing/numbers';
 import type { BlockHeight } from '../measuring/blockHeight';
 import { say } from '../saying';
 import type { CueBook, CueStep, DrillScript, SetUpLine } from '../script';
@@ -14,6 +15,8 @@ const BREATHE_IN_SECONDS = 3;
 const LOAD_CHANGE_SECONDS = 10;
 /** Time to look at what hurts after new or sharp pain (common practice); "ready" cuts it short. */
 const LOOK_SECONDS = 30;
+/** Between two sets of homework (common practice, no source); "ready" cuts it short. */
+export const REST_SECONDS = { unloaded: 30, loaded: 60 } as const;
 /** Tones in the last seconds before a set, where nothing is said of it. */
 const COUNTDOWN = [3, 2, 1];
 
@@ -66,6 +69,18 @@ export function planStep(
     timeline.cue(say(book.lines, 'say.look-first', {}));
     timeline.stretch('settling', LOOK_SECONDS);
   }
+  // A rest comes before each later set, once for both sides.
+  if (step.homework && step.set > 1 && step.side !== 'right') {
+    const kind = drill.loaded ? 'loaded' : 'unloaded';
+    timeline.stretch('resting', REST_SECONDS[kind], {
+      text: say(book.lines, `say.rest-${kind}`, {}),
+    });
+  }
+  if (step.homework && isFirst && step.set === 1) {
+    timeline.cue(doseCue(book, drill));
+    if (drill.loaded) timeline.cue(say(book.lines, 'say.handed-load', {}));
+    timeline.cue(drill.good);
+  }
   // Before anybody is in the position that it is about.
   if (isFirst) timeline.cue(drill.caution);
   side();
@@ -75,6 +90,22 @@ export function planStep(
   const { reps, breaths } = drill.dose;
   work(timeline, book, steps, { reps: reps ?? 1, breaths: breaths ?? 1 });
   return timeline.lines;
+}
+
+/** "Three sets of six." */
+function doseCue(
+  { lines, vocabulary: { numbers } }: CueBook,
+  { dose, sided }: DrillScript,
+): string {
+  const { sets, reps, breaths } = dose;
+  const count = (number: number) => numberCounting(numbers, number);
+  const key = reps === undefined && breaths !== undefined ? 'breaths' : 'reps';
+  const each = sided ? '-each' : '';
+  const number = reps ?? breaths ?? 1;
+  const counted =
+    sets === 1 ? say(lines, 'say.one-set', {}) : say(lines, 'say.sets', { number: count(sets) });
+  const said = say(lines, `say.dose-${key}${each}`, { sets: counted, number: count(number) });
+  return said.charAt(0).toUpperCase() + said.slice(1);
 }
 
 function loadCue(

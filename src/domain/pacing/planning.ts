@@ -1,3 +1,3 @@
 export { askOf } from './asking';
 export { planStep } from './oneStep';
-export { planOf } from './wholeRoutine';
+export { planHomework, planOf } from './wholeRoutine';

@@ -1,6 +1,5 @@
 /** What became of one area: its outcome, the pattern of what failed, and every reason for it. */
 import type { Area, Side } from '../areas';
-import { checksOf } from '../script';
 import type { AngleTool, PainKind, Result } from '../findings';
 import type { FaultId } from '../faults';
 import { slotsOf, trialOf } from '../deciding/checking';
@@ -72,7 +71,7 @@ export function checkReports(
   at: AreaCourse,
   findings: readonly FindingTold[],
 ): CheckReport[] {
-  const reports = checksOf(course.book, at.area).flatMap((check) =>
+  const reports = at.all.flatMap((check) =>
     slotsOf(check).map((slot) => slotReport(course, at, check, slot, findings)),
   );
   return reports.map((report) => ({

@@ -1,5 +1,6 @@
 import type { Area } from '../areas';
 import { LIFTS } from '../deciding/deciding';
+import { homeworkIn } from '../handover/progressDay';
 import { numberSpoken } from '../hearing/numbers';
 import type { Entry } from '../log';
 import { say } from '../saying';
@@ -15,6 +16,7 @@ import { liftName, listed, titled } from './wording';
  */
 export function closingWords(book: CueBook, entries: readonly Entry[]): string[] {
   if (entries.some((entry) => entry.type === 'started' && entry.way === 'group')) return [];
+  if (homeworkIn(entries) !== undefined) return [say(book.lines, 'say.homework-next', {})];
   const { liftsReady, homework, reportedBy } = outcomeOf(book, entries);
   const lifts = listed(
     book,

@@ -7,6 +7,7 @@ const DECIDING: readonly Entry['type'][] = [
   'finding',
   'pain-number',
   'pain-kind',
+  'morning',
   'red-flag',
   'overrule',
   'halted',

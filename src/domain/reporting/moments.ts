@@ -113,6 +113,8 @@ function findingsAfter(entries: readonly Entry[], heard: number): string[] {
   return ids;
 }
 
-const ANSWERS: readonly FactType[] = ['finding', 'pain-number', 'pain-kind', 'overrule'];
+const ANSWERS: readonly FactType[] = [
+  ...(['finding', 'pain-number', 'pain-kind', 'morning', 'overrule'] as const),
+];
 const isAnswer = ({ type }: Entry): boolean => ANSWERS.includes(type);
 const isDeed = (entry: Entry): entry is EntryOf<Deed> => DEEDS.some((deed) => deed === entry.type);

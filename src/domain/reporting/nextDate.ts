@@ -52,6 +52,17 @@ export function nextVisitOf(
   };
 }
 
+/** Rule 15.10: homework is done again from the next day on, where anything of it is left. */
+export function nextHomeworkOf(
+  { lines }: CueBook,
+  states: readonly AreaToCome[],
+  startedAt: string,
+): NextVisit {
+  const isLeft = states.some(({ waits }) => !waits);
+  const because = say(lines, `shown.next-homework${isLeft ? '' : '-none'}`, {});
+  return { date: isLeft ? dateAfter(startedAt, 1) : null, rule: '15.10', because };
+}
+
 const MILLISECONDS_A_DAY = 24 * 3600 * 1000;
 
 /**

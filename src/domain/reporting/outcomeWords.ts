@@ -3,7 +3,7 @@ import { courseOf } from '../deciding/walking';
 import { findingsOf } from '../deciding/corrected';
 import type { FindingTold } from '../deciding/reading';
 import type { AreaState } from '../deciding/step';
-import type { Course } from '../deciding/course';
+import type { AreaCourse, Course } from '../deciding/course';
 import type { Entry } from '../log';
 import { say } from '../saying';
 import type { CueBook } from '../script';
@@ -40,6 +40,7 @@ function keyOf(
   findings: readonly FindingTold[],
 ): string {
   const at = courseOfArea(course, area);
+  if (at.task !== null) return homeworkKey(at, outcome, findings);
   if (outcome === 'referred') return outcome;
   if (hasNewPain(course, at, findings)) return 'new-pain';
   if (outcome === 'ready') {
@@ -50,6 +51,19 @@ function keyOf(
   if (outcome === 'unfinished') return outcome;
   if (pattern === null) return 'came-back';
   return drill === null ? 'working-below' : outcome;
+}
+
+/** Of homework the athlete's own report, and nothing of what may be taught (rule 15.15). */
+function homeworkKey(
+  { climb }: AreaCourse,
+  outcome: AreaState['outcome'],
+  findings: readonly FindingTold[],
+): string {
+  if (outcome === 'referred') return 'homework-referred';
+  if (outcome === 'unfinished') return outcome;
+  const own = findings.filter(({ drill }) => drill === climb?.visit.drill);
+  const isHeld = own.every(({ result, pain }) => result === 'held' && (pain ?? 0) === 0);
+  return isHeld ? 'homework-held' : 'homework-done';
 }
 
 /** The outcome with the pattern of what failed, as it is shown. */

@@ -26,7 +26,7 @@ import { decisionsOf } from './decided';
 import { homeworkOf, type Homework, type NoHomework } from './homework';
 import { ladderHistory, type RungReport } from './ladderHistory';
 import { liftsMissing, liftsThatMay, type LiftMissing } from './lifts';
-import { nextVisitOf, type NextVisit } from './nextDate';
+import { nextHomeworkOf, nextVisitOf, type NextVisit } from './nextDate';
 import { measuredOf, type CheckMeasured } from './measured';
 import { anglesTold, sourceSentences, type AngleTold } from './measuredWords';
 import { areaSentence } from './outcomeWords';
@@ -108,22 +108,28 @@ export function outcomeOf(book: CueBook, entries: readonly Entry[]): Outcome {
       waits: state.outcome === 'referred' || hasNewPain(course, at, findings),
     };
   });
+  // What an athlete did alone of a handover says nothing of lifts, and hands nothing over anew.
+  const isHomework = course.homework !== null;
   const ready = isWarned ? [] : liftsThatMay(looked);
-  const tasks = isWarned
-    ? []
-    : states
-        .filter(({ outcome }) => outcome === 'working')
-        .map(({ area }) => homeworkOf(course, courseOfArea(course, area), findings));
+  const tasks =
+    isWarned || isHomework
+      ? []
+      : states
+          .filter(({ outcome }) => outcome === 'working')
+          .map(({ area }) => homeworkOf(course, courseOfArea(course, area), findings));
   const homework = tasks.filter((task) => 'drill' in task);
-  const nextVisit = nextVisitOf(book, looked, startedAt(entries), {
-    endedOnWarning: isWarned,
-    hasHomework: homework.length > 0,
-  });
+  const nextVisit =
+    isHomework && !isWarned
+      ? nextHomeworkOf(book, looked, startedAt(entries))
+      : nextVisitOf(book, looked, startedAt(entries), {
+          endedOnWarning: isWarned,
+          hasHomework: homework.length > 0,
+        });
   return {
     reportedBy: course.way === 'alone' ? 'athlete' : 'coach',
     areas,
     liftsReady: ready,
-    liftsMissing: liftsMissing(book, looked, ready),
+    liftsMissing: isHomework ? [] : liftsMissing(book, looked, ready),
     homework,
     noHomework: tasks.filter((task) => !('drill' in task)),
     nextDate: nextVisit.date,

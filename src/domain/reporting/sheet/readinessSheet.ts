@@ -9,6 +9,7 @@ import type { AngleTool, Load, PainKind, RedFlag, Result } from '../../findings'
 import type { EndReason, Entry, EntryOf } from '../../log';
 import { say } from '../../saying';
 import type { CueBook, PromptId } from '../../script';
+import { routineBegun } from '../../handover/progressDay';
 import { reportOf } from '../report';
 import { areaName, liftName, titled } from '../wording';
 import { initialsOf, plain } from './plain';
@@ -130,7 +131,7 @@ export function readinessSheet(
     session: sessionOf(started),
     who: whoOf(name, nameAs),
     startedAt,
-    routine: { is: routine, words: book.routines[routine]?.name ?? routine },
+    routine: { is: routine, words: (started && routineBegun(book, started)?.name) ?? routine },
     way: { is: way, words: title(`way-${way}`) },
     reportedBy: report.reportedBy,
     ended: { is: end, words: title(`end-${end}`) },
