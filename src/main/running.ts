@@ -12,6 +12,7 @@ import { COACH_VOICE } from '../voice/voices';
 import { interruptible, soundOf } from './interruptions';
 import { musicUnder } from './musicUnder';
 import { deviceName } from './names';
+import type { LevelPlace } from './levelPlace';
 import type { Parts } from './parts';
 import type { PeoplePlace } from './people/peoplePlace';
 import type { VisitPlace } from './people/visitPlace';
@@ -74,6 +75,7 @@ export function staysAt(parts: Pick<Parts, 'hands'>): Cancel {
 export function createRunning({
   parts,
   store,
+  level,
   listening,
   people,
   visits,
@@ -82,6 +84,7 @@ export function createRunning({
 }: {
   parts: Parts;
   store: SeatStore;
+  level: Pick<LevelPlace, 'forSession'>;
   /** Everything that hears replies. */
   listening: Ear;
   people: Pick<PeoplePlace, 'forSession'>;
@@ -144,6 +147,8 @@ export function createRunning({
       ports: {
         ...{ clock: outside.clock, ear: outside.ear, voice, tones, beats, screen: { show } },
         records: isRehearsal ? records : tellingWords(records, chooseWords),
+        // On a squad day it would be strapped to somebody else.
+        ...(!isRehearsal && over === undefined && level.forSession()),
       },
     });
     const run: Run = {

@@ -10,7 +10,9 @@ import {
   type Seat,
   type SeatState,
 } from '../screens/seat';
+import { NO_LEVEL } from '../screens/level/state';
 import { EMPTY_VIEW } from '../screens/view';
+import { createDeviceTilt } from '../tilt/deviceTilt';
 import { createVoiceCheckPlace } from './coach/voiceCheckPlace';
 import { createDoor } from './door';
 import { chooseLanguage, type ChosenCues } from './languageShelf';
@@ -18,6 +20,7 @@ import { createLockPlace, lockStateOf } from './lock/lockPlace';
 import type { PageLock } from './lock/pageLock';
 import { createKeysPlace } from './keysPlace';
 import { randomName } from './names';
+import { createLevelPlace } from './levelPlace';
 import { createParts, type Parts } from './parts';
 import { createOffline } from './offline';
 import { createMicrophonePlace } from './microphone/microphonePlace';
@@ -82,6 +85,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
     voiceCheck: null,
     microphoneCheck: null,
     keys: { own: [] },
+    level: NO_LEVEL,
     people: NOBODY,
     record: RECORD,
     lock: lockStateOf(page),
@@ -97,8 +101,13 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
   const voiceCheck = createVoiceCheckPlace({ parts, store, openMicrophone });
   const door = createDoor();
   const listening = manyEars([ear, hands, door, typed]);
+  const sensor = createDeviceTilt({ scope: window, clock: parts.clock });
+  const level = createLevelPlace({
+    ...{ parts, store, sensor, listening },
+    unlockSound: () => unlockSound(),
+  });
   const running = createRunning({
-    ...{ parts, store, listening, people, visits, chooseWords, notAllArrived },
+    ...{ parts, store, level, listening, people, visits, chooseWords, notAllArrived },
   });
   const squadDay = createSquadDayPlace({
     ...{ parts, store, listening, people, running, chooseLanguage },
@@ -207,6 +216,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
     visits,
     microphoneCheck,
     keys,
+    level,
     squadDay,
     warmUp,
     record,
@@ -276,6 +286,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
     leave() {
       voiceCheck.leave();
       running.end();
+      level.leave();
       if (isHeard) void coach.fitEar('coach');
       store.patch({ where: people.placeAfter(), rehearsal: false, visit: null, view: EMPTY_VIEW });
       void unfinished.look();

@@ -7,6 +7,7 @@ import type { SessionHead } from '../ports';
 import type { LineResult } from '../session/voiceCheck';
 import type { VisitHands, VisitState } from './finished/state';
 import type { KeysHands, KeysState } from './keys/state';
+import type { LevelHands, LevelState } from './level/state';
 import type { LockHands, LockState } from './lock/state';
 import type { MicrophoneCheckHands, MicrophoneCheckState } from './microphone/state';
 import type { PeopleHands, PeopleState } from './people/state';
@@ -72,6 +73,7 @@ export interface SeatState {
   /** Null where none was begun. */
   microphoneCheck: MicrophoneCheckState | null;
   keys: KeysState;
+  level: LevelState;
   people: PeopleState;
   record: RecordState;
   lock: LockState;
@@ -180,6 +182,7 @@ export interface Seat {
   visits: VisitHands;
   microphoneCheck: MicrophoneCheckHands;
   keys: KeysHands;
+  level: LevelHands;
   /** Called inside a tap, so that sound, voice and microphone may be unlocked there. */
   begin(choice: BeginChoice): void;
   watchRehearsal(routine: RoutineId): void;

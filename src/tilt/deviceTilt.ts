@@ -71,7 +71,7 @@ export function createDeviceTilt({
     const troubles: TiltTrouble[] = [];
     const answer = await asked?.catch(() => 'denied' as const);
     if (answer === 'denied') return 'denied';
-    for (const source of [...genericSource(scope), ...motionSource(scope)]) {
+    for (const source of [...genericSource(scope, clock), ...motionSource(scope)]) {
       const trouble = await begin(source);
       if (trouble === null) return null;
       troubles.push(trouble);

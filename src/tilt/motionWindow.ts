@@ -3,7 +3,11 @@ export interface MotionWindow {
   isSecureContext: boolean;
   GravitySensor?: new (options: { frequency: number }) => MotionSensor;
   Accelerometer?: new (options: { frequency: number }) => MotionSensor;
-  DeviceMotionEvent?: { requestPermission?: () => Promise<'granted' | 'denied'> } | undefined;
+  /** Some browsers ask a person first, inside a tap. */
+  DeviceMotionEvent?: {
+    prototype?: unknown;
+    requestPermission?: () => Promise<'granted' | 'denied'>;
+  };
   addEventListener(type: 'devicemotion', listener: (event: MotionEvent) => void): void;
   removeEventListener(type: 'devicemotion', listener: (event: MotionEvent) => void): void;
 }

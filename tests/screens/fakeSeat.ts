@@ -1,5 +1,6 @@
 import type { Reply } from '../../src/domain/hearing/reply';
 import type { SessionEvent } from '../../src/ports';
+import { NO_LEVEL } from '../../src/screens/level/state';
 import { createSeatStore, type Seat, type SeatState } from '../../src/screens/seat';
 import { EMPTY_VIEW, viewOf, type TimedEvent, type View } from '../../src/screens/view';
 import { BOOK } from './book';
@@ -33,6 +34,7 @@ export const STATE: SeatState = {
   voiceCheck: null,
   microphoneCheck: null,
   keys: { own: [] },
+  level: NO_LEVEL,
   squadDay: null,
   warmUp: null,
   record: { isSavingDue: false, lasting: null, damage: null },
@@ -79,6 +81,11 @@ export function fakeSeat(
     lock: fakeLock(did, answer),
     microphoneCheck: fakeMicrophoneCheck(did),
     keys: fakeKeys(did),
+    level: {
+      choose: (on) => did.push(['level.choose', on]),
+      set: () => did.push(['level.set']),
+      take: () => did.push(['level.take']),
+    },
     tryMicrophone: () => did.push(['tryMicrophone']),
     begin: (choice) => did.push(['begin', choice]),
     watchRehearsal: (routine) => did.push(['rehearsal', routine]),

@@ -113,6 +113,19 @@ describe('the motion sensor of a device', () => {
     expect(await opened(place, true)).toBeNull();
   });
 
+  it('goes on telling a phone that is so still that the browser tells nothing new', async () => {
+    const place = enter(['GravitySensor']);
+    await opened(place, true);
+    const before = place.told.length;
+    place.clock.advance(1000);
+    expect(place.told.length - before).toBeGreaterThan(40);
+    expect(place.told.at(-1)).toMatchObject({ type: 'reading', sample: { vector: UP } });
+    place.motion.break('NotReadableError');
+    const lost = place.told.length;
+    place.clock.advance(1000);
+    expect(place.told).toHaveLength(lost);
+  });
+
   it('closed, it is off; who has left hears nothing', async () => {
     const place = enter(['devicemotion']);
     await opened(place, true);

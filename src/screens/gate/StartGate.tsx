@@ -12,6 +12,7 @@ import { chosenOf } from '../people/state';
 import { Hearing } from './Hearing';
 import { Language } from './Language';
 import { OfThisOne } from './OfThisOne';
+import { PhoneLevel } from './PhoneLevel';
 import { Sound } from './Sound';
 import { firstOf, toRunOf } from './toRun';
 import { WhatToRun } from './WhatToRun';
@@ -65,6 +66,8 @@ export function StartGate({ seat }: { seat: Seat }) {
         {isHeard && <Hearing seat={seat} />}
 
         <Sound seat={seat} />
+
+        <PhoneLevel seat={seat} />
 
         {isHeard && <YourVoice seat={seat} />}
 

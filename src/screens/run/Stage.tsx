@@ -4,6 +4,7 @@ import type { CueBook } from '../../domain/script';
 import type { Phase } from '../../ports';
 import type { Seat } from '../seat';
 import { Shape, type ShapeName } from '../Shape';
+import { Level } from './Level';
 import { ToneSign } from './ToneSign';
 import { useNowSeconds, useSeat } from '../useSeat';
 import { isEnding, secondsLeft, type View } from '../view';
@@ -38,6 +39,7 @@ export function Stage({ seat }: { seat: Seat }) {
         <ToneSign tone={view.tone} />
       </div>
       <Figure seat={seat} book={book} view={view} />
+      <Level seat={seat} view={view} />
       {view.prompt === 'confirm' && (
         <p className="offer">
           <Shape name="question" /> {offerOf(view)}
@@ -71,8 +73,11 @@ function headingOf(book: CueBook, view: View): string {
   return view.step === null ? 'Getting ready' : titleOf(book, view.step.prompt);
 }
 
-const offerOf = (view: View): string =>
-  asksEnd(view) ? 'End the session?' : `Heard: ${view.offered ?? view.cue?.text ?? ''}?`;
+/** What a phone as a level offers nobody has said: its own words are shown. */
+function offerOf(view: View): string {
+  if (asksEnd(view)) return 'End the session?';
+  return view.offered === null ? (view.cue?.text ?? '') : `Heard: ${view.offered}?`;
+}
 
 const SideSign = ({ side }: { side: Side }) => (
   <p className="side">
