@@ -7,6 +7,7 @@ import type { Cancel, Ear, SessionEvent } from '../ports';
 import type { SeatState, SeatStore } from '../screens/seat';
 import { viewOf, viewOfLog } from '../screens/view';
 import type { sessionMachine } from '../session/sessionMachine';
+import { RecordError } from '../records/problems';
 import { playSound } from '../sounding/playing';
 import { COACH_VOICE } from '../voice/voices';
 import { interruptible, soundOf } from './interruptions';
@@ -16,6 +17,8 @@ import type { LevelPlace } from './levelPlace';
 import type { Parts } from './parts';
 import type { PeoplePlace } from './people/peoplePlace';
 import type { VisitPlace } from './people/visitPlace';
+import { settling, type SettlingRecords } from './tabs/settling';
+import type { RunsHere, TabsPlace } from './tabs/tabsPlace';
 import { RehearsalPartner } from './rehearsalPartner';
 import { stayAwake } from './wakefulness';
 import { tellingWords } from './wordsShelf';
@@ -47,12 +50,18 @@ export interface Running {
   isStarting(): boolean;
   /** Ends what runs, without a word. */
   end(): void;
+  /** Ends it once all of it is on record; null then, else why it runs on. */
+  giveUp(): Promise<string | null>;
+  runsHere(): RunsHere;
   /** Seconds since it started. */
   nowSeconds(): number;
 }
 
-interface Run {
-  session: string;
+const notYet = (why: string): string =>
+  `What was said last is not on record yet, so the session stays where it is. ${why}`;
+
+interface Run extends NonNullable<RunsHere> {
+  records: SettlingRecords;
   actor: ActorRefFrom<typeof sessionMachine>;
   startedAtMilliseconds: number;
   partner: RehearsalPartner | null;
@@ -81,6 +90,7 @@ export function createRunning({
   visits,
   chooseWords,
   notAllArrived,
+  tabs,
 }: {
   parts: Parts;
   store: SeatStore;
@@ -91,6 +101,8 @@ export function createRunning({
   visits: Pick<VisitPlace, 'look'>;
   chooseWords: (words: Words) => void;
   notAllArrived: () => void;
+  /** Another tab may run a session. */
+  tabs: Pick<TabsPlace, 'claim' | 'release'>;
 }): Running {
   const { beats, book, clock, coach, ear, isHeard, records, tones, voice } = parts;
   const underMusic = musicUnder(parts.music, clock);
@@ -110,9 +122,10 @@ export function createRunning({
   async function start({ session, routine, log, isRehearsal = false, over, ...wanted }: ToRun) {
     if (isStarting) return false;
     isStarting = true;
-    const arrived = await loadSession().catch(notAllArrived);
+    const [arrived, isMine] = await Promise.all([loadSession().catch(notAllArrived), tabs.claim()]);
     isStarting = false;
-    if (arrived === undefined) return false;
+    if (arrived === undefined && running === null) tabs.release();
+    if (arrived === undefined || !isMine) return false;
     end();
     const partner = isRehearsal ? createPartner() : null;
     const began = log.find((entry) => entry.type === 'started');
@@ -128,6 +141,7 @@ export function createRunning({
     const outside = interruptible({ ear: listening, clock, sound: soundOf(tones) }, (what) =>
       show({ type: 'trouble', what, say: null, atSeconds: nowSeconds() }),
     );
+    const settled = settling(isRehearsal ? records : tellingWords(records, chooseWords));
     const actor = arrived.createSessionActor({
       book: isRehearsal || !isHeard ? book : coach.book(),
       secondsOf: parts.secondsOf,
@@ -146,13 +160,14 @@ export function createRunning({
       log,
       ports: {
         ...{ clock: outside.clock, ear: outside.ear, voice, tones, beats, screen: { show } },
-        records: isRehearsal ? records : tellingWords(records, chooseWords),
+        records: settled,
         // On a squad day it would be strapped to somebody else.
         ...(!isRehearsal && over === undefined && level.forSession()),
       },
     });
     const run: Run = {
-      ...{ session, actor, startedAtMilliseconds, partner, sleepAgain: stayAwake() },
+      ...{ session, routine, mayGoOnHere: !isRehearsal && over === undefined },
+      ...{ actor, startedAtMilliseconds, partner, sleepAgain: stayAwake(), records: settled },
       detachHeadset: joinHeadset(parts),
       leaveOutside: outside.leave,
       isSquadDay: over !== undefined,
@@ -180,6 +195,7 @@ export function createRunning({
     run.reason = reason;
     run.sleepAgain();
     if (run.isSquadDay) return;
+    tabs.release();
     change.where = 'finished';
     void visits.look(run.session);
   }
@@ -195,9 +211,27 @@ export function createRunning({
       play: (sound) => void playSound(tones.output(), sound, { volume: 1 }),
     });
 
+  async function giveUp() {
+    const run = running;
+    if (run === null) return null;
+    try {
+      await run.records.settled();
+    } catch (error) {
+      return notYet(new RecordError(error).problem.say);
+    }
+    if (running === run) end();
+    return null;
+  }
+
   return {
     start,
     end,
+    giveUp,
+    runsHere() {
+      if (running === null) return null;
+      const { session, mayGoOnHere } = running;
+      return { session, routine: running.routine, mayGoOnHere };
+    },
     isStarting: () => isStarting,
     nowSeconds,
   };

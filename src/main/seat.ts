@@ -1,5 +1,7 @@
 import type { Words } from '../domain/log';
+import { NO_REPLY } from '../domain/hearing/reply';
 import { say } from '../domain/saying';
+import type { RoutineId } from '../domain/script';
 import { LANGUAGES } from '../cues/page';
 import { manyEars } from '../ear/manyEars';
 import type { EarTrouble } from '../ports';
@@ -28,6 +30,8 @@ import { createPeoplePlace, NOBODY } from './people/peoplePlace';
 import { createVisitPlace } from './people/visitPlace';
 import { createRecordHands, RECORD } from './record/recordHands';
 import { createRunning, loadSession, staysAt } from './running';
+import { createLine } from './tabs/line';
+import { createTabsPlace } from './tabs/tabsPlace';
 import { createSquadDayPlace } from './squadDay/squadDayPlace';
 import { createUnfinished, REHEARSAL } from './unfinished';
 import { createWarmUpPlace } from './warmUp/warmUpPlace';
@@ -49,6 +53,8 @@ const MICROPHONE_OF: Record<EarTrouble, MicrophoneState> = {
   'model-missing': 'failed',
 };
 
+const GONE =
+  'Its tab was closed in mid-session. Nothing that was said is lost: go on with it here.';
 const NOT_TAKEN_UP =
   'This session could not be read, so it did not go on. It stays in the record; load the page anew and try it again.';
 
@@ -80,6 +86,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
     music: { name: null, trouble: false },
     offline: { state: 'unknown', what: 'page', progress: 0, newVersion: null },
     unfinished: [],
+    elsewhere: null,
     rehearsal: false,
     coach: coach.state(),
     voiceCheck: null,
@@ -106,19 +113,40 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
     ...{ parts, store, sensor, listening },
     unlockSound: () => unlockSound(),
   });
+  const tabs = createTabsPlace({
+    ...{ clock: parts.clock, store, locks: navigator.locks as LockManager | undefined },
+    line: createLine('BroadcastChannel' in window ? new BroadcastChannel('sayso') : null),
+    here: () => running.runsHere(),
+    stop: () => hands.reply({ ...NO_REPLY, command: 'stop' }),
+    giveUp: () => running.giveUp().finally(leftHere),
+    yieldHere() {
+      running.end();
+      leftHere();
+    },
+    goOn,
+    prepare: () => unlockSound(),
+    changed(gone) {
+      void unfinished.look().then(() => gone !== null && unfinished.tell(gone, GONE));
+      void people.look();
+    },
+  });
   const running = createRunning({
-    ...{ parts, store, level, listening, people, visits, chooseWords, notAllArrived },
+    ...{ parts, store, level, listening, people, visits, chooseWords, notAllArrived, tabs },
   });
   const squadDay = createSquadDayPlace({
     ...{ parts, store, listening, people, running, chooseLanguage },
     ...{ begins, stays },
-    freed: () => void unfinished.look(),
+    freed() {
+      tabs.release();
+      void unfinished.look();
+    },
     storage: () => page.texts,
   });
   const warmUp = createWarmUpPlace({
     ...{ parts, store, listening, begins, stays, storage: () => localStorage },
   });
-  const unfinished = createUnfinished({ book, records, store, isTaken: squadDay.holds });
+  const isTaken = (session: string) => squadDay.holds(session) || tabs.runs(session);
+  const unfinished = createUnfinished({ book, records, store, isTaken });
 
   const microphone = (change: Partial<SeatState['microphone']>) =>
     store.patch({ microphone: { ...store.state().microphone, ...change } });
@@ -201,6 +229,37 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
     tones.unlock().catch(() => undefined);
   };
 
+  function goOn(session: string) {
+    unlockSound();
+    void openMicrophone();
+    void records.read(session).then(
+      (log) => {
+        const began = log.find((entry) => entry.type === 'started');
+        if (began === undefined) return unfinished.tell(session, NOT_TAKEN_UP);
+        // Its questions are in its own language: the page comes back with it, at this gate.
+        if (began.language !== book.language) return chooseLanguage(began.language);
+        people.choose(began.person ?? null);
+        void running.start({ session, routine: began.routine, log });
+      },
+      () => unfinished.tell(session, NOT_TAKEN_UP),
+    );
+  }
+
+  /** Another tab goes on with what ran here, unless it stays. */
+  function leftHere() {
+    if (running.runsHere() !== null) return;
+    level.leave();
+    store.patch({ where: 'people', rehearsal: false, visit: null, view: EMPTY_VIEW });
+    void unfinished.look();
+    void people.look();
+  }
+
+  /** The microphone is one tab's: what needs it begins only where no session runs in another. */
+  const alone =
+    <A extends unknown[]>(run: (...args: A) => void) =>
+    (...args: A) =>
+      tabs.unlessElsewhere(() => run(...args));
+
   return {
     subscribe: store.subscribe,
     state: store.state,
@@ -214,43 +273,30 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
       },
     },
     visits,
-    microphoneCheck,
+    microphoneCheck: { ...microphoneCheck, begin: alone(microphoneCheck.begin) },
     keys,
     level,
-    squadDay,
-    warmUp,
+    squadDay: { ...squadDay, begin: alone(squadDay.begin), goOn: alone(squadDay.goOn) },
+    warmUp: { ...warmUp, begin: alone(warmUp.begin) },
     record,
     lock,
+    elsewhere: { goOnHere: tabs.goOnHere, stop: tabs.stop },
     tryMicrophone: () => {
       unlockSound();
       void openMicrophone();
     },
-    begin({ listen, ...chosen }) {
+    begin: alone(({ listen, ...chosen }: BeginChoice) => {
       const session = people.nameSession(store.state().people.chosen);
       begins(listen);
       void running.start({ session, log: [], ...chosen });
-    },
-    watchRehearsal(routine) {
+    }),
+    watchRehearsal: alone((routine: RoutineId) => {
       unlockSound();
       door.open();
       const session = `${REHEARSAL}${randomName()}`;
       void running.start({ session, routine, log: [], isRehearsal: true });
-    },
-    goOn(session) {
-      unlockSound();
-      void openMicrophone();
-      void records.read(session).then(
-        (log) => {
-          const began = log.find((entry) => entry.type === 'started');
-          if (began === undefined) return unfinished.tell(session, NOT_TAKEN_UP);
-          // Its questions are in its own language: the page comes back with it, at this gate.
-          if (began.language !== book.language) return chooseLanguage(began.language);
-          people.choose(began.person ?? null);
-          void running.start({ session, routine: began.routine, log });
-        },
-        () => unfinished.tell(session, NOT_TAKEN_UP),
-      );
-    },
+    }),
+    goOn: alone(goOn),
     discard: unfinished.discard,
     reply: (reply) => hands.reply(reply),
     type: (text) => typed.type(text),
@@ -272,10 +318,10 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
       voice.say(say(book.lines, 'say.welcome', {}), { ended: voicesKnown });
     },
     chooseWords,
-    checkVoice() {
+    checkVoice: alone(() => {
       unlockSound();
       void voiceCheck.begin();
-    },
+    }),
     steerVoiceCheck: (how) => voiceCheck.steer(how),
     forgetVoice: () => coach.forgetVoice(),
     addOwnWords: async (reply, typed) =>
@@ -287,6 +333,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
       voiceCheck.leave();
       running.end();
       level.leave();
+      tabs.release();
       if (isHeard) void coach.fitEar('coach');
       store.patch({ where: people.placeAfter(), rehearsal: false, visit: null, view: EMPTY_VIEW });
       void unfinished.look();

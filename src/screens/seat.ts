@@ -5,6 +5,7 @@ import type { Words } from '../domain/log';
 import type { Reply } from '../domain/hearing/reply';
 import type { SessionHead } from '../ports';
 import type { LineResult } from '../session/voiceCheck';
+import type { ElsewhereHands, ElsewhereState } from './people/elsewhere';
 import type { VisitHands, VisitState } from './finished/state';
 import type { KeysHands, KeysState } from './keys/state';
 import type { LevelHands, LevelState } from './level/state';
@@ -65,6 +66,8 @@ export interface SeatState {
   offline: OfflineState;
   /** Sessions that never ended, newest first. */
   unfinished: UnfinishedSession[];
+  /** The session that runs in another tab of this device, or null. */
+  elsewhere: ElsewhereState | null;
   /** Replies come from a recording, not from a person in the room. */
   rehearsal: boolean;
   coach: CoachState;
@@ -179,6 +182,7 @@ export interface Seat {
   warmUp: WarmUpHands;
   record: RecordHands;
   lock: LockHands;
+  elsewhere: ElsewhereHands;
   visits: VisitHands;
   microphoneCheck: MicrophoneCheckHands;
   keys: KeysHands;

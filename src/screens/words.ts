@@ -189,3 +189,10 @@ export function placeOf(book: CueBook, step: Told<'step'>): string {
 /** A finding's faults as they are read back: "knees forward, bar away". */
 export const faultsOf = (book: CueBook, finding: Finding): string =>
   finding.faults.map((id) => book.faults[id]?.readback ?? id).join(', ');
+
+/** "Bell hinge, left (Hinge · rung 2 of 4 · set 1 of 2)". */
+export function openWords(book: CueBook, open: Told<'step'>): string {
+  const side = open.side === null ? '' : `, ${SIDE_WORDS[open.side].toLowerCase()}`;
+  const place = placeOf(book, open);
+  return `${titleOf(book, open.prompt)}${side}${place === '' ? '' : ` (${place})`}`;
+}

@@ -29,6 +29,7 @@ export const STATE: SeatState = {
   voices: { device: [], speaks: 'sayso', wordsPerMinute: null },
   offline: { state: 'ready', what: 'page', progress: 1, newVersion: null },
   unfinished: [],
+  elsewhere: null,
   rehearsal: false,
   coach: { readings: 0, ownWords: [], callWord: null, trouble: null },
   voiceCheck: null,
@@ -85,6 +86,10 @@ export function fakeSeat(
       choose: (on) => did.push(['level.choose', on]),
       set: () => did.push(['level.set']),
       take: () => did.push(['level.take']),
+    },
+    elsewhere: {
+      goOnHere: () => did.push(['goOnHere']),
+      stop: () => did.push(['stopElsewhere']),
     },
     tryMicrophone: () => did.push(['tryMicrophone']),
     begin: (choice) => did.push(['begin', choice]),

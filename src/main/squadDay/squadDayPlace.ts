@@ -224,6 +224,7 @@ export function createSquadDayPlace({
     if (under === null) return;
     keep({ ...under, day: days.cutOff(under.day) }, { stage: 'kept', trouble: NOT_ARRIVED });
     store.patch({ where: 'people' });
+    freed();
   }
 
   function putOff() {

@@ -2,6 +2,7 @@ import { useId, useState } from 'react';
 import { Back } from '../Back';
 import type { Seat } from '../seat';
 import { ToKeys } from '../keys/ToKeys';
+import { Elsewhere } from '../people/Elsewhere';
 import { Invented } from '../people/Invented';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
@@ -56,6 +57,7 @@ export function StartGate({ seat }: { seat: Seat }) {
           </div>
         )}
         <WithoutNetwork seat={seat} />
+        <Elsewhere seat={seat} />
       </header>
 
       <div className="settings">

@@ -7,6 +7,7 @@ import { ToSquadDay } from '../squadDay/ToSquadDay';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
 import { AddPerson } from './AddPerson';
+import { Elsewhere } from './Elsewhere';
 import type { PersonKnown } from './state';
 import { Searched } from './Searched';
 import { TakeOut } from './TakeOut';
@@ -31,6 +32,7 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
           hands and eyes stay on the athlete.
         </p>
       </header>
+      <Elsewhere seat={seat} />
       <button type="button" className="first" onClick={() => seat.people.toGate(null)}>
         Begin without a name
       </button>

@@ -1,9 +1,8 @@
-import type { CueBook } from '../../domain/script';
 import { Trouble } from '../forms/Trouble';
 import { Invented } from './Invented';
 import type { Seat, UnfinishedSession } from '../seat';
 import { useSeat } from '../useSeat';
-import { placeOf, SIDE_WORDS, titleOf } from '../words';
+import { openWords } from '../words';
 
 /** So many are shown at once; a long tail of others would push the athletes off the screen. */
 const SHOWN = 3;
@@ -89,11 +88,4 @@ function One({ seat, one: { head, open, trouble } }: { seat: Seat; one: Unfinish
       </div>
     </li>
   );
-}
-
-/** "Bell hinge, left (Hinge · rung 2 of 4 · set 1 of 2)". */
-function openWords(book: CueBook, open: NonNullable<UnfinishedSession['open']>): string {
-  const side = open.side === null ? '' : `, ${SIDE_WORDS[open.side].toLowerCase()}`;
-  const place = placeOf(book, open);
-  return `${titleOf(book, open.prompt)}${side}${place === '' ? '' : ` (${place})`}`;
 }
