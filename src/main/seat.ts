@@ -30,7 +30,7 @@ import { createPeoplePlace, NOBODY } from './people/peoplePlace';
 import { createVisitPlace } from './people/visitPlace';
 import { createRecordHands, RECORD } from './record/recordHands';
 import { createRunning, loadSession, staysAt } from './running';
-import { createLine } from './tabs/line';
+import { channelOf, createLine } from './tabs/line';
 import { createTabsPlace } from './tabs/tabsPlace';
 import { createSquadDayPlace } from './squadDay/squadDayPlace';
 import { createUnfinished, REHEARSAL } from './unfinished';
@@ -115,7 +115,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
   });
   const tabs = createTabsPlace({
     ...{ clock: parts.clock, store, locks: navigator.locks as LockManager | undefined },
-    line: createLine('BroadcastChannel' in window ? new BroadcastChannel('sayso') : null),
+    line: createLine(channelOf('sayso')),
     here: () => running.runsHere(),
     stop: () => hands.reply({ ...NO_REPLY, command: 'stop' }),
     giveUp: () => running.giveUp().finally(leftHere),

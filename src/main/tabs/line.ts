@@ -30,6 +30,15 @@ export type Channel = Pick<
 /** Tabs of a version that tells other things do not understand each other, and so do not speak. */
 const FORMAT = 'sayso-tabs-1';
 
+/** What this browser joins its tabs by; null where it has none, or refuses. */
+export function channelOf(name: string): Channel | null {
+  try {
+    return new BroadcastChannel(name);
+  } catch {
+    return null;
+  }
+}
+
 /** A line over `channel`; nobody is at its other end where the browser has none. */
 export function createLine(channel: Channel | null): Line {
   return {

@@ -16,11 +16,19 @@ const NAME = 'sayso-session';
 /** Others only look whether it is free, which takes no time. */
 const CLAIM_MILLISECONDS = 1500;
 
-/** By the browser's own locks, which a tab loses with its life. `lost`: it was taken away. */
-export function webLock(locks: LockManager, clock: Clock, lost: () => void): SessionLock {
+/**
+ * By the browser's own locks, which a tab loses with its life; where it refuses them, as a page that
+ * may store nothing, by `otherwise`. `lost`: it was taken away.
+ */
+export function webLock(
+  locks: LockManager,
+  clock: Clock,
+  lost: () => void,
+  otherwise: SessionLock,
+): SessionLock {
   let release: Cancel | null = null;
   const hold = (options: LockOptions) =>
-    new Promise<boolean>((resolve) => {
+    new Promise<boolean | 'refused'>((resolve) => {
       let isMine = false;
       const held = () =>
         new Promise<void>((over) => {
@@ -32,8 +40,8 @@ export function webLock(locks: LockManager, clock: Clock, lost: () => void): Ses
             over();
           };
         });
-      locks.request(NAME, options, held).catch(() => {
-        resolve(false);
+      locks.request(NAME, options, held).catch((error: unknown) => {
+        resolve(isAbort(error) ? false : 'refused');
         if (!isMine) return;
         release = null;
         lost();
@@ -46,19 +54,30 @@ export function webLock(locks: LockManager, clock: Clock, lost: () => void): Ses
       const timer = clock.setTimeout(() => waiting.abort(), CLAIM_MILLISECONDS);
       const isMine = await hold({ signal: waiting.signal });
       clock.clearTimeout(timer);
-      return isMine;
+      return isMine === 'refused' ? otherwise.claim() : isMine;
     },
-    takeAway: () => hold({ steal: true }),
-    release: () => release?.(),
+    async takeAway() {
+      const isMine = await hold({ steal: true });
+      return isMine === 'refused' ? otherwise.takeAway() : isMine;
+    },
+    release() {
+      release?.();
+      otherwise.release();
+    },
     whenFree(run) {
       const waiting = new AbortController();
+      let cancel = () => waiting.abort();
       locks
         .request(NAME, { mode: 'shared', signal: waiting.signal }, () => undefined)
-        .then(run, () => undefined);
-      return () => waiting.abort();
+        .then(run, (error: unknown) => {
+          if (!isAbort(error)) cancel = otherwise.whenFree(run);
+        });
+      return () => cancel();
     },
   };
 }
+
+const isAbort = (error: unknown) => error instanceof DOMException && error.name === 'AbortError';
 
 /** Whoever runs a session answers within this. */
 const ANSWER_MILLISECONDS = 500;

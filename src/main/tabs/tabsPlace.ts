@@ -69,7 +69,8 @@ export function createTabsPlace({
     if (here() !== null) yieldHere();
     line.tell({ type: 'who' });
   };
-  const lock = locks === undefined ? askedLock(line, clock) : webLock(locks, clock, lost);
+  const asking = askedLock(line, clock);
+  const lock = locks === undefined ? asking : webLock(locks, clock, lost, asking);
   let isMine = false;
   let told = '';
   let stopWaiting: Cancel = () => undefined;
@@ -133,8 +134,8 @@ export function createTabsPlace({
       case 'who':
         return tell(true);
       case 'runs':
-        // Where the browser has no locks, the one that took it over is the one that tells.
-        if (here()?.session === message.what.session && locks === undefined) lost();
+        // The one that took it over is the one that tells.
+        if (here()?.session === message.what.session) lost();
         return isMine ? undefined : follow(message.what);
       case 'over':
         return over(message.session, false);

@@ -97,8 +97,13 @@ function lockRoom() {
 /** Lets everything that waits for nothing but its turn come to pass. */
 export const settle = () => new Promise<void>((resolve) => setImmediate(resolve));
 
-/** A browser without tabs yet; `hasLocks` false: an old one, or an address that is not secure. */
-export function browser({ hasLocks = true } = {}) {
+/** What a page gets that may store nothing. */
+const REFUSING = {
+  request: () => Promise.reject(new DOMException('storage is blocked', 'SecurityError')),
+} as unknown as LockManager;
+
+/** A browser without tabs yet; `none`: an old one, or an address that is not secure. */
+export function browser({ has = 'locks' }: { has?: 'locks' | 'none' | 'refused' } = {}) {
   const clock = handClock();
   const channelOf = hub();
   const locks = lockRoom();
@@ -111,7 +116,7 @@ export function browser({ hasLocks = true } = {}) {
     let keeps: string | null = null;
     const place = createTabsPlace({
       ...{ clock, store, line: createLine(channel) },
-      locks: hasLocks ? locks.of(tab) : undefined,
+      locks: { locks: locks.of(tab), none: undefined, refused: REFUSING }[has],
       here: () => runs,
       stop: () => did.push('stopped'),
       giveUp: () => {

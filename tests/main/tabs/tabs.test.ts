@@ -21,11 +21,12 @@ async function two(options: Parameters<typeof browser>[0] = {}) {
 }
 
 describe.each([
-  ['with locks', true],
-  ['without locks', false],
-])('two tabs of a browser %s', (_, hasLocks) => {
+  ['with locks', 'locks'],
+  ['without locks', 'none'],
+  ['that refuses its locks', 'refused'],
+] as const)('two tabs of a browser %s', (_, has) => {
   it('one runs the session, the other shows what is said and heard there', async () => {
-    const { one, other } = await two({ hasLocks });
+    const { one, other } = await two({ has });
     expect(one.runs()).toBe('mon');
     const cue = { text: 'How was it?', endsAtSeconds: 9 };
     one.store.patch({ view: { ...EMPTY_VIEW, step: STEP, phase: 'listening', cue } });
@@ -38,14 +39,14 @@ describe.each([
   });
 
   it('one that is opened later shows it too', async () => {
-    const { openTab } = await two({ hasLocks });
+    const { openTab } = await two({ has });
     const late = openTab();
     await settle();
     expect(late.elsewhere()?.session).toBe('mon');
   });
 
   it('none but the first begins one, and it is said why', async () => {
-    const { other } = await two({ hasLocks });
+    const { other } = await two({ has });
     await other.begin('tue');
     expect(other.runs()).toBeNull();
     expect(other.store.state().where).toBe('people');
@@ -58,14 +59,14 @@ describe.each([
   });
 
   it('"stop" in one that follows stops it', async () => {
-    const { one, other } = await two({ hasLocks });
+    const { one, other } = await two({ has });
     other.place.stop();
     await settle();
     expect(one.did).toContain('stopped');
   });
 
   it('the session is handed over: stored, let go, and gone on with', async () => {
-    const { clock, one, other } = await two({ hasLocks });
+    const { clock, one, other } = await two({ has });
     other.place.goOnHere();
     await settle();
     clock.pass(1000);
@@ -83,7 +84,7 @@ describe.each([
   });
 
   it('what is not on record yet is not handed over, and it is said why', async () => {
-    const { one, other } = await two({ hasLocks });
+    const { one, other } = await two({ has });
     one.keep('The device is full.');
     other.place.goOnHere();
     await settle();
@@ -92,7 +93,7 @@ describe.each([
   });
 
   it('one of a squad day, or a rehearsal, stays where it was begun', async () => {
-    const { clock, openTab } = browser({ hasLocks });
+    const { clock, openTab } = browser({ has });
     const [one, other] = [openTab(), openTab()];
     const beginning = one.begin('day', false);
     await settle();
@@ -107,7 +108,7 @@ describe.each([
   });
 
   it('once it has ended the other may begin', async () => {
-    const { clock, one, other } = await two({ hasLocks });
+    const { clock, one, other } = await two({ has });
     one.end();
     await settle();
     expect(other.elsewhere()).toBeNull();
@@ -120,7 +121,7 @@ describe.each([
   });
 
   it('where its tab is killed the other is told which session was cut off, and may go on', async () => {
-    const { clock, one, other } = await two({ hasLocks });
+    const { clock, one, other } = await two({ has });
     one.kill();
     for (let looks = 0; looks < 3; looks += 1) {
       await settle();
@@ -137,7 +138,7 @@ describe.each([
   });
 
   it('a tab that does not answer loses the session, and yields when it wakes', async () => {
-    const { clock, one, other } = await two({ hasLocks });
+    const { clock, one, other } = await two({ has });
     one.freeze(true);
     other.place.goOnHere();
     await settle();
