@@ -31,7 +31,7 @@ import { createVisitPlace } from './people/visitPlace';
 import { createRecordHands, RECORD } from './record/recordHands';
 import { createRunning, loadSession, staysAt } from './running';
 import { channelOf, createLine } from './tabs/line';
-import { createTabsPlace } from './tabs/tabsPlace';
+import { createTabsPlace, LOST_HERE } from './tabs/tabsPlace';
 import { createSquadDayPlace } from './squadDay/squadDayPlace';
 import { createUnfinished, REHEARSAL } from './unfinished';
 import { createWarmUpPlace } from './warmUp/warmUpPlace';
@@ -230,6 +230,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
   };
 
   function goOn(session: string) {
+    if (tabs.wasLost(session)) return unfinished.tell(session, LOST_HERE);
     unlockSound();
     void openMicrophone();
     void records.read(session).then(

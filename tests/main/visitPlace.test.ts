@@ -9,6 +9,7 @@ import { memoryNotes } from '../../src/records/memoryNotes';
 import { memoryPeople } from '../../src/records/memoryPeople';
 import { memoryRecords } from '../../src/records/memoryRecords';
 import { problem, RecordError } from '../../src/records/problems';
+import type { ElsewhereState } from '../../src/screens/people/elsewhere';
 import { createSeatStore } from '../../src/screens/seat';
 import { STATE } from '../screens/fakeSeat';
 
@@ -45,6 +46,11 @@ async function seated(change: Partial<ReturnType<typeof memoryRecords>> = {}) {
   await Promise.all([lookAtPeople(), place.look(ready)]);
   return { place, store, records: memory, notes, visit, ready, saved };
 }
+/** What another tab does with the visit that was cut off. */
+const RUNS: ElsewhereState = {
+  ...{ session: 'cut', person: null, routine: 'hinge', step: null, phase: null, cue: null },
+  ...{ heard: null, mayGoOnHere: true, isAsked: false, trouble: null },
+};
 const FAILED = { result: 'lost', faults: ['back-rounded'] } as const;
 
 /** The last check of the visit, as failed. */
@@ -117,6 +123,10 @@ describe('a visit that is corrected', () => {
       unfinished: [seat.visit().head, other].map((head) => ({ head, open: null, trouble: null })),
     });
     expect(await seat.place.correct(lastCheck(seat))).not.toBeNull();
+    seat.store.patch({ elsewhere: RUNS });
+    expect(await seat.place.close()).toMatch(/runs in another tab/);
+    expect(seat.visit().record?.isCutOff).toBe(true);
+    seat.store.patch({ elsewhere: null });
     expect(await seat.place.close()).toBeNull();
     expect(seat.store.state().unfinished.map(({ head }) => head)).toEqual([other]);
     expect(seat.visit().record?.isCutOff).toBe(false);

@@ -22,6 +22,8 @@ export interface VisitPlace extends VisitHands {
   look(session: string): Promise<void>;
 }
 
+const RUNS_ELSEWHERE =
+  'This session runs in another tab. End it there, or go on with it here, first; nothing was changed.';
 const NOT_READ =
   'This visit cannot be read here. It may be in the other language: change it at the start gate.';
 const INVENTED = 'An invented athlete: nobody was tested.';
@@ -120,6 +122,7 @@ export function createVisitPlace({
   ): Promise<string | null> {
     const session = headShown()?.session;
     if (session === undefined) return NOT_READ;
+    if (store.state().elsewhere?.session === session) return RUNS_ELSEWHERE;
     try {
       const [to, log] = await Promise.all([visitRecord(), records.read(session)]);
       const facts = make(log, to);

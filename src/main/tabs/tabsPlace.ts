@@ -9,6 +9,9 @@ const GIVE_UP_MILLISECONDS = 5000;
 
 const RUNS_ELSEWHERE =
   'A session runs in another tab, which has the microphone. Go on with it here, or end it there first.';
+/** Said where this tab stood still, so that another took its session over. */
+export const LOST_HERE =
+  'This tab stood still, and another went on with its session. Load this page anew, then go on with it here.';
 const OF_ITS_TAB = 'It goes on only in the tab where it was begun. End it there first.';
 
 /** What runs in this tab, as the others are shown it, or null. */
@@ -23,6 +26,8 @@ export interface TabsPlace extends ElsewhereHands {
   unlessElsewhere(run: () => void): void;
   /** Whether that session runs in another tab. */
   runs(session: string): boolean;
+  /** Whether another tab took that session away from this one, which must be loaded anew first. */
+  wasLost(session: string): boolean;
 }
 
 /**
@@ -64,6 +69,8 @@ export function createTabsPlace({
 }): TabsPlace {
   /** Another tab has taken it over. */
   const lost = () => {
+    const { session } = here() ?? {};
+    if (session !== undefined) lostHere.add(session);
     isMine = false;
     told = '';
     if (here() !== null) yieldHere();
@@ -71,6 +78,8 @@ export function createTabsPlace({
   };
   const asking = askedLock(line, clock);
   const lock = locks === undefined ? asking : webLock(locks, clock, lost, asking);
+  /** What this page holds of these is not what is on record. */
+  const lostHere = new Set<string>();
   let isMine = false;
   let told = '';
   let stopWaiting: Cancel = () => undefined;
@@ -185,10 +194,12 @@ export function createTabsPlace({
       else refuse();
     },
     runs: (session) => elsewhere()?.session === session,
+    wasLost: (session) => lostHere.has(session),
     stop: () => line.tell({ type: 'stop' }),
     goOnHere() {
       const now = elsewhere();
       if (now === null || now.isAsked) return;
+      if (lostHere.has(now.session)) return patch({ trouble: LOST_HERE });
       prepare();
       void takeOver(now.session);
     },

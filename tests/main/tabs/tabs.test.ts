@@ -153,5 +153,10 @@ describe.each([
     expect(one.runs()).toBeNull();
     expect(one.did).toContain('yielded');
     expect(one.elsewhere()?.session).toBe('mon');
+    // What it still holds is not what is on record, so it does not take it back as it is.
+    one.place.goOnHere();
+    await settle();
+    expect(one.elsewhere()?.trouble).toMatch(/Load this page anew/);
+    expect(other.runs()).toBe('mon');
   });
 });
