@@ -8,6 +8,7 @@ import { sessionOf } from '../../src/records/heads';
 import { titleOf } from '../../src/screens/words';
 import { seeded } from '../session/seeded';
 import { begin, h1, open, storedRows, toGate, type Opened } from './opening';
+import { speakAtOnce } from './quickVoice';
 
 /** So many in `npm test`; `KILLS=200` for more, `KILLS_SEED` for others. */
 const KILLS = Number(process.env.KILLS ?? 5);
@@ -59,33 +60,6 @@ function tellMoments() {
     look('deciding', 'main.run h1', /./);
     look('speaking', 'main.run .cue', /\w/);
   }).observe(document, { subtree: true, childList: true, characterData: true });
-}
-
-/** A voice of the device that says each line in no time, so that many kills take no long time. */
-function speakAtOnce() {
-  class Utterance extends EventTarget {
-    voice = null;
-    lang = 'en';
-    rate = 1;
-    volume = 1;
-    constructor(readonly text: string) {
-      super();
-    }
-  }
-  const voice = { name: 'Quick (enhanced)', voiceURI: 'quick', lang: 'en-US', localService: true };
-  const synthesis = Object.assign(new EventTarget(), {
-    getVoices: () => [{ ...voice, default: true }],
-    speak(line: Utterance) {
-      setTimeout(() => line.dispatchEvent(new Event('start')), 5);
-      setTimeout(() => line.dispatchEvent(new Event('end')), 20);
-    },
-    cancel: () => undefined,
-    resume: () => undefined,
-    pause: () => undefined,
-    ...{ speaking: false, pending: false, paused: false },
-  });
-  Object.defineProperty(window, 'speechSynthesis', { value: synthesis });
-  Object.defineProperty(window, 'SpeechSynthesisUtterance', { value: Utterance });
 }
 
 /** One thing that a coach does by touch: the work is done, or how it was. */

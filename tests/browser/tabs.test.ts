@@ -1,5 +1,6 @@
 import { afterEach, expect, it } from 'vitest';
 import { begin, h1, open, storedLog, toLastQuestion, untilStored, type Opened } from './opening';
+import { speakAtOnce } from './quickVoice';
 
 /** Its first line waits for a voice. */
 const SLOW = { timeout: 60_000 };
@@ -11,7 +12,7 @@ afterEach(async () => {
 });
 
 it('a second tab follows the session, goes on with it, and is told when that tab is killed', async () => {
-  opened = await open();
+  opened = await open({ before: speakAtOnce });
   const { page: first, context } = opened;
   await begin(first, 'touch');
   await toLastQuestion(first);
