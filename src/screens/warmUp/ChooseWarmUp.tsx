@@ -46,7 +46,7 @@ export function ChooseWarmUp({ seat }: { seat: Seat }) {
       </h1>
       <p className="lead">
         One speaker leads everybody. It plays by itself; nobody has to answer. Nobody is named, and
-        nothing is kept.
+        nothing of a group is kept.
       </p>
     </header>
   );

@@ -25,7 +25,7 @@ export function OfOne({ seat, chosen }: { seat: Seat; chosen: WarmUpOffer }) {
     );
   return (
     <>
-      <div className="pair">
+      <div className="pair of-one">
         {isOwn && (
           <button type="button" onClick={() => seat.warmUp.build(warmUp)}>
             Change it

@@ -23,7 +23,8 @@ export function AddBlock({
   const found = useId();
   const isStations = arrangement === 'stations';
   const { drills, workSeconds, changeSeconds } = blockTyped(book, typed);
-  const shown = isAll ? drills : drills.slice(0, SHOWN);
+  const isTyped = typed.trim() !== '';
+  const shown = isAll ? drills : isTyped ? drills.slice(0, SHOWN) : [];
   const add = ({ id }: DrillScript) => {
     onAdd(
       newBlock({
@@ -39,7 +40,7 @@ export function AddBlock({
     // A form inside a form must not keep what is built.
     event.stopPropagation();
     const [first] = drills;
-    if (first !== undefined && typed.trim() !== '') add(first);
+    if (first !== undefined && isTyped) add(first);
   };
   return (
     <form
@@ -68,7 +69,7 @@ export function AddBlock({
         ))}
       </ul>
       <div className="pair">
-        {drills.length > SHOWN && (
+        {(isAll || drills.length > shown.length) && (
           <button
             type="button"
             aria-expanded={isAll}

@@ -35,7 +35,7 @@ export function BlockFields(props: BlockFieldsProps) {
     />
   );
   return (
-    <>
+    <div role="group" aria-label={title} className="block">
       <div className="block-head">
         <h3>
           {isStations ? `Station ${at + 1}` : `${at + 1}.`}{' '}
@@ -67,7 +67,9 @@ export function BlockFields(props: BlockFieldsProps) {
       <TextField
         label="Said as it is shown"
         value={block.demo}
-        onChange={(demo) => onChange({ demo })}
+        hasLines
+        // One spoken line, however it is typed or pasted.
+        onChange={(demo) => onChange({ demo: demo.replace(/\s*[\r\n]+\s*/g, ' ') })}
         wrong={wrongOf('demo') ?? wrongOf('drill')}
         {...(drill !== undefined && { hint: `Empty: “${demoOf(drill)}”` })}
       />
@@ -79,6 +81,6 @@ export function BlockFields(props: BlockFieldsProps) {
           Take out
         </button>
       </div>
-    </>
+    </div>
   );
 }

@@ -88,7 +88,7 @@ export function MovableList<T extends { key: string }>(props: MovableListProps<T
       <ol className={className} ref={list} aria-label={label}>
         {items.map((item, at) => {
           const name = nameOf(item, at);
-          const moves = (
+          const moves = items.length > 1 && (
             <span className="moves">
               <span
                 className="handle"
