@@ -125,6 +125,7 @@ describe('a warm-up is built', () => {
       'The wall hinge',
     ]);
     press('Take out: The wall hinge');
+    expect(document.activeElement?.textContent).toBe('Part 1');
     expect(blocks()).toEqual(['The post squat', 'The post squat', 'The wall slide']);
     expect(button('The wall slide down').disabled).toBe(true);
   });

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { useRef, type ReactNode } from 'react';
 import type { CueBook } from '../../../domain/script';
 import { OneOf } from '../../forms/OneOf';
 import { TextField } from '../../forms/TextField';
@@ -26,6 +26,7 @@ interface PartFieldsProps {
 export function PartFields(props: PartFieldsProps) {
   const { book, part, at, moves, wrongOf, onChange, onRemove } = props;
   const { arrangement, blocks } = part;
+  const heading = useRef<HTMLHeadingElement>(null);
   const isStations = arrangement === 'stations';
   const list = isStations ? 'stations' : 'blocks';
   const hasBreaths = blocks.some(({ drill }) => drill === null);
@@ -35,6 +36,11 @@ export function PartFields(props: PartFieldsProps) {
     onChange({
       blocks: blocks.flatMap((each) => (each.key === block.key ? [each, copyOf(each)] : [each])),
     });
+  const takeOut = (block: BlockDraft) => {
+    onChange({ blocks: blocks.filter(({ key }) => key !== block.key) });
+    // The button that had the keyboard is gone.
+    heading.current?.focus();
+  };
   const number = (label: string, field: 'rounds' | 'work' | 'change', of: string) => (
     <TextField
       label={label}
@@ -47,7 +53,9 @@ export function PartFields(props: PartFieldsProps) {
   return (
     <section className="card part" aria-label={`Part ${at + 1}`}>
       <div className="block-head">
-        <h2>Part {at + 1}</h2>
+        <h2 ref={heading} tabIndex={-1}>
+          Part {at + 1}
+        </h2>
         {moves}
       </div>
       <OneOf
@@ -84,7 +92,7 @@ export function PartFields(props: PartFieldsProps) {
             wrongOf={(field) => wrongOf(`${list}.${index}.${field}`)}
             onChange={(what) => change(block.key, what)}
             onCopy={() => copy(block)}
-            onRemove={() => onChange({ blocks: blocks.filter(({ key }) => key !== block.key) })}
+            onRemove={() => takeOut(block)}
           />
         )}
       </MovableList>
