@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { afterEach, expect, it } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { plannedWarmUp } from '../../src/cli/warmUps';
@@ -45,6 +46,16 @@ it('a warm-up is built by typing and dragging, kept, saved as a sound file whose
     '2. The post squat',
   ]);
   expect(await faultsAtAll(page)).toEqual([]);
+
+  // On paper there are the cards of the stations, each on a page of its own, and nothing else.
+  await page.getByLabel('At stations').check();
+  expect(await pagesPrinted(page)).toBe(2);
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.locator('.parts, .total-bar, h1').evaluateAll(areSeen)).toBe(false);
+  expect(await page.locator('.station-card').evaluateAll(areSeen)).toBe(true);
+  await page.emulateMedia({ media: null });
+  await page.getByLabel('Everybody together').check();
+
   await button('Take out: The post squat').click();
   await button('Keep it on this device').click();
   await page.getByText('“the short one” is kept on this device.').waitFor();
@@ -73,3 +84,10 @@ it('a warm-up is built by typing and dragging, kept, saved as a sound file whose
   await h1(page, 'The warm-up is over');
   expect(complaints).toEqual([]);
 }, 120_000);
+
+const pagesPrinted = async (page: Page): Promise<number> =>
+  (await page.pdf({ format: 'A4' })).toString('latin1').match(/\/Type\s*\/Page[^s]/g)?.length ?? 0;
+
+/** In the page. */
+const areSeen = (elements: Element[]): boolean =>
+  elements.some((element) => element.checkVisibility());

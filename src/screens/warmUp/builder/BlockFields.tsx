@@ -38,7 +38,7 @@ export function BlockFields(props: BlockFieldsProps) {
     <div role="group" aria-label={title} className="block">
       <div className="block-head">
         <h3>
-          {isStations ? `Station ${at + 1}` : `${at + 1}.`}{' '}
+          {isStations ? `Station ${at + 1}:` : `${at + 1}.`}{' '}
           <span lang={book.language}>{title}</span>
         </h3>
         {moves}
