@@ -28,7 +28,7 @@ export default function Builder({ seat }: { seat: Seat }) {
   const book = useSeat(seat, (state) => state.book);
   const from = useSeat(seat, (state) => state.warmUp?.building ?? null);
   const [begun] = useState(() => begin(book, from));
-  const [draft, setDraft] = useState(begun);
+  const [draft, setDrafted] = useState(begun);
   const [people, setPeople] = useState('12');
   const [isTried, setTried] = useState(false);
   const [asksLeave, setAsksLeave] = useState(false);
@@ -42,6 +42,11 @@ export default function Builder({ seat }: { seat: Seat }) {
   const cards = size === null ? [] : stationCards(book, warmUp, size);
   const isNew = draft.id === '';
 
+  const setDraft = (next: Draft) => {
+    setDrafted(next);
+    // What was said of it is of how it was.
+    setTrouble(null);
+  };
   const wrongOf = (path: string): string | null => {
     const problem = judged.problems.get(path);
     // What nobody has come to yet is not called wrong.
@@ -49,10 +54,10 @@ export default function Builder({ seat }: { seat: Seat }) {
     return problem === undefined || (isOpen && !isTried) ? null : `It ${problem}.`;
   };
   const changePart = (key: string, change: Partial<PartDraft>) =>
-    setDraft((now) => ({
-      ...now,
-      parts: now.parts.map((part) => (part.key === key ? { ...part, ...change } : part)),
-    }));
+    setDraft({
+      ...draft,
+      parts: draft.parts.map((part) => (part.key === key ? { ...part, ...change } : part)),
+    });
   const keep = async (event: FormEvent) => {
     event.preventDefault();
     setTried(true);
