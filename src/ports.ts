@@ -198,6 +198,8 @@ export interface SessionHead {
   ended: EndReason | null;
   /** Whose session it is, by id; null where nobody was named. */
   person: string | null;
+  /** It was done alone: what was found is the athlete's own report (rule 12.13). */
+  isReported?: true;
 }
 
 /** A session by its head, with how its areas stood, where it hurt anew and whether it was warned. */

@@ -1,7 +1,14 @@
 import type { ActorRefFrom } from 'xstate';
 import type { Way } from '../domain/areas';
-import { DEFAULT_SETTINGS, type EndReason, type Entry, type Words } from '../domain/log';
-import type { EquipmentId, RoutineId } from '../domain/script';
+import type { HomeworkDay } from '../domain/handover/progressDay';
+import {
+  DEFAULT_SETTINGS,
+  type EndReason,
+  type Entry,
+  type SessionSettings,
+  type Words,
+} from '../domain/log';
+import type { DrillId, EquipmentId, RoutineId } from '../domain/script';
 import { attachHeadset } from '../ear/hands';
 import type { Cancel, Ear, SessionEvent } from '../ports';
 import type { SeatState, SeatStore } from '../screens/seat';
@@ -37,6 +44,10 @@ export interface ToRun {
   /** Equipment that is not in this gym. */
   missing?: EquipmentId[] | undefined;
   isRehearsal?: boolean;
+  /** What was handed over, with the settings and what is allowed that go with it. */
+  homework?: HomeworkDay | undefined;
+  settings?: SessionSettings | undefined;
+  allowedAlone?: DrillId[] | undefined;
   /** On a squad day others are still to come. */
   othersWait?: boolean;
   /** Told once it is over, instead of showing what it came to; `left`: for the next person. */
@@ -149,10 +160,12 @@ export function createRunning({
       device: deviceName(),
       routine,
       way,
-      settings: isRehearsal
-        ? DEFAULT_SETTINGS
-        : { ...DEFAULT_SETTINGS, words: store.state().words },
+      settings:
+        wanted.settings ??
+        (isRehearsal ? DEFAULT_SETTINGS : { ...DEFAULT_SETTINGS, words: store.state().words }),
       missing: wanted.missing,
+      allowedAlone: wanted.allowedAlone,
+      homework: wanted.homework,
       othersWait: wanted.othersWait,
       ...(!isRehearsal && people.forSession()),
       ...(callWord !== null && !isRehearsal && { callWord }),

@@ -17,6 +17,8 @@ import { EMPTY_VIEW } from '../screens/view';
 import { createDeviceTilt } from '../tilt/deviceTilt';
 import { createVoiceCheckPlace } from './coach/voiceCheckPlace';
 import { createDoor } from './door';
+import { windowAddress } from './homework/address';
+import { createHomeworkHands, HOMEWORK } from './homework/homeworkHands';
 import { chooseLanguage, type ChosenCues } from './languageShelf';
 import { createLockPlace, lockStateOf } from './lock/lockPlace';
 import type { PageLock } from './lock/pageLock';
@@ -37,7 +39,7 @@ import { createUnfinished, REHEARSAL } from './unfinished';
 import { createWarmUpPlace } from './warmUp/warmUpPlace';
 
 /** Where the page is not loaded anew. */
-const BUSY = /^(run|finished|voiceCheck|microphone|squadDay|warmUp|import|record)$/;
+const BUSY = /^(run|finished|voiceCheck|microphone|squadDay|warmUp|import|record|homework)$/;
 /** Whether something runs that is never locked. */
 const isRunning = ({ where, squadDay, warmUp }: SeatState): boolean =>
   /^(run|voiceCheck|microphone)$/.test(where) ||
@@ -96,6 +98,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
     people: NOBODY,
     record: RECORD,
     lock: lockStateOf(page),
+    homework: HOMEWORK,
     squadDay: null,
     warmUp: null,
     visit: null,
@@ -168,6 +171,11 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
     },
     manager: navigator.storage as StorageManager | undefined,
   });
+  const homework = createHomeworkHands({
+    ...{ parts, store, running, begins, storage: () => page.texts },
+    ...{ address: windowAddress(parts.assetsBase), isStarting: running.isStarting },
+    changed: people.look,
+  });
   const lock = createLockPlace({
     ...{ page, store, clock: parts.clock },
     isBusy: () => running.isStarting() || isRunning(store.state()),
@@ -179,6 +187,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
   void unfinished.look();
   void people.look();
   void record.lookDue();
+  void homework.look();
   // Fetches the shipped voice behind the gate, and has the words ready that must come at once; not
   // before the ear hears, whose files are fewer and wanted sooner.
   const prepareVoice = () =>
@@ -240,7 +249,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
         // Its questions are in its own language: the page comes back with it, at this gate.
         if (began.language !== book.language) return chooseLanguage(began.language);
         people.choose(began.person ?? null);
-        void running.start({ session, routine: began.routine, log });
+        void running.start({ session, routine: began.routine, log, ...homework.goesOn(began) });
       },
       () => unfinished.tell(session, NOT_TAKEN_UP),
     );
@@ -282,6 +291,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
     record,
     lock,
     elsewhere: { goOnHere: tabs.goOnHere, stop: tabs.stop },
+    homework: { ...homework, begin: alone(homework.begin) },
     tryMicrophone: () => {
       unlockSound();
       void openMicrophone();
@@ -340,6 +350,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
       void unfinished.look();
       void people.look();
       void record.lookDue();
+      void homework.look();
     },
   };
 }

@@ -16,13 +16,14 @@ export const headsOf = (entries: Entry[], known: SessionHead[] = []): SessionHea
   for (const entry of entries) {
     const session = sessionOf(entry.id);
     if (entry.type === 'started') {
-      const { routine, startedAt, person = null } = entry;
+      const { routine, startedAt, person = null, way } = entry;
       heads.set(session, {
         session,
         routine,
         startedAt,
         ended: heads.get(session)?.ended ?? null,
         person,
+        ...(way === 'alone' && { isReported: true }),
       });
     }
     const head = heads.get(session);

@@ -14,6 +14,7 @@ const loadFinished = () => import('./finished/FinishedScreen');
 const AthleteScreen = lazy(() => import('./athlete/AthleteScreen'));
 const VisitScreen = lazy(() => import('./athlete/VisitScreen'));
 const ImportScreen = lazy(() => import('./import/ImportScreen'));
+const HomeworkScreen = lazy(() => import('./homework/HomeworkScreen'));
 const RecordScreen = lazy(() => import('./record/RecordScreen'));
 const SquadDayScreen = lazy(() => import('./squadDay/SquadDayScreen'));
 const WarmUpScreen = lazy(() => import('./warmUp/WarmUpScreen'));
@@ -26,6 +27,7 @@ const SCREENS = {
   people: PeopleScreen,
   import: ImportScreen,
   record: RecordScreen,
+  homework: HomeworkScreen,
   athlete: AthleteScreen,
   visit: VisitScreen,
   squadDay: SquadDayScreen,

@@ -7,6 +7,7 @@ import type { SessionHead } from '../ports';
 import type { LineResult } from '../session/voiceCheck';
 import type { ElsewhereHands, ElsewhereState } from './people/elsewhere';
 import type { VisitHands, VisitState } from './finished/state';
+import type { HomeworkHands, HomeworkState } from './homework/state';
 import type { KeysHands, KeysState } from './keys/state';
 import type { LevelHands, LevelState } from './level/state';
 import type { LockHands, LockState } from './lock/state';
@@ -29,6 +30,7 @@ export interface SeatState {
     | 'record'
     | 'athlete'
     | 'visit'
+    | 'homework'
     | 'squadDay'
     | 'warmUp'
     | 'gate'
@@ -80,6 +82,7 @@ export interface SeatState {
   people: PeopleState;
   record: RecordState;
   lock: LockState;
+  homework: HomeworkState;
   /** Null on any other day. */
   squadDay: SquadDayState | null;
   /** Null where no group is led. */
@@ -183,6 +186,7 @@ export interface Seat {
   record: RecordHands;
   lock: LockHands;
   elsewhere: ElsewhereHands;
+  homework: HomeworkHands;
   visits: VisitHands;
   microphoneCheck: MicrophoneCheckHands;
   keys: KeysHands;

@@ -1,7 +1,8 @@
 import type { Area, AreaOutcome, Side, Way } from '../domain/areas';
 import type { AngleTool, Finding, Load, PainKind, RedFlag, Result } from '../domain/findings';
 import type { Words } from '../domain/log';
-import type { CueBook, PromptId } from '../domain/script';
+import { HOMEWORK } from '../domain/handover/progressDay';
+import type { CueBook, PromptId, RoutineId } from '../domain/script';
 import type { Phase } from '../ports';
 import type { OfflineState } from './seat';
 import type { Told } from './view';
@@ -170,6 +171,10 @@ export function repsOf(book: CueBook, prompt: PromptId): number | null {
 /** The name of a check or drill by its id, as it stands inside a sentence. */
 export const nameOf = (book: CueBook, id: string): string =>
   bare(book.checks[id]?.name ?? book.drills[id]?.name ?? id);
+
+/** A routine by name; homework is in no book. */
+export const routineName = (book: CueBook, id: RoutineId): string =>
+  book.routines[id]?.name ?? (id === HOMEWORK ? 'Homework' : id);
 
 /** Where in the session a step is: "Hinge · rung 2 of 4 · set 1 of 2". */
 export function placeOf(book: CueBook, step: Told<'step'>): string {

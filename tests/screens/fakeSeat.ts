@@ -4,6 +4,7 @@ import { NO_LEVEL } from '../../src/screens/level/state';
 import { createSeatStore, type Seat, type SeatState } from '../../src/screens/seat';
 import { EMPTY_VIEW, viewOf, type TimedEvent, type View } from '../../src/screens/view';
 import { BOOK } from './book';
+import { fakeHomework } from './fakeHomework';
 import { fakeKeys } from './fakeKeys';
 import { fakeLock } from './fakeLock';
 import { fakeMicrophoneCheck } from './fakeMicrophoneCheck';
@@ -40,6 +41,7 @@ export const STATE: SeatState = {
   warmUp: null,
   record: { isSavingDue: false, lasting: null, damage: null },
   lock: { isOn: false, afterMinutes: 15, left: null, trouble: null },
+  homework: { stage: { at: 'opening' }, kept: [], waits: false },
   people: { state: 'here', trouble: null, all: [], chosen: null, today: '2031-03-08' },
   visit: null,
   view: EMPTY_VIEW,
@@ -80,6 +82,7 @@ export function fakeSeat(
     warmUp: fakeWarmUp(did, answer),
     record: fakeRecord(did, answer),
     lock: fakeLock(did, answer),
+    homework: fakeHomework(did, answer),
     microphoneCheck: fakeMicrophoneCheck(did),
     keys: fakeKeys(did),
     level: {

@@ -70,6 +70,8 @@ export interface BroughtIn {
 export class RefusedRecord extends Error {
   /** As in `sessions[3].entries[17].atSeconds`; empty where it is the whole. */
   readonly place: string;
+  /** Why, without the place. */
+  readonly reason: string;
 
   constructor(place: string, reason: string) {
     super(
@@ -79,5 +81,6 @@ export class RefusedRecord extends Error {
     );
     this.name = 'RefusedRecord';
     this.place = place;
+    this.reason = reason;
   }
 }

@@ -32,6 +32,7 @@ export interface Left {
 export interface SessionLeft extends Left {
   head: {
     session: string;
+    routine?: string;
     /** ISO 8601 with offset. */
     startedAt: string;
     ended: EndReason | null;

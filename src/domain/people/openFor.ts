@@ -1,6 +1,7 @@
 /** What is open for a person now, from what their sessions left. */
 import { AREAS, type Area, type AreaOutcome } from '../areas';
 import { dateAfter, NEXT_VISIT_DAYS } from '../reporting/nextDate';
+import { HOMEWORK } from '../handover/progressDay';
 import type { CueBook } from '../script';
 import type { AreaLeft, SessionLeft } from './left';
 
@@ -27,7 +28,8 @@ export type Open = Record<Area, OpenArea | null>;
 /**
  * What is open for one person by their sessions, in any order, on the calendar date `today` (ISO):
  * each area by the newest session that has an outcome for it (rule 13.15). Dates are of the area
- * alone: 13.9 to 13.11.
+ * alone: 13.9 to 13.11. Homework that an athlete reported counts only where a professional is to
+ * decide after it: it moves no date, and what a coach found stands.
  *
  * @example openFor(book, sessions, '2031-03-08').hinge?.isDue
  */
@@ -37,9 +39,14 @@ export function openFor(book: CueBook, sessions: readonly SessionLeft[], today: 
   );
   const open: Open = { overhead: null, squat: null, hinge: null };
   for (const area of AREAS) {
-    const session = newest.find(({ areas }) => areas.some((left) => left.area === area));
-    const left = session?.areas.find((one) => one.area === area);
-    if (session && left) open[area] = openArea(book, session, left, today);
+    for (const session of newest) {
+      const left = session.areas.find((one) => one.area === area);
+      if (left === undefined) continue;
+      const stands = openArea(book, session, left, today);
+      if (session.head.routine === HOMEWORK && !stands.waits) continue;
+      open[area] = stands;
+      break;
+    }
   }
   return open;
 }

@@ -23,6 +23,8 @@ export interface Person {
   mindText: string;
   /** ISO date on which a minor's guardian agreed, as noted by the coach; null where none is noted. */
   guardianAgreedOn: string | null;
+  /** Homework that was handed over to them, by id, newest last; none where left out. */
+  handovers?: string[] | undefined;
   /** Of the invented club: leaves with it. */
   isInvented: boolean;
 }

@@ -153,7 +153,7 @@ function describe(course: Course, script: DrillScript, load: Load) {
 }
 
 /** "2 sets of 6, each side"; "3 sets of 3 long breaths". */
-function doseText({ lines }: CueBook, { dose, sided }: DrillScript): string {
+export function doseText({ lines }: CueBook, { dose, sided }: DrillScript): string {
   const { sets, reps, breaths } = dose;
   const counted = sets === 1 ? say(lines, 'shown.set', {}) : say(lines, 'shown.sets', { sets });
   const parts = [

@@ -3,6 +3,7 @@ import type { AngleTool } from '../../domain/findings';
 import { athleteOf } from '../../domain/people/age';
 import { RUN_WITH_INVENTED } from '../../domain/people/inventedClub';
 import { fileNameOf, takenOut } from '../../domain/people/takenOut';
+import type { Person } from '../../domain/people/person';
 import { momentAt } from '../../session/startedAt';
 import type { CueBook } from '../../domain/script';
 import { download } from '../download';
@@ -101,6 +102,12 @@ export function createPeoplePlace({
     return null;
   }
 
+  /** No form knows what was handed over to them. */
+  const withHandovers = (person: Person): Person => {
+    const known = store.state().people.all.find((one) => one.person.id === person.id)?.person;
+    return known?.handovers === undefined ? person : { handovers: known.handovers, ...person };
+  };
+
   return {
     look,
     forSession: () => {
@@ -128,7 +135,7 @@ export function createPeoplePlace({
     showImport: () => go('import', null),
     narrow: (only) => patch({ only }),
     toGate: (id) => go('gate', id),
-    save: (those) => changing(() => people.save(those)),
+    save: (those) => changing(() => people.save(those.map(withHandovers))),
     remove: async (id) => {
       const trouble = await changing(() => people.remove([id]));
       if (trouble === null) go('people', null);

@@ -83,7 +83,10 @@ export async function readRecord(file: Uint8Array<ArrayBuffer>): Promise<WholeRe
   return { people, notes, erased, sessions: sessions.map(mended) };
 }
 
-function refusal(issues: readonly { path: PropertyKey[]; message: string }[]): RefusedRecord {
+/** Where a file is not as its shape wants it first, and why. */
+export function refusal(
+  issues: readonly { path: PropertyKey[]; message: string }[],
+): RefusedRecord {
   const [first] = issues;
   const more = issues.length > 1 ? ` (${issues.length - 1} more places are wrong.)` : '';
   return new RefusedRecord(

@@ -9,6 +9,7 @@ import { Back } from '../Back';
 import type { Seat } from '../seat';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
+import { routineName } from '../words';
 
 /** A past session, to read: what it came to, and how. */
 export default function VisitScreen({ seat }: { seat: Seat }) {
@@ -25,7 +26,7 @@ export default function VisitScreen({ seat }: { seat: Seat }) {
         <h1 ref={heading} tabIndex={-1}>
           {head === null
             ? 'A past visit'
-            : `${book.routines[head.routine]?.name ?? head.routine}, ${dateInWords(head.startedAt)}`}
+            : `${routineName(book, head.routine)}, ${dateInWords(head.startedAt)}`}
         </h1>
         {one?.person.isInvented === true && <Invented />}
         {head !== null && (

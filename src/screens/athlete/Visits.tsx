@@ -3,7 +3,7 @@ import type { CueBook } from '../../domain/script';
 import type { SessionOutcomes } from '../../ports';
 import { dateInWords } from '../dates';
 import type { Seat } from '../seat';
-import { AREA_WORDS, OUTCOME_WORDS } from '../words';
+import { AREA_WORDS, OUTCOME_WORDS, routineName } from '../words';
 
 /** Their sessions, newest first; each opens what it came to. */
 export const Visits = ({
@@ -27,7 +27,7 @@ export const Visits = ({
           <li key={head.session}>
             <button type="button" onClick={() => seat.visits.open(head.session)}>
               <span className="name">
-                {dateInWords(head.startedAt)}, {book.routines[head.routine]?.name ?? head.routine}
+                {dateInWords(head.startedAt)}, {routineName(book, head.routine)}
               </span>
               <span className="detail">
                 {areas.length === 0
@@ -39,6 +39,7 @@ export const Visits = ({
                       )
                       .join(', ')}
                 {head.ended === null && ', cut off'}
+                {head.isReported && ', reported by the athlete'}
               </span>
             </button>
           </li>

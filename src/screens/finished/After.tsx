@@ -1,5 +1,6 @@
 import type { CueBook } from '../../domain/script';
 import type { Seat } from '../seat';
+import { Shape } from '../Shape';
 import type { Told } from '../view';
 import { CutOff } from './CutOff';
 import { Decisions } from './Decisions';
@@ -32,11 +33,12 @@ export function After({ seat, book, end, visit }: AfterProps) {
   const record = read?.record ?? null;
   return (
     <>
+      {end.reportedBy === 'athlete' && <Reported />}
       <Outcomes book={book} end={end} unseen={record?.unseen ?? []} />
       <NextVisit visit={end.nextVisit} />
       {read !== null && read.since !== null && <Since book={book} since={read.since} />}
       <Lifts book={book} end={end} />
-      <HomeworkCard book={book} end={end} />
+      <HomeworkCard seat={seat} book={book} end={end} mayHandOver={record !== null} />
       <Cautions cautions={end.cautions} />
       {read !== null && record !== null && (
         <Notes seat={seat} session={read.head.session} notes={record.notes} />
@@ -62,6 +64,14 @@ export function After({ seat, book, end, visit }: AfterProps) {
     </>
   );
 }
+
+/** Rule 12.13. */
+const Reported = () => (
+  <p className="reported">
+    <Shape name="notice" /> Reported by the athlete: nobody else saw it, and it makes no lift
+    teachable.
+  </p>
+);
 
 const Cautions = ({ cautions }: { cautions: string[] }) => (
   <section className="card" aria-labelledby="cautions-title">

@@ -1,17 +1,24 @@
 import type { CueBook } from '../../domain/script';
+import type { Seat } from '../seat';
 import { Shape } from '../Shape';
 import type { Told } from '../view';
 import { AREA_WORDS, nameOf } from '../words';
+import { HandOver } from './HandOver';
 
 type End = Told<'end'>;
 
 /** What is done until the next visit: each drill with its dose, load, needs and caution. */
 export const HomeworkCard = ({
+  seat,
   book,
-  end: { homework, noHomework },
+  end: { homework, noHomework, reportedBy },
+  mayHandOver,
 }: {
+  seat: Seat;
   book: CueBook;
   end: End;
+  /** Its log is read, and somebody real was tested. */
+  mayHandOver: boolean;
 }) => (
   <section className="card" aria-labelledby="homework-title">
     <h2 id="homework-title">Homework</h2>
@@ -19,6 +26,9 @@ export const HomeworkCard = ({
     {homework.map((task) => (
       <Task key={task.area} book={book} task={task} />
     ))}
+    {mayHandOver && homework.length > 0 && reportedBy === 'coach' && (
+      <HandOver seat={seat} book={book} homework={homework} />
+    )}
     {noHomework.map(({ area, because }) => (
       <p key={area}>{because}</p>
     ))}

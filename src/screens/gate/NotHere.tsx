@@ -1,19 +1,20 @@
 import type { Equipment, EquipmentId } from '../../domain/script';
 
 interface NotHereProps {
+  title?: string;
   equipment: Equipment[];
   missing: EquipmentId[];
   onChange: (missing: EquipmentId[]) => void;
 }
 
 /** What the chosen routine may use, to tick off what this gym lacks; closed until it is wanted. */
-export function NotHere({ equipment, missing, onChange }: NotHereProps) {
+export function NotHere({ title = 'Not in this gym', equipment, missing, onChange }: NotHereProps) {
   if (equipment.length === 0) return null;
   const ticked = equipment.filter(({ id }) => missing.includes(id)).length;
   return (
     <details className="card not-here">
       <summary>
-        Not in this gym{' '}
+        {title}{' '}
         <span className="not-here-count">
           {ticked === 0 ? 'nothing ticked' : `${ticked} ticked`}
         </span>

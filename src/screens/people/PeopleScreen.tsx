@@ -3,6 +3,7 @@ import { RUN_WITH_INVENTED } from '../../domain/people/inventedClub';
 import { WithoutNetwork } from '../gate/WithoutNetwork';
 import type { Seat } from '../seat';
 import { Shape } from '../Shape';
+import { KeptHomework } from '../homework/KeptHomework';
 import { ToSquadDay } from '../squadDay/ToSquadDay';
 import { useFocusOnArrival } from '../useFocusOnArrival';
 import { useSeat } from '../useSeat';
@@ -40,6 +41,7 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
         <Shape name="both" /> Warm up a group
       </button>
       <Unfinished seat={seat} />
+      <KeptHomework seat={seat} />
       <section className="athletes" aria-labelledby="athletes-title">
         <h2 id="athletes-title">Athletes</h2>
         <div className="ways-in">
@@ -61,6 +63,9 @@ export function PeopleScreen({ seat }: { seat: Seat }) {
         {people.all.length > 0 && <TakeOut seat={seat} all={people.all} />}
         <Club seat={seat} all={people.all} />
       </section>
+      <button type="button" onClick={() => seat.homework.show()}>
+        Homework: open what you were sent
+      </button>
       <ToRecord seat={seat} />
       <WithoutNetwork seat={seat} />
     </main>

@@ -2,7 +2,7 @@ import { Trouble } from '../forms/Trouble';
 import { Invented } from './Invented';
 import type { Seat, UnfinishedSession } from '../seat';
 import { useSeat } from '../useSeat';
-import { openWords } from '../words';
+import { openWords, routineName } from '../words';
 
 /** So many are shown at once; a long tail of others would push the athletes off the screen. */
 const SHOWN = 3;
@@ -51,11 +51,12 @@ const Offered = ({ seat, sessions }: { seat: Seat; sessions: UnfinishedSession[]
 
 function One({ seat, one: { head, open, trouble } }: { seat: Seat; one: UnfinishedSession }) {
   const book = useSeat(seat, (state) => state.book);
-  const people = useSeat(seat, (state) => state.people.all);
   const routines = useSeat(seat, (state) => state.routines);
+  const people = useSeat(seat, (state) => state.people.all);
   const person = people.find((known) => known.person.id === head.person)?.person;
   const name = person?.name ?? null;
-  const routine = routines.find(({ id }) => id === head.routine)?.name ?? head.routine;
+  const routine =
+    routines.find(({ id }) => id === head.routine)?.name ?? routineName(book, head.routine);
   const what = name === null ? routine : `${name}: ${routine}`;
   const begun = when(head.startedAt);
   return (

@@ -50,6 +50,27 @@ describe('what is open for a person', () => {
     expect(turned).toEqual(open);
   });
 
+  it('is not changed by homework that was reported, but by what a professional is to decide', () => {
+    const after = '2031-03-04T09:00:00+00:00';
+    const seen = visit(MARCH, { hinge: 'working' });
+    const alone = (outcome: AreaOutcome, more: Parameters<typeof visit>[2] = {}) =>
+      openOn(
+        '2031-03-05',
+        seen,
+        visit(after, { hinge: outcome }, { routine: 'homework', ...more }),
+      );
+    const asSeen = openOn('2031-03-05', seen);
+    for (const outcome of ['ready', 'working', 'unfinished'] as const) {
+      expect(alone(outcome)).toEqual(asSeen);
+    }
+    expect(alone('referred').hinge).toMatchObject({ waits: true, session: after });
+    expect(alone('working', { newPainAt: ['bell-hinge'] }).hinge?.waits).toBe(true);
+    expect(alone('working', { isWarned: true }).hinge?.waits).toBe(true);
+    // By itself it makes nothing anything.
+    const first = visit(after, { hinge: 'ready' }, { routine: 'homework' });
+    expect(openOn('2031-03-05', first).hinge).toBeNull();
+  });
+
   it.each<[AreaOutcome, string | null]>([
     ['unfinished', '2031-03-02'],
     ['working', '2031-03-08'],

@@ -17,6 +17,10 @@ export function plain(text: string, most: number): string {
   return letters.length > most ? `${letters.slice(0, most - 1).join('')}…` : line;
 }
 
+/** The first character of a text that no line may hold, since it cannot be seen; null where all can. */
+export const unseenIn = (text: string): string | null =>
+  (text.match(HIDDEN) ?? text.match(CONTROL))?.[0] ?? null;
+
 /**
  * The initials of a name, one for each word: `initialsOf('Quib Marn')` is "Q. M.". Empty where it
  * has no letter.

@@ -8,6 +8,7 @@ import { personFrom, type PersonFields } from '../../../domain/people/personFrom
 import { NOTE_LETTERS_MOST } from '../../../domain/reporting/note';
 import { itemSchema } from './entry';
 import { between, fields, id, MILLISECONDS_MOST, moment, oneOf } from './fields';
+import { handoverId } from './handover';
 
 export const FORMAT = 'sayso-record';
 export const VERSION = 1;
@@ -42,6 +43,11 @@ const person = fields({
   angleTool: oneOf(ANGLE_TOOLS).nullable(),
   mindText: typed('mindText'),
   guardianAgreedOn: z.iso.date('must be a date, like "2031-03-01"').nullable(),
+  handovers: z
+    .array(handoverId)
+    .max(100, 'must be at most 100')
+    .exactOptional()
+    .describe('Homework that was handed over to them, by id'),
   isInvented: z.literal(false, 'must be false: the invented club is not brought in'),
   changedAt: between(0, MILLISECONDS_MOST).describe(
     'Milliseconds since 1970; the later one counts',

@@ -1,0 +1,2 @@
+/** Where homework lies in the page's storage. */
+export const KEPT_KEY = 'sayso-homework';

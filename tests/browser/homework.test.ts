@@ -1,0 +1,86 @@
+import type { Page } from 'playwright-core';
+import { afterEach, expect, it } from 'vitest';
+import { h1, open, storedRows, type Opened } from './opening';
+import { faultsAtAll } from './standing';
+
+const opened: Opened[] = [];
+afterEach(async () => {
+  for (const one of opened.splice(0)) await one.close();
+});
+
+async function aDevice(): Promise<Opened> {
+  const one = await open({ permission: 'denied' });
+  opened.push(one);
+  return one;
+}
+
+const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name });
+
+/** The link as it is shown; the clipboard of a test belongs to nobody. */
+async function linkOn(page: Page): Promise<string> {
+  await page.getByText('Show the link').click();
+  return (await page.locator('.link').textContent()) ?? '';
+}
+
+/** Through every set by touch: the work is done, and it was good. */
+async function throughBy(page: Page): Promise<void> {
+  const over = page.getByRole('heading', { level: 1, name: 'Session done' });
+  const held = page.getByRole('button', { name: 'Held', exact: true });
+  const done = page.getByRole('button', { name: 'Done' });
+  for (let taps = 0; taps < 40 && !(await over.isVisible()); taps += 1) {
+    await over.or(held).or(done).first().waitFor({ timeout: 60_000 });
+    if (await held.isVisible()) await held.click();
+    else if (await done.isVisible()) await done.click();
+  }
+  await over.waitFor();
+}
+
+it('homework goes over by link, is agreed to, done by touch and comes back as reported by the athlete', async () => {
+  const coach = await aDevice();
+  await button(coach.page, 'Athletes').click();
+  await button(coach.page, 'Show an invented club').click();
+  await coach.page.getByText('Velvet Anvil').click();
+  const visits = coach.page.getByRole('region', { name: 'Visits' });
+  await visits.getByRole('button').first().click();
+  await button(coach.page, 'Hand over the homework').click();
+  const link = await linkOn(coach.page);
+  expect(link).toMatch(/^http:\/\/localhost:\d+\/#homework=[\w-]{100,800}$/);
+  await coach.page.getByText('Show a code').click();
+  await coach.page.getByRole('img', { name: /QR code/ }).waitFor();
+  const faults = { visit: await faultsAtAll(coach.page) };
+
+  const athlete = await aDevice();
+  const { page } = athlete;
+  // The page that is open takes a link too.
+  await page.goto(`${new URL(page.url()).origin}/${link.slice(link.indexOf('#'))}`);
+  await h1(page, 'Your homework');
+  expect(await button(page, /begin by touch/).isDisabled()).toBe(true);
+  Object.assign(faults, { homework: await faultsAtAll(page) });
+  await page.getByLabel(/I am 18 or older/).check();
+  await button(page, /begin by touch/).click();
+  await page.locator('main.run .cue').filter({ hasText: /\w/ }).waitFor();
+  expect(page.url()).not.toContain('#');
+  await throughBy(page);
+  await button(page, 'Send it back to the coach').click();
+  const back = await linkOn(page);
+  expect(back).toContain('#report=');
+  Object.assign(faults, { done: await faultsAtAll(page) });
+  await page.reload();
+  await button(page, /^Open your homework of/).click();
+  await h1(page, 'Your homework');
+  await page.getByText('Done once').waitFor();
+
+  await coach.page.goto(`${new URL(coach.page.url()).origin}/${back.slice(back.indexOf('#'))}`);
+  await h1(coach.page, 'Homework came back');
+  await coach.page.getByRole('heading', { name: 'Velvet Anvil' }).waitFor();
+  Object.assign(faults, { report: await faultsAtAll(coach.page) });
+  await button(coach.page, 'Take it into the record').click();
+  await button(coach.page, 'To the page of Velvet Anvil').click();
+  await visits.getByText(/reported by the athlete/).click();
+  await coach.page.getByText('Reported by the athlete: nobody else saw it').waitFor();
+  const rows = await storedRows(coach.page);
+  const start = rows.find(({ entry }) => (entry as { routine?: string }).routine === 'homework');
+  expect(start?.entry).toMatchObject({ way: 'alone', person: expect.any(String) });
+  expect(faults).toEqual({ visit: [], homework: [], done: [], report: [] });
+  expect([...coach.complaints, ...athlete.complaints]).toEqual([]);
+}, 120_000);
