@@ -72,14 +72,16 @@ export function createHomeworkHands({
     }
   }
 
+  async function look() {
+    if (!isKept()) return;
+    await place().then(
+      (here) => here.look(),
+      () => undefined,
+    );
+  }
+
   return {
-    async look() {
-      if (!isKept()) return;
-      await place().then(
-        (here) => here.look(),
-        () => undefined,
-      );
-    },
+    look,
     goesOn: ({ homework }) =>
       homework === undefined ? {} : { over: () => doing((here) => here.over(homework.handover)) },
     show: () => goTo({ stage: { at: 'opening' } }),
@@ -111,7 +113,7 @@ export function createHomeworkHands({
       address.clear();
       store.patch({ where: 'people' });
       patch({ stage: { at: 'opening' } });
-      void this.look();
+      void look();
     },
   };
 }

@@ -44,7 +44,7 @@ export function device({ hash = '', where = 'people' as SeatState['where'], now 
   const storage = memoryStorage();
   const copied: string[] = [];
   const saved: [name: string, text: string][] = [];
-  let changed = () => undefined as void;
+  let changed: () => void = () => undefined;
   const at = { hash };
   const address: Address = {
     page: ADDRESS,
