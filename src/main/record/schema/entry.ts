@@ -3,10 +3,10 @@ import { z } from 'zod';
 import { AREAS, WAYS } from '../../../domain/areas';
 import { SEXES } from '../../../domain/athlete';
 import { ANGLE_TOOLS, RED_FLAGS, RESULTS } from '../../../domain/findings';
-import { LEFT_WHYS, TASK_WHYS } from '../../../domain/handover/progressDay';
 import { COMMANDS, type Reading } from '../../../domain/hearing/reply';
 import { WORDS, type Entry } from '../../../domain/log';
 import { between, fields, id, moment, oneOf, SECONDS_MOST } from './fields';
+import { homeworkDaySchema } from './handover';
 
 const text = z.string();
 const area = oneOf(AREAS);
@@ -73,31 +73,6 @@ const settings = fields({
   words: oneOf(WORDS),
 });
 
-const rung = between(1, 100);
-const task = { area, drill: id, rung, load };
-const handover = fields({
-  id: z.string().regex(/^[0-9a-f]{16}$/, 'must be 16 hexadecimal digits'),
-  language: id,
-  madeAt: moment,
-  tasks: z.array(fields(task)).min(1, 'must have a task').max(AREAS.length),
-  missing: z.array(id),
-  allowedAlone: z.array(id),
-  painGoesOnUpTo: pain,
-  painRefersAbove: pain,
-});
-const homework = fields({
-  handover,
-  tasks: z.array(
-    fields({
-      ...task,
-      why: oneOf(TASK_WHYS),
-      may: z.array(id),
-      before: fields({ drill: id, rung, load, daysAgo: between(1, 100_000) }).nullable(),
-    }),
-  ),
-  left: z.array(fields({ area, why: oneOf(LEFT_WHYS) })),
-});
-
 const fact = <T extends string, S extends z.ZodRawShape>(type: T, shape: S) =>
   fields({
     type: z.literal(type),
@@ -131,7 +106,7 @@ const facts = [
     angleTool: tool.exactOptional(),
     callWord: text.exactOptional(),
     blockHeightMillimetres: length.nullable().exactOptional(),
-    homework: homework.exactOptional(),
+    homework: homeworkDaySchema.exactOptional(),
   }),
   fact('asked', { prompt: id, side: side.nullable() }),
   fact('heard', {

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { AREAS } from '../../../domain/areas';
 import type { Handover } from '../../../domain/handover/handover';
-import type { HomeworkDay } from '../../../domain/handover/progressDay';
+import { LEFT_WHYS, TASK_WHYS, type HomeworkDay } from '../../../domain/handover/progressDay';
 import { count } from '../../../cues/schemas/fields';
 import { between, fields, id, moment, oneOf } from './fields';
 
@@ -39,20 +39,10 @@ export const homeworkDaySchema: z.ZodType<HomeworkDay> = fields({
     .array(
       fields({
         ...{ area, ...rung, may: ids },
-        why: oneOf([
-          ...(['handed-over', 'up', 'full-load', 'same', 'same-day'] as const),
-          ...(['waits', 'easier', 'back'] as const),
-        ]),
+        why: oneOf(TASK_WHYS),
         before: fields({ ...rung, daysAgo: count(1, 36_500) }).nullable(),
       }),
     )
     .max(AREAS.length),
-  left: z
-    .array(
-      fields({
-        area,
-        why: oneOf(['warning-sign', 'referred', 'pain', 'alone', 'equipment', 'load']),
-      }),
-    )
-    .max(AREAS.length),
+  left: z.array(fields({ area, why: oneOf(LEFT_WHYS) })).max(AREAS.length),
 });
