@@ -18,7 +18,7 @@ export default function HomeworkScreen({ seat }: { seat: Seat }) {
   const heading = useFocusOnArrival<HTMLHeadingElement>(stage.at);
   const { title, lead } = wordsOf(stage);
   return (
-    <main className="page gate homework" lang="en">
+    <main className="page homework" lang="en">
       <header>
         <Back to="Start" onClick={() => seat.homework.leave()} />
         <h1 ref={heading} tabIndex={-1}>

@@ -31,7 +31,6 @@ export function ToDo({ seat, homework, isKept }: ToDoProps) {
   const canBegin = today !== null && today.tasks.length > 0;
   return (
     <>
-      <WithoutNetwork seat={seat} />
       <Today book={book} day={today} />
       <NotHere
         title="Not where you are"
@@ -62,6 +61,7 @@ export function ToDo({ seat, homework, isKept }: ToDoProps) {
       )}
       {done.length > 0 && <Done seat={seat} done={done} />}
       {isKept && <Remove seat={seat} handover={handover} />}
+      <WithoutNetwork seat={seat} />
     </>
   );
 }
