@@ -7,6 +7,7 @@ import { momentAt } from '../../session/startedAt';
 import type { HomeworkHands, HomeworkState, KeptHomework } from '../../screens/homework/state';
 import type { SeatStore } from '../../screens/seat';
 import { EMPTY_VIEW } from '../../screens/view';
+import type { TextStorage } from '../lock/personalTexts';
 import { randomName } from '../names';
 import type { Parts } from '../parts';
 import type { Running, ToRun } from '../running';
@@ -26,7 +27,7 @@ export interface HomeworkParts {
   begins: (listen: 'microphone' | 'hands') => void;
   /** People and their visits are read anew. */
   changed: () => Promise<void>;
-  storage: () => Storage;
+  storage: () => TextStorage;
   /** What the browser offers to hand things on; of this window where left out. */
   outside?: Outside | undefined;
 }

@@ -4,6 +4,7 @@ import { strictJson } from '../../domain/keeping/strictJson';
 import { fields } from '../record/schema/fields';
 import { handoverSchema } from '../record/schema/handover';
 import { keptText } from '../keptText';
+import type { TextStorage } from '../lock/personalTexts';
 import { KEPT_KEY } from './homeworkKey';
 
 /** More at a time nobody does; the oldest goes. */
@@ -22,7 +23,7 @@ export interface HomeworkShelf {
 }
 
 /** In the page's storage. */
-export function createHomeworkShelf(storage: () => Storage): HomeworkShelf {
+export function createHomeworkShelf(storage: () => TextStorage): HomeworkShelf {
   const text = keptText(storage, KEPT_KEY);
   const load = (): Handover[] => {
     try {

@@ -1,9 +1,10 @@
+import { KEPT_KEY } from '../homework/homeworkKey';
 import { base64, bytesOf } from '../../records/base64';
 import { seal, unseal } from '../../records/seal';
 import type { Vault } from '../../records/vault';
 
 /** What the page's storage keeps of athletes: who is seen on a squad day, and its warning signs. */
-export const PERSONAL_KEYS = ['sayso-squad-day'] as const;
+export const PERSONAL_KEYS = ['sayso-squad-day', KEPT_KEY] as const;
 
 /** Where texts are kept, as the page's storage keeps them. */
 export type TextStorage = Pick<Storage, 'getItem' | 'setItem'>;
