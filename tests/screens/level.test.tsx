@@ -32,7 +32,7 @@ describe('the level on the run screen', () => {
     const seat = atTheKnee();
     tell(seat, tilt(degrees, verdict));
     expect(now().textContent).toMatch(words);
-    expect(now().querySelector(`.level .shape-${shape}`)).not.toBeNull();
+    expect(now().querySelector(`.tilt .shape-${shape}`)).not.toBeNull();
     tell(seat, phase('repeating', 3));
     expect(now().textContent).not.toMatch(words);
   });

@@ -9,8 +9,8 @@ const ON = ['off', 'shin', 'upper-arm'] as const;
 
 const ON_WORDS: Record<(typeof ON)[number], string> = {
   off: 'Off',
-  shin: 'On the shin: upright within 10° as the load passes the knee, or not',
-  'upper-arm': 'On an upper arm: its angle in the standing reach',
+  shin: 'On the shin',
+  'upper-arm': 'On an upper arm',
 };
 
 const STEP_WORDS: Record<LevelOn, { strap: string; first: string; second: string }> = {
@@ -52,36 +52,39 @@ export function PhoneLevel({ seat }: { seat: Seat }) {
   const level = useSeat(seat, (state) => state.level);
   const { on, stage, trouble } = level;
   return (
-    <details className="card" open={trouble !== null || undefined}>
+    <details className="card sound" open={trouble !== null || undefined}>
       <summary>
         Phone as a level <span className="not-here-count">{SUMMARY_WORDS[stage]}</span>
       </summary>
-      <p>
-        Strapped to a limb, this phone tells angles. It only supports the answer: a yes decides, and
-        within 5° of a line it does not judge.
-      </p>
-      <OneOf
-        options={ON}
-        chosen={on ?? 'off'}
-        onChange={(to) => seat.level.choose(to === 'off' ? null : to)}
-        words={(to) => ON_WORDS[to]}
-      />
-      <p role="status">{statusOf(level)}</p>
-      {trouble !== null && (
-        <p role="alert">
-          <Shape name="notice" /> {TROUBLE_WORDS[trouble]}
+      <section>
+        <p>
+          On the shin it tells whether that is upright within 10° as the load passes the knee; on an
+          upper arm, its angle in the standing reach. It only supports the answer: a yes decides,
+          and within 5° of a line it does not judge.
         </p>
-      )}
-      {(stage === 'ready' || stage === 'set') && (
-        <button type="button" onClick={() => seat.level.set()}>
-          {stage === 'set' ? 'Set it anew' : 'Set it in two steps'}
-        </button>
-      )}
-      {isStep(stage) && (
-        <button type="button" onClick={() => seat.level.take()}>
-          It lies as it should: take it now
-        </button>
-      )}
+        <OneOf
+          options={ON}
+          chosen={on ?? 'off'}
+          onChange={(to) => seat.level.choose(to === 'off' ? null : to)}
+          words={(to) => ON_WORDS[to]}
+        />
+        <p role="status">{statusOf(level)}</p>
+        {trouble !== null && (
+          <p role="alert">
+            <Shape name="notice" /> {TROUBLE_WORDS[trouble]}
+          </p>
+        )}
+        {(stage === 'ready' || stage === 'set') && (
+          <button type="button" onClick={() => seat.level.set()}>
+            {stage === 'set' ? 'Set it anew' : 'Set it in two steps'}
+          </button>
+        )}
+        {isStep(stage) && (
+          <button type="button" onClick={() => seat.level.take()}>
+            It lies as it should: take it now
+          </button>
+        )}
+      </section>
     </details>
   );
 }

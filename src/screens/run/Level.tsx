@@ -2,7 +2,7 @@ import type { Seat } from '../seat';
 import { Shape, type ShapeName } from '../Shape';
 import { useSeat } from '../useSeat';
 import type { Told, View } from '../view';
-import './level.css';
+import './tilt.css';
 
 type Verdict = Told<'tilt'>['verdict'];
 
@@ -26,14 +26,14 @@ export function Level({ seat, view: { tilt } }: { seat: Seat; view: View }) {
   return (
     <>
       {tilt !== null && told !== null && (
-        <div className={`level level-${tilt.verdict}`}>
+        <div className={`tilt tilt-${tilt.verdict}`}>
           {tilt.degrees !== null && <p className="number">{tilt.degrees}°</p>}
-          <p className="level-words">
+          <p className="tilt-words">
             <Shape name={told.shape} /> {told.words}
           </p>
         </div>
       )}
-      <p role="status" className="level-said">
+      <p role="status" className="tilt-said">
         {told?.isSaid === true ? told.words : ''}
       </p>
     </>
