@@ -8,7 +8,7 @@ import type { Replies, Spoken } from './replies';
 import { createVirtualClock, type VirtualClock } from './virtualClock';
 
 /** A fixed beginning, so that the same input gives the same record byte for byte. */
-const STARTED_AT_MILLISECONDS = Date.UTC(2026, 0, 5, 9, 0, 0);
+export const STARTED_AT_MILLISECONDS = Date.UTC(2026, 0, 5, 9, 0, 0);
 /** People begin to answer about this long after the tone. */
 const ANSWERS_AFTER_SECONDS = 1.5;
 const SECONDS_A_WORD = 0.35;

@@ -1,16 +1,20 @@
 import { writeFileSync } from 'node:fs';
 import { WAYS, type Way } from '../domain/areas';
 import { findingsOf } from '../domain/deciding/deciding';
+import { homeworkSession } from '../domain/handover/progress';
+import { HOMEWORK } from '../domain/handover/progressDay';
+import { leftSentence } from '../domain/handover/progressWords';
 import { reportOf } from '../domain/reporting/report';
 import type { CueBook, Routine } from '../domain/script';
 import type { WarmUp } from '../domain/warmUp/warmUp';
 import { callWordOf } from './callWord';
+import { homeworkGiven } from './handover';
 import { readAthleteFile } from './athleteFile';
 import { secondsIn } from './durations';
 import type { HeardAudio } from './recogniser';
 import { Refused, WrongUsage } from './refused';
 import type { TimedEvent } from './rehearsalHall';
-import { rehearse, type Rehearsed } from './rehearsing';
+import { rehearse, type Rehearsal, type Rehearsed } from './rehearsing';
 import { readReplies, type Replies } from './replies';
 import {
   answer,
@@ -30,7 +34,11 @@ export const rehearseVerb: Verb = {
   usage:
     'Usage: sayso rehearse ROUTINE --replies FILE [--sound OUT.wav] [--session OUT.json]\n' +
     '       [--athlete FILE.json] [--way hands-on|alone|group] [--call-word WORD]\n' +
-    '       [--language en]\n\n' +
+    '       [--language en]\n' +
+    '       sayso rehearse homework --handover FILE.json [--earlier SESSION.json ...] [--at MOMENT]\n' +
+    '       --replies FILE [--sound OUT.wav] [--session OUT.json] [--call-word WORD]\n\n' +
+    'Homework is what a coach handed over, after the earlier sessions of it that --session wrote;\n' +
+    '--at is when, as 2031-03-01T09:00:00+01:00, else a day after the last of them.\n' +
     'A warm-up for a group plays by itself, and takes what its leader says: "@60 hold".\n\n' +
     'Replies, one a line: text is heard at the next prompt that wants an answer; "@12.5 text" at\n' +
     'that second; "@audio FILE.wav" through the recogniser; "#" a comment; an empty line silence.\n' +
@@ -39,11 +47,19 @@ export const rehearseVerb: Verb = {
     '"words" is how much is said: learning, normal or tones;\n' +
     '"missingEquipment" names what the gym lacks, "allowedAlone" the drills allowed alone.',
   async run(args) {
-    const { values, positionals } = parse(args, [
-      ...['replies', 'sound', 'session', 'athlete', 'way', 'call-word', 'minutes'],
-    ]);
-    const book = bookOf(values.language);
+    const { values, positionals, lists } = parse(
+      args,
+      [
+        ...['replies', 'sound', 'session', 'athlete', 'way', 'call-word', 'minutes'],
+        ...['handover', 'at'],
+      ],
+      ['earlier'],
+    );
     const id = onlyOne(positionals);
+    if (id === HOMEWORK) return ofHomework(values, lists.earlier);
+    if (values.handover !== undefined || values.at !== undefined || lists.earlier !== undefined)
+      throw new WrongUsage('--handover, --earlier and --at go with "rehearse homework" alone.');
+    const book = bookOf(values.language);
     const warmUp = id === undefined ? undefined : book.warmUps[id];
     if (warmUp !== undefined) return ofGroup(book, warmUp, values);
     if (values.minutes !== undefined)
@@ -54,31 +70,53 @@ export const rehearseVerb: Verb = {
     if (values.replies === undefined) throw new WrongUsage('Name the replies: --replies FILE.');
     const way = wayOf(routine, values.way);
     const given = readAthleteFile(values.athlete, book);
-    const replies = readReplies(values.replies);
-    if (values.sound !== undefined) mustBeSpoken(book);
-    const callWord = callWordOf(book, values['call-word']);
-    const sounds = await preparedSounds(book, replies, callWord);
-    const rehearsed = rehearse({
-      book,
-      routine: routine.id,
-      way,
-      ...given,
-      callWord,
-      secondsOf: secondsIn(book.language),
-      replies,
-      hearAudio: (path, prompt) => sounds.get(path)?.(prompt) ?? { heard: null, seconds: 0 },
-    });
-    for (const event of rehearsed.timeline.flatMap(line)) answer(event);
-    if (values.session !== undefined) {
-      write(values.session, `${JSON.stringify(sessionOf(book, rehearsed), null, 2)}\n`);
-    }
-    if (values.sound !== undefined) {
-      const { rehearsalToMix, soundFileOf } = await import('./sounding');
-      write(values.sound, await soundFileOf(rehearsalToMix(rehearsed)));
-    }
-    return 0;
+    return play(book, { routine: routine.id, way, ...given }, values);
   },
 };
+
+/** What a coach handed over, by the athlete alone: its language and settings are its own. */
+function ofHomework(
+  { athlete, way, minutes, language, handover, at, ...values }: Parsed['values'],
+  earlier: readonly string[] = [],
+): Promise<number> {
+  const tooMuch = Object.entries({ athlete, way, minutes, language }).find(([, value]) => value);
+  if (tooMuch)
+    throw new WrongUsage(`Homework has all of that from what was handed over: no --${tooMuch[0]}.`);
+  const { book, day, ...when } = homeworkGiven({ handover, earlier, at });
+  if (day.tasks.length === 0)
+    throw new Refused(day.left.map((each) => leftSentence(book, each)).join('\n'));
+  return play(book, { ...homeworkSession(day), ...when }, values);
+}
+
+/** Runs it, prints its timeline and writes what was asked for. */
+async function play(
+  book: CueBook,
+  what: Omit<Rehearsal, 'book' | 'secondsOf' | 'replies'>,
+  { replies: path, sound, session, 'call-word': word }: Parsed['values'],
+): Promise<number> {
+  if (path === undefined) throw new WrongUsage('Name the replies: --replies FILE.');
+  const replies = readReplies(path);
+  if (sound !== undefined) mustBeSpoken(book);
+  const callWord = callWordOf(book, word);
+  const sounds = await preparedSounds(book, replies, callWord);
+  const rehearsed = rehearse({
+    book,
+    ...what,
+    callWord,
+    secondsOf: secondsIn(book.language),
+    replies,
+    hearAudio: (file, prompt) => sounds.get(file)?.(prompt) ?? { heard: null, seconds: 0 },
+  });
+  for (const event of rehearsed.timeline.flatMap(line)) answer(event);
+  if (session !== undefined) {
+    write(session, `${JSON.stringify(sessionOf(book, rehearsed), null, 2)}\n`);
+  }
+  if (sound !== undefined) {
+    const { rehearsalToMix, soundFileOf } = await import('./sounding');
+    write(sound, await soundFileOf(rehearsalToMix(rehearsed)));
+  }
+  return 0;
+}
 
 /** A warm-up leaves no record and knows nobody, so it takes no --session and no --athlete. */
 async function ofGroup(

@@ -52,7 +52,7 @@ function sheetOf(
 ): ReadinessSheet {
   const started = entries.find((entry) => entry.type === 'started');
   const book = bookOf(language ?? started?.language);
-  routineOf(book, started?.routine);
+  if (started?.homework === undefined) routineOf(book, started?.routine);
   try {
     return readinessSheet(book, entries, asked);
   } catch (problem) {

@@ -24,23 +24,32 @@ export interface Parsed {
   /** Text options that were given. */
   values: Record<string, string | undefined>;
   positionals: string[];
+  /** Text options that may be given more than once, in their order. */
+  lists: Record<string, string[]>;
 }
 
 /**
  * Reads text options (`--at x` or `--at=x`) and the rest.
  * @throws WrongUsage where an option is unknown or lacks its value.
  */
-export function parse(args: string[], options: string[]): Parsed {
+export function parse(args: string[], options: string[], lists: string[] = []): Parsed {
   const config: ParseArgsConfig = {
     args,
     allowPositionals: true,
-    options: Object.fromEntries(
-      [...options, 'language'].map((name) => [name, { type: 'string' as const }]),
-    ),
+    options: Object.fromEntries([
+      ...[...options, 'language'].map((name) => [name, { type: 'string' }] as const),
+      ...lists.map((name) => [name, { type: 'string', multiple: true }] as const),
+    ]),
   };
   try {
     const { values, positionals } = parseArgs(config);
-    return { values: values as Parsed['values'], positionals };
+    const isList = ([name]: [string, unknown]) => lists.includes(name);
+    const given = Object.entries(values);
+    return {
+      values: Object.fromEntries(given.filter((each) => !isList(each))) as Parsed['values'],
+      lists: Object.fromEntries(given.filter(isList)) as Parsed['lists'],
+      positionals,
+    };
   } catch (problem) {
     throw new WrongUsage((problem as Error).message);
   }

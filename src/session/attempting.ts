@@ -14,7 +14,6 @@ import type { AttemptInput } from './attemptMachine';
 import type { Change, SessionMachineEvent } from './events';
 import type { QuestionInput } from './questionMachine';
 import { noting, type SessionContext } from './sessionContext';
-import { isNew, welcomeOf } from './telling';
 import type { StageReport } from './stage';
 import { weighed } from './weighing';
 
@@ -105,13 +104,12 @@ export function questionInput(context: SessionContext): QuestionInput {
   const ask = asksLoaded
     ? say(context.book.lines, 'ask.pain-number-loaded', {})
     : askOf(context.book, step);
-  const welcome = about === 'pain-morning' && isNew(context.log) ? welcomeOf(context) : '';
   return {
     stage: context.stage,
     prompt,
     side: null,
     // The number decides much, so it is read back before its kind is asked.
-    ask: [welcome, context.readback, ask].filter(Boolean).join(' '),
+    ask: [context.readback, ask].filter(Boolean).join(' '),
     kept: null,
     openedAtMilliseconds: null,
     mayStayUnanswered: about !== 'end-session',

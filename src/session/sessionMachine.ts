@@ -76,6 +76,9 @@ const session = setup({
       event.type === 'HEARD' &&
       meaningOf(heardOf(context, event).reading, event.prompt, context) === meaning,
     ends: ({ context }) => context.decision?.step.do === 'end',
+    /** A question comes before all work: who is asked is greeted first. */
+    greets: ({ context: { decision, told, log } }) =>
+      decision?.step.do === 'ask' && told !== decision && telling.isNew(log),
     asks: ({ context }) => context.decision?.step.do === 'ask',
     isHeld: ({ context }) => isHeld(context),
     isTold: ({ context }) => context.told !== null && context.told === context.decision,
@@ -138,6 +141,7 @@ export const sessionMachine = session.createMachine({
       always: [
         { guard: 'ends', target: 'concluding' },
         { guard: 'isHeld', target: 'paused' },
+        { guard: 'greets', target: 'telling' },
         { guard: 'asks', target: 'asking' },
         { guard: not('isTold'), target: 'telling' },
         { guard: 'isCheck', target: 'checking' },
@@ -155,6 +159,7 @@ export const sessionMachine = session.createMachine({
       },
       on: {
         SPOKEN: [
+          { guard: 'asks', target: 'asking', actions: 'markTold' },
           { guard: 'isCheck', target: 'checking', actions: ['markTold', 'showStep'] },
           { target: 'training', actions: ['markTold', 'showStep'] },
         ],

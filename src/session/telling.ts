@@ -20,7 +20,7 @@ export function tellingTexts({ book, log, readback, texts, decision }: SessionCo
   if (decision === null) return [readback, ...texts];
   if (isUndone(log)) return [readback, ...texts, nameOf(book, decision.step)];
   const words = wordsOf(asDecided(log));
-  const isFirst = isNew(log) || isAfterMorning(log);
+  const isFirst = isNew(log);
   const because = becauseOf(book, decision, words);
   const understood = readback.replace(/[^\p{L}\p{N}]+$/u, '').toLowerCase();
   const said = because.toLowerCase().includes(understood) ? '' : readback;
@@ -30,10 +30,9 @@ export function tellingTexts({ book, log, readback, texts, decision }: SessionCo
     const caution = isFirst ? say(book.lines, 'say.caution', {}) : '';
     return [caution, said, because, ...texts, because !== '' && then === null ? '' : name];
   }
-  const welcome = [
-    isNew(log) ? welcomeOf({ book, log }) : '',
-    isFirst ? say(book.lines, 'say.caution', {}) : '',
-  ];
+  const welcome = isFirst ? [welcomeOf(book, log), say(book.lines, 'say.caution', {})] : [];
+  // What is asked tells its reason itself.
+  if (decision.step.do === 'ask') return welcome;
   return then === null
     ? [...welcome, said, ...texts, because]
     : [...welcome, said, because, ...texts, then];
@@ -58,17 +57,11 @@ function becauseOf(book: CueBook, decision: Decision, words: Words): string {
 const namesSide = ({ rule }: Decision): boolean => rule === '10.3' || rule === '2.3';
 
 /** Alone there is nobody who sees. */
-export function welcomeOf({ book, log }: Pick<SessionContext, 'book' | 'log'>): string {
+function welcomeOf({ lines }: CueBook, log: Entry[]): string {
   const started = log.find((entry) => entry.type === 'started');
-  if (started?.homework !== undefined) return say(book.lines, 'say.welcome-homework', {});
-  return say(book.lines, started?.way === 'alone' ? 'say.welcome-alone' : 'say.welcome', {});
+  if (started?.homework !== undefined) return say(lines, 'say.welcome-homework', {});
+  return say(lines, started?.way === 'alone' ? 'say.welcome-alone' : 'say.welcome', {});
 }
-
-/** Nothing was told yet but how the morning after was. */
-const isAfterMorning = (log: Entry[]): boolean =>
-  log.some(({ type }) => type === 'morning') &&
-  log.every((entry) => entry.type !== 'asked' || entry.prompt.startsWith('pain/')) &&
-  !log.some(({ type }) => type === 'finding' || type === 'overrule');
 
 /** Nothing was said or asked yet: a session that has just begun. */
 export const isNew = (log: Entry[]): boolean =>

@@ -103,6 +103,6 @@ export function barAfterMorning(course: Course, at: AreaCourse): void {
 
 /** Rule 15.15: what the homework of an area came to; never `ready`. */
 export function homeworkOutcome(at: AreaCourse): AreaOutcome {
-  if (at.referred) return 'referred';
+  if (at.referred || at.climb?.ended === 'pain') return 'referred';
   return at.climb?.ended === 'dose' ? 'working' : 'unfinished';
 }

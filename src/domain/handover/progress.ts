@@ -135,6 +135,10 @@ function take(progress: Progress, state: AreaProgress, done: Done): void {
   const isSameDay = state.day !== null && day <= state.day;
   state.isHeld = !isBeyond && isAllHeld(progress, done) && (!isSameDay || state.isHeld);
   if (!isSameDay) state.day = day;
+  const rungs = done.course.counted.flatMap((one) =>
+    one.as === 'set' && one.area === at.area ? [one.rung] : [],
+  );
+  state.doneOn.set(day, Math.max(state.doneOn.get(day) ?? 0, ...rungs));
   state.did = stand;
   state.at = stand;
   state.why = rung < planned.rung ? 'back' : 'same';

@@ -22,6 +22,8 @@ export interface AreaProgress {
   /** What was done last, on `day`, a calendar date; null before the first time. */
   did: Stand | null;
   day: string | null;
+  /** The highest rung done on each date. */
+  doneOn: Map<string, number>;
   /** Every set of that day held, without pain. */
   isHeld: boolean;
   /** The date on which it was told last how it was the morning after. */
@@ -60,6 +62,7 @@ export function beginProgress(book: CueBook, handover: Handover): Progress {
       why: 'handed-over',
       did: null,
       day: null,
+      doneOn: new Map(),
       isHeld: false,
       askedOn: null,
       isReferred: false,
@@ -167,8 +170,14 @@ function wantedOn(
 ): Stand & { why: TaskWhy } {
   const { at, why, day } = state;
   if (day === null) return { ...at, why };
-  // A second time on a calendar day, or one before it: never up.
-  if (today <= day) return { ...at, why: why === 'same' ? 'same-day' : why };
+  if (today <= day) {
+    // A second time on a calendar day is never higher; west of the date line it may be the day before.
+    const most = state.doneOn.get(today) ?? Infinity;
+    const lower = at.rung > most ? settled(progress, state, { ...at, rung: most }) : null;
+    return lower === null
+      ? { ...at, why: why === 'same' ? 'same-day' : why }
+      : { ...lower, why: 'same-day' };
+  }
   if (!state.isHeld) return { ...at, why };
   const most = mostOf(progress, state, at.drill);
   if (most !== null && LOAD_RANK[at.load] < LOAD_RANK[most]) {

@@ -16,8 +16,10 @@ import { liftName, listed, titled } from './wording';
  */
 export function closingWords(book: CueBook, entries: readonly Entry[]): string[] {
   if (entries.some((entry) => entry.type === 'started' && entry.way === 'group')) return [];
-  if (homeworkIn(entries) !== undefined) return [say(book.lines, 'say.homework-next', {})];
-  const { liftsReady, homework, reportedBy } = outcomeOf(book, entries);
+  const { liftsReady, homework, reportedBy, nextDate } = outcomeOf(book, entries);
+  if (homeworkIn(entries) !== undefined) {
+    return nextDate === null ? [] : [say(book.lines, 'say.homework-next', {})];
+  }
   const lifts = listed(
     book,
     liftsReady.map((lift) => liftName(book, lift)),

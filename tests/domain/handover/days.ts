@@ -10,6 +10,13 @@ import type { PainKind } from '../../../src/domain/findings';
 import type { Entry, Fact, OverruleCommand } from '../../../src/domain/log';
 
 export const book = bookOf();
+const books = new Map([['en', book]]);
+
+function bookIn(language: string) {
+  const known = books.get(language) ?? bookOf(language);
+  books.set(language, known);
+  return known;
+}
 
 export const handedOver = (tasks: HandoverTask[], more: Partial<Handover> = {}): Handover => ({
   id: '0123456789abcdef',
@@ -35,7 +42,7 @@ export class Days {
 
   /** What would be done at that moment, wall time with offset. */
   at(now: string): HomeworkDay {
-    return nextTasks(bookOf(this.language), this.handover, this.logs, now);
+    return nextTasks(bookIn(this.language), this.handover, this.logs, now);
   }
 
   /** One session then, answered in turn; "fill" is said to every question after those. */
@@ -45,7 +52,7 @@ export class Days {
     const minutes = Number(offset?.[2] ?? 0) * 60 + Number(offset?.[3] ?? 0);
     const inTurn = [...replies, ...(fill === undefined ? [] : Array<string>(40).fill(fill))];
     this.last = rehearse({
-      book: bookOf(this.language),
+      book: bookIn(this.language),
       ...homeworkSession(day),
       secondsOf: secondsIn(this.language),
       session: `day-${this.logs.length + 1}`,
