@@ -33,7 +33,7 @@ export function ToDo({ seat, homework, isKept }: ToDoProps) {
     <>
       <Today book={book} day={today} />
       <NotHere
-        title="Not where you are"
+        title="Not here"
         equipment={equipmentOf(book, homework)}
         missing={handover.missing}
         onChange={(missing) => seat.homework.notThere(missing)}
