@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { serveFolder } from '../../src/serving/serving.mjs';
-import { DIST } from './opening';
+import { complainOfLeaving, DIST } from './opening';
 import { startChromium } from './starting';
 
 /** A copy of the built page, which a test may change, in a Chromium that lets it keep itself. */
@@ -13,7 +13,7 @@ export interface KeptPage {
   address: string;
   page: Page;
   context: BrowserContext;
-  /** Every error that nothing caught. */
+  /** Every error that nothing caught, and every request that leaves. */
   complaints: string[];
   /** Opens the page and waits until all of it is kept. */
   openAndKeep(): Promise<void>;
@@ -35,6 +35,7 @@ export async function keptPage(): Promise<KeptPage> {
   const page = context.pages()[0] ?? (await context.newPage());
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(error.message));
+  complainOfLeaving(context, `http://localhost:${served.port}`, complaints);
   const address = `http://localhost:${served.port}/gym/sayso/`;
   let isServed = true;
   const stopServer = async () => {

@@ -61,6 +61,7 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
   });
+  complainOfLeaving(context, `http://localhost:${served.port}`, complaints);
   if (!isHeard) await page.route('**/ear/**', () => undefined);
   if (blocked) await page.route(blocked, (route) => route.abort());
   if (damaged) await page.route(damaged, (route) => route.fulfill({ body: 'cut off' }));
@@ -75,6 +76,21 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
       await served.close();
     },
   };
+}
+
+/** What the browser makes up itself goes nowhere. */
+const STAYS = /^(blob|data|about|chrome|devtools):/;
+
+/** Nothing leaves the place that served the page: each request elsewhere is a complaint. */
+export function complainOfLeaving(
+  context: BrowserContext,
+  origin: string,
+  complaints: string[],
+): void {
+  context.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith(`${origin}/`) && !STAYS.test(url)) complaints.push(`It asked ${url}`);
+  });
 }
 
 /** Every entry as it lies in the browser's database, in its order. */

@@ -39,6 +39,7 @@ function place(people = memoryPeople()) {
   const { notes } = memoryNotes(people);
   const visits = createVisitPlace({
     ...{ book: bookOf(), records, notes, clock, store },
+    keeping: { upToDamage: async () => ({ entries: [], damage: null }) },
     lookAtPeople: made.look,
   });
   return { place: made, visits, store, records, files, all: () => store.state().people.all };

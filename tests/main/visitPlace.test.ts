@@ -4,10 +4,12 @@ import { bookOf } from '../../src/cli/verb';
 import { saidFindings } from '../../src/domain/deciding/corrected';
 import type { InventedClub } from '../../src/domain/people/inventedClub';
 import { createPeoplePlace } from '../../src/main/people/peoplePlace';
+import type { Keeping } from '../../src/records/dexieKeeping';
 import { createVisitPlace } from '../../src/main/people/visitPlace';
 import { memoryNotes } from '../../src/records/memoryNotes';
 import { memoryPeople } from '../../src/records/memoryPeople';
 import { memoryRecords } from '../../src/records/memoryRecords';
+import { damageProblem } from '../../src/records/checked';
 import { problem, RecordError } from '../../src/records/problems';
 import type { ElsewhereState } from '../../src/screens/people/elsewhere';
 import { createSeatStore } from '../../src/screens/seat';
@@ -21,7 +23,10 @@ beforeAll(() => {
 });
 
 /** A seat with the invented club; a visit that ended with the hinge ready is shown. */
-async function seated(change: Partial<ReturnType<typeof memoryRecords>> = {}) {
+async function seated(
+  change: Partial<ReturnType<typeof memoryRecords>> = {},
+  damaged: Awaited<ReturnType<Keeping['upToDamage']>> = { entries: [], damage: null },
+) {
   const book = bookOf();
   const store = createSeatStore({ ...STATE, where: 'people', book });
   const memory = memoryRecords();
@@ -34,7 +39,17 @@ async function seated(change: Partial<ReturnType<typeof memoryRecords>> = {}) {
   });
   const saved: string[][] = [];
   const save = (...file: [string, BlobPart, string?]) => void saved.push(file.map(String));
-  const place = createVisitPlace({ book, records, notes, clock, store, lookAtPeople, save });
+  const keeping = { upToDamage: async () => damaged };
+  const place = createVisitPlace({
+    book,
+    records,
+    keeping,
+    notes,
+    clock,
+    store,
+    lookAtPeople,
+    save,
+  });
   const visit = () => {
     const shown = store.state().visit;
     if (shown?.state !== 'here') throw new Error('No visit is shown.');
@@ -99,6 +114,21 @@ describe('a visit that is corrected', () => {
     const log = await seat.records.read(seat.ready);
     expect(await seat.place.correct(lastCheck(seat))).toMatch(says);
     expect(await seat.records.read(seat.ready)).toEqual(log);
+  });
+
+  it('that is damaged opens up to the damage, and nothing is graded from it', async () => {
+    const damage = { session: 'any', id: 'any:rack:9', number: 9, isNewer: false };
+    const { say } = damageProblem(damage);
+    const read = () => Promise.reject(new RecordError(null, { reason: 'damaged', say }));
+    const entries = club.sessions.find((one) => one.length > 20)!.slice(0, 9);
+    const { place, store, ready } = await seated({ read }, { entries, damage });
+    await place.look(ready);
+    const visit = store.state().visit;
+    expect(visit).toMatchObject({ state: 'trouble', trouble: say });
+    const ids = entries.map(({ id }) => id);
+    const upTo = visit?.state === 'trouble' ? (visit.upTo ?? []) : [];
+    expect(upTo.length).toBeGreaterThan(0);
+    for (const { id } of upTo) expect(ids.some((each) => id.startsWith(each))).toBe(true);
   });
 
   it('of a rehearsal is never corrected or noted', async () => {

@@ -180,6 +180,19 @@ describe('a past visit', () => {
     await show(PEOPLE_STATES['visit-trouble']!);
     expect(screen.getByText(/cannot be read here/).closest('[role=alert]')).toBeTruthy();
   });
+
+  it('that is damaged opens up to the damage, without a grade', async () => {
+    const { visit } = PEOPLE_STATES['visit']!;
+    const upTo = visit?.state === 'here' ? visit.moments.slice(0, 2) : [];
+    await show({
+      ...PEOPLE_STATES['visit']!,
+      visit: { state: 'trouble', trouble: 'Entry 9 of this session was damaged.', upTo },
+    });
+    screen.getByText('This stands before the damage, as it was written:');
+    expect(listIn('What was heard and decided')).toHaveLength(2);
+    expect(screen.queryByText(/Ready to be taught/i)).toBeNull();
+    expect(await faultsOfPage()).toEqual([]);
+  });
 });
 
 describe('straight after a session', () => {

@@ -13,6 +13,8 @@ import type { Visit } from '../../screens/finished/state';
 import type { PersonKnown } from '../../screens/people/state';
 import type { Told } from '../../screens/view';
 
+export { momentsOf };
+
 /** People in the order of their names, each with what their sessions left. */
 export function known(
   book: CueBook,

@@ -1,6 +1,8 @@
 import type { Entry, Fact } from '../../domain/log';
+import type { Moment } from '../../domain/reporting/moments';
 import type { CueBook } from '../../domain/script';
 import type { Clock, Note, Notes, Records, SessionHead } from '../../ports';
+import type { Keeping } from '../../records/dexieKeeping';
 import type { VisitHands } from '../../screens/finished/state';
 import type { SeatStore } from '../../screens/seat';
 import { momentAt } from '../../session/startedAt';
@@ -32,6 +34,7 @@ const NOT_WRITTEN = 'The sheet could not be written. Load the page again, and sa
 export function createVisitPlace({
   book,
   records,
+  keeping,
   notes,
   clock,
   store,
@@ -40,6 +43,7 @@ export function createVisitPlace({
 }: {
   book: CueBook;
   records: Records;
+  keeping: Pick<Keeping, 'upToDamage'>;
   notes: Notes;
   clock: Clock;
   store: SeatStore;
@@ -78,7 +82,20 @@ export function createVisitPlace({
       });
     } catch (error) {
       const trouble = saidBy(error, NOT_READ);
-      if (shown === session) store.patch({ visit: { state: 'trouble', trouble } });
+      const upTo = await upToDamage(session);
+      if (shown !== session) return;
+      store.patch({ visit: { state: 'trouble', trouble, ...(upTo !== null && { upTo }) } });
+    }
+  }
+
+  /** What was heard and decided before the first damaged entry; null where that is nothing. */
+  async function upToDamage(session: string): Promise<Moment[] | null> {
+    try {
+      const { entries, damage } = await keeping.upToDamage(session);
+      if (damage === null || entries.length === 0) return null;
+      return (await reading()).momentsOf(book, entries);
+    } catch {
+      return null;
     }
   }
 

@@ -64,12 +64,20 @@ export function createRecordHands({
   }
 
   async function lookAtDamage() {
-    const damage = await keeping.damage().catch(() => []);
+    const [damage, heads] = await Promise.all([
+      keeping.damage().catch(() => []),
+      records.sessions().catch(() => null),
+    ]);
+    /** Whose beginning is damaged, so that no list can have it. */
+    const isUnlisted = (session: string) =>
+      heads !== null && !heads.some((head) => head.session === session);
     patch({
       damage: damage.map(({ session, id, isNewer }) =>
         isNewer
           ? `Session ${session}, entry ${id}: written by a newer version of this page.`
-          : `Session ${session}, entry ${id}.`,
+          : isUnlisted(session)
+            ? `Session ${session}, entry ${id}. The beginning of this session cannot be read: whose it was and when is not known, so it is in no list; the rest of it is kept, and comes with a saved record.`
+            : `Session ${session}, entry ${id}.`,
       ),
     });
   }

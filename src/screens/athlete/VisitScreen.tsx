@@ -1,4 +1,5 @@
 import { After } from '../finished/After';
+import { Timeline } from '../finished/Timeline';
 import { REASON_WORDS } from '../finished/reasons';
 import '../finished/finished.css';
 import { dateInWords } from '../dates';
@@ -39,6 +40,12 @@ export default function VisitScreen({ seat }: { seat: Seat }) {
       </header>
       {visit?.state === 'loading' && <p role="status">Reading the record.</p>}
       <Trouble words={visit?.state === 'trouble' ? visit.trouble : null} />
+      {visit?.state === 'trouble' && visit.upTo !== undefined && (
+        <>
+          <p>This stands before the damage, as it was written:</p>
+          <Timeline book={book} moments={visit.upTo} />
+        </>
+      )}
       {visit?.state === 'here' && <After seat={seat} book={book} end={visit.end} visit={visit} />}
     </main>
   );

@@ -35,9 +35,14 @@ export interface Visit {
   record?: VisitRecord;
 }
 
-/** `trouble`: why it cannot be read, and what to do. */
+/**
+ * `trouble`: why it cannot be read, and what to do; `upTo`: what stands before what is damaged, of
+ * which nothing is graded; left out where nothing does.
+ */
 export type VisitState =
-  { state: 'loading' } | { state: 'trouble'; trouble: string } | ({ state: 'here' } & Visit);
+  | { state: 'loading' }
+  | { state: 'trouble'; trouble: string; upTo?: Moment[] }
+  | ({ state: 'here' } & Visit);
 
 /** Forms of the readiness sheet: to print, to send, for a spreadsheet, for a clinic (FHIR R4). */
 export const SHEET_FORMS = ['html', 'text', 'csv', 'fhir'] as const;

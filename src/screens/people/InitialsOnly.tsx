@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { consentMissing, mayBeMinor } from '../../domain/people/age';
-import { initialsOf, isInitials } from '../../domain/people/initials';
+import { isInitials } from '../../domain/people/initials';
+import { initialsOf } from '../../domain/reporting/sheet/plain';
 import { Shape } from '../Shape';
 
 interface Typed {

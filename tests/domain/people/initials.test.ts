@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
-import { byInitials, initialsOf, isInitials } from '../../../src/domain/people/initials';
+import { byInitials, isInitials } from '../../../src/domain/people/initials';
 import { personFrom } from '../../../src/domain/people/personFrom';
+import { initialsOf } from '../../../src/domain/reporting/sheet/plain';
 import { someone } from './someone';
 
 it.each([

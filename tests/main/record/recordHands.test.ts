@@ -80,8 +80,19 @@ describe('the record as a whole, at the seat', () => {
     expect(state().isSavingDue).toBe(false);
   });
 
+  it('tells of a session whose beginning is damaged, which no list has', async () => {
+    const { record, state } = seat([]);
+    record.show();
+    await vi.waitFor(() => expect(state().damage).not.toBeNull());
+    expect(state().damage).toEqual([
+      expect.stringMatching(/^Session ago, entry .* is in no list; the rest of it is kept/),
+    ]);
+  });
+
   it('the browser is asked once to keep it, and what it answers is shown', async () => {
-    const { record, state, store, persist } = seat([]);
+    const { record, state, store, persist } = seat([
+      { ...begun('2031-03-18T09:00:00.000Z'), session: 'ago' },
+    ]);
     record.show();
     await vi.waitUntil(() => state().lasting !== null && state().damage !== null);
     expect(state().lasting).toMatch(/may drop the record/);
