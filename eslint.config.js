@@ -9,6 +9,7 @@ import tseslint from 'typescript-eslint';
 const rooms = {
   domain: { rooms: [], packages: [] },
   cues: { rooms: ['domain'], packages: ['zod', 'yaml', 'node:.*', 'virtual:.*'] },
+  schemas: { rooms: ['domain', 'cues'], packages: ['zod'] },
   session: { rooms: ['domain', 'ports'], packages: ['xstate'] },
   offline: { rooms: [], packages: ['node:.*', 'vite'] },
   ear: {

@@ -27,6 +27,8 @@ describe('a wall refuses', () => {
     ['src/ports.ts', 'xstate'],
     ['src/cues/fromFolder.ts', '../ear/lexicon'],
     ['src/cues/fromFolder.ts', '../ports'],
+    ['src/schemas/entry.ts', '../records/checked'],
+    ['src/schemas/entry.ts', 'dexie'],
     ['src/session/questionMachine.ts', '../screens/App'],
     ['src/session/questionMachine.ts', '../ear/hands'],
     ['src/session/questionMachine.ts', '../records/memory'],

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { jsonSchemas } from '../cues/jsonSchemas';
-import { entrySchema } from '../main/record/schema/entry';
-import { recordFileSchema } from '../main/record/schema/record';
+import { entrySchema } from '../schemas/entry';
+import { recordFileSchema } from '../schemas/record';
 
 /**
  * Every file scripts-cues/*.schema.json that is made of a schema which reads: those of the scripts,

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { placeOf } from '../domain/keeping/strictJson';
 import type { Entry } from '../domain/log';
-import { entrySchema } from '../main/record/schema/entry';
+import { entrySchema } from '../schemas/entry';
 import { Refused } from './refused';
 
 /** The format that `rehearse --session` writes, and its version. */

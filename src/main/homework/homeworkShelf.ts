@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { Handover } from '../../domain/handover/handover';
 import { strictJson } from '../../domain/keeping/strictJson';
-import { fields } from '../record/schema/fields';
-import { handoverSchema } from '../record/schema/handover';
+import { fields } from '../../schemas/fields';
+import { handoverSchema } from '../../schemas/handover';
 import { keptText } from '../keptText';
 import type { TextStorage } from '../lock/personalTexts';
 import { KEPT_KEY } from './homeworkKey';

@@ -1,9 +1,9 @@
 /** The shape of what travels between a coach and an athlete, as a text. */
 import { z } from 'zod';
 import type { HomeworkReport } from '../../domain/handover/returning';
-import { entrySchema } from '../record/schema/entry';
-import { fields, id, moment } from '../record/schema/fields';
-import { handoverId, handoverSchema } from '../record/schema/handover';
+import { entrySchema } from '../../schemas/entry';
+import { fields, id, moment } from '../../schemas/fields';
+import { handoverId, handoverSchema } from '../../schemas/handover';
 
 export const FORMATS = { homework: 'sayso-homework', report: 'sayso-homework-report' } as const;
 export const VERSION = 1;

@@ -9,8 +9,8 @@ import {
 import type { Entry } from '../../domain/log';
 import { isInvented, sessionOf } from '../../records/heads';
 import { textOf } from './fileText';
-import { entrySchema } from './schema/entry';
-import { FORMAT, recordFileSchema, VERSION } from './schema/record';
+import { entrySchema } from '../../schemas/entry';
+import { FORMAT, recordFileSchema, VERSION } from '../../schemas/record';
 import { sha256 } from './sha256';
 
 const START = new RegExp(

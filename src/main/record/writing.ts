@@ -1,8 +1,8 @@
 import { canonicalJson } from '../../domain/keeping/canonical';
 import { checksumOf } from '../../domain/keeping/checksum';
 import type { KeptSession, WholeRecord } from '../../domain/keeping/wholeRecord';
-import { entrySchema } from './schema/entry';
-import { FORMAT, VERSION } from './schema/record';
+import { entrySchema } from '../../schemas/entry';
+import { FORMAT, VERSION } from '../../schemas/record';
 import { sha256 } from './sha256';
 
 /** A record as the text of a file. */

@@ -7,7 +7,7 @@ import { checksumOf } from '../../../src/domain/keeping/checksum';
 import { RefusedRecord } from '../../../src/domain/keeping/wholeRecord';
 import type { InventedClub } from '../../../src/domain/people/inventedClub';
 import { readRecord } from '../../../src/main/record/reading';
-import { entrySchema } from '../../../src/main/record/schema/entry';
+import { entrySchema } from '../../../src/schemas/entry';
 import { writeRecord } from '../../../src/main/record/writing';
 import { someone } from '../../domain/people/someone';
 import { damageEntry, device, type Device } from '../../records/device';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { fields } from '../../../cues/schemas/fields';
+import { fields } from '../cues/schemas/fields';
 
 export { fields };
 

@@ -1,11 +1,11 @@
 /** The shape of a saved record; `scripts-cues/record.schema.json` is made of it. */
 import { z } from 'zod';
-import { SEXES } from '../../../domain/athlete';
-import { ANGLE_TOOLS } from '../../../domain/findings';
-import type { WholeRecord } from '../../../domain/keeping/wholeRecord';
-import { KNEE, STATURE } from '../../../domain/measuring/length';
-import { personFrom, type PersonFields } from '../../../domain/people/personFrom';
-import { NOTE_LETTERS_MOST } from '../../../domain/reporting/note';
+import { SEXES } from '../domain/athlete';
+import { ANGLE_TOOLS } from '../domain/findings';
+import type { WholeRecord } from '../domain/keeping/wholeRecord';
+import { KNEE, STATURE } from '../domain/measuring/length';
+import { personFrom, type PersonFields } from '../domain/people/personFrom';
+import { NOTE_LETTERS_MOST } from '../domain/reporting/note';
 import { itemSchema } from './entry';
 import { between, fields, id, MILLISECONDS_MOST, moment, oneOf } from './fields';
 import { handoverId } from './handover';

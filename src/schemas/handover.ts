@@ -1,9 +1,9 @@
 /** The shape of what a coach hands over to an athlete. */
 import { z } from 'zod';
-import { AREAS } from '../../../domain/areas';
-import type { Handover } from '../../../domain/handover/handover';
-import { LEFT_WHYS, TASK_WHYS, type HomeworkDay } from '../../../domain/handover/progressDay';
-import { count } from '../../../cues/schemas/fields';
+import { AREAS } from '../domain/areas';
+import type { Handover } from '../domain/handover/handover';
+import { LEFT_WHYS, TASK_WHYS, type HomeworkDay } from '../domain/handover/progressDay';
+import { count } from '../cues/schemas/fields';
 import { between, fields, id, moment, oneOf } from './fields';
 
 /** More than any book of cues has. */

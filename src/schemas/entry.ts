@@ -1,10 +1,10 @@
 /** The shape of each entry of the log in a saved record. */
 import { z } from 'zod';
-import { AREAS, WAYS } from '../../../domain/areas';
-import { SEXES } from '../../../domain/athlete';
-import { ANGLE_TOOLS, RED_FLAGS, RESULTS } from '../../../domain/findings';
-import { COMMANDS, type Reading } from '../../../domain/hearing/reply';
-import { WORDS, type Entry } from '../../../domain/log';
+import { AREAS, WAYS } from '../domain/areas';
+import { SEXES } from '../domain/athlete';
+import { ANGLE_TOOLS, RED_FLAGS, RESULTS } from '../domain/findings';
+import { COMMANDS, type Reading } from '../domain/hearing/reply';
+import { WORDS, type Entry } from '../domain/log';
 import { between, fields, id, moment, oneOf, SECONDS_MOST } from './fields';
 import { homeworkDaySchema } from './handover';
 
