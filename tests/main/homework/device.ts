@@ -39,6 +39,7 @@ export function device({ hash = '', where = 'people' as SeatState['where'], now 
   });
   const visits = createVisitPlace({
     ...{ book, records, notes, clock, store, lookAtPeople: peoplePlace.look },
+    keeping: { upToDamage: async () => ({ entries: [], damage: null }) },
     save: () => undefined,
   });
   const storage = memoryStorage();
