@@ -68,7 +68,12 @@ const act = (page: Page, choice: number) =>
     const buttons = [...document.querySelectorAll<HTMLButtonElement>('main.run button')];
     const named = (name: string) => buttons.find(({ textContent }) => textContent.trim() === name);
     const answers = ['Held', 'Held', 'Short'].flatMap((name) => named(name) ?? []);
-    (named('Yes') ?? answers[Math.floor(choose * answers.length)] ?? named('Done'))?.click();
+    (
+      named('Yes') ??
+      answers[Math.floor(choose * answers.length)] ??
+      named('Done') ??
+      named('Set done')
+    )?.click();
     await new Promise((next) => requestAnimationFrame(next));
   }, choice);
 
