@@ -172,7 +172,14 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
     manager: navigator.storage as StorageManager | undefined,
   });
   const homework = createHomeworkHands({
-    ...{ parts, store, running, begins, storage: () => page.texts },
+    ...{ parts, store, begins, storage: () => page.texts },
+    running: {
+      start: running.start,
+      end() {
+        running.end();
+        tabs.release();
+      },
+    },
     ...{ address: windowAddress(parts.assetsBase), isStarting: running.isStarting },
     changed: people.look,
   });
