@@ -1,4 +1,3 @@
-import { understand } from '../domain/hearing/understanding';
 import { DEFAULT_SETTINGS } from '../domain/log';
 import { say } from '../domain/saying';
 import type { CueBook } from '../domain/script';
@@ -8,6 +7,9 @@ import type { Cancel, Clock, Ear, Hearing, Level, LevelOn, Tones, Voice } from '
 import { NO_LEVEL, type LevelHands, type LevelState } from '../screens/level/state';
 import type { SeatStore } from '../screens/seat';
 import type { DeviceTilt } from '../tilt/deviceTilt';
+
+/** What understands comes once a level is wanted; until then hands say that it lies as it should. */
+const loadHearing = () => import('../domain/hearing/understanding');
 
 /** Silent for so long while it is being set, the sensor has dropped out. */
 const SILENT_MILLISECONDS = 1500;
@@ -43,6 +45,7 @@ export function createLevelPlace({
   let leaveSensor: Cancel = () => undefined;
   let leaveEar: Cancel = () => undefined;
   let silence: unknown;
+  let hears: Awaited<ReturnType<typeof loadHearing>> | null = null;
 
   const now = () => store.state().level;
   const tell = (change: Partial<LevelState>) =>
@@ -90,9 +93,12 @@ export function createLevelPlace({
   }
   const isReady = (hearing: Hearing): boolean => {
     if (hearing.type === 'reply') return hearing.reply.command === 'ready';
-    if (hearing.type !== 'words') return false;
+    if (hearing.type !== 'words' || hears === null) return false;
     const { text, confidence } = hearing;
-    const { verdict, reply } = understand(book, 'idle', text, { ...DEFAULT_SETTINGS, confidence });
+    const { verdict, reply } = hears.understand(book, 'idle', text, {
+      ...DEFAULT_SETTINGS,
+      confidence,
+    });
     return verdict === 'accept' && reply?.command === 'ready';
   };
 
@@ -144,6 +150,10 @@ export function createLevelPlace({
       endSetting();
       level = null;
       tell({ on, stage: 'opening' });
+      loadHearing().then(
+        (arrived) => (hears = arrived),
+        () => undefined,
+      );
       void sensor.open().then((trouble) => {
         if (now().on !== on) return;
         if (trouble === null) tell({ stage: 'ready' });

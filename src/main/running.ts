@@ -105,7 +105,7 @@ export function createRunning({
 }: {
   parts: Parts;
   store: SeatStore;
-  level: Pick<LevelPlace, 'forSession'>;
+  level: Pick<LevelPlace, 'forSession' | 'leave'>;
   /** Everything that hears replies. */
   listening: Ear;
   people: Pick<PeoplePlace, 'forSession'>;
@@ -148,6 +148,7 @@ export function createRunning({
     const callWord = began === undefined ? ownCallWord : (began.callWord ?? null);
     if (isHeard) void coach.fitEar(isRehearsal ? 'stranger' : 'coach', callWord);
     const way = began?.way ?? wanted.way ?? 'hands-on';
+    const isHomework = (began?.homework ?? wanted.homework) !== undefined;
     parts.manner.speakFor(way);
     const outside = interruptible({ ear: listening, clock, sound: soundOf(tones) }, (what) =>
       show({ type: 'trouble', what, say: null, atSeconds: nowSeconds() }),
@@ -175,7 +176,7 @@ export function createRunning({
         ...{ clock: outside.clock, ear: outside.ear, voice, tones, beats, screen: { show } },
         records: settled,
         // On a squad day it would be strapped to somebody else.
-        ...(!isRehearsal && over === undefined && level.forSession()),
+        ...(!isRehearsal && (over === undefined || isHomework) && level.forSession()),
       },
     });
     const run: Run = {
@@ -188,9 +189,13 @@ export function createRunning({
     };
     running = run;
     actor.subscribe({
-      complete: () => over?.(actor.getSnapshot().matches('left') ? 'left' : run.reason),
+      complete: () => {
+        // The next time it is strapped on anew.
+        if (isHomework) level.leave();
+        over?.(actor.getSnapshot().matches('left') ? 'left' : run.reason);
+      },
     });
-    store.patch({ where: 'run', rehearsal: isRehearsal, view: viewOfLog(log) });
+    store.patch({ where: 'run', rehearsal: isRehearsal, isHomework, view: viewOfLog(log) });
     actor.start();
     return true;
   }

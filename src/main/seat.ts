@@ -90,6 +90,7 @@ export function createSeat({ cues, missing: notFetched }: ChosenCues, page: Page
     unfinished: [],
     elsewhere: null,
     rehearsal: false,
+    isHomework: false,
     coach: coach.state(),
     voiceCheck: null,
     microphoneCheck: null,

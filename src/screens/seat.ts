@@ -72,6 +72,8 @@ export interface SeatState {
   elsewhere: ElsewhereState | null;
   /** Replies come from a recording, not from a person in the room. */
   rehearsal: boolean;
+  /** What runs, or ran last, is homework: an athlete alone, who is asked for a yes or a no. */
+  isHomework: boolean;
   coach: CoachState;
   /** The voice check that runs or has run; null where none was begun. */
   voiceCheck: VoiceCheckState | null;

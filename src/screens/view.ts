@@ -1,6 +1,6 @@
 import type { PromptId } from '../domain/script';
 import type { Entry } from '../domain/log';
-import { live } from '../domain/deciding/deciding';
+import { live } from '../domain/deciding/reading';
 import type { Phase, SessionEvent, ToneName } from '../ports';
 
 /** An event of the timeline with its time in the session, seconds. */

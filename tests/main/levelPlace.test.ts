@@ -96,6 +96,8 @@ type Entered = ReturnType<typeof enter>;
 async function ready(on: 'shin' | 'upper-arm' = 'shin'): Promise<Entered> {
   const entered = enter();
   entered.place.choose(on);
+  // What understands comes in a file of its own.
+  await import('../../src/domain/hearing/understanding');
   await Promise.resolve();
   return entered;
 }

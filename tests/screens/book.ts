@@ -83,7 +83,7 @@ export const BOOK: CueBook = {
   ]),
   equipment: {},
   drills: byId([
-    drill('bench-hinge', 'hinge', 'the bench hinge', {}),
+    drill('bench-hinge', 'hinge', 'the bench hinge', { selfCheck: 'Did your back stay flat?' }),
     drill('bell-hinge', 'hinge', 'the bell hinge', { loaded: true }),
     drill('romanian-deadlift', 'hinge', 'the Romanian deadlift', { loaded: true }),
     drill('deadlift', 'hinge', 'the deadlift', { loaded: true }),

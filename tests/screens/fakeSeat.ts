@@ -32,6 +32,7 @@ export const STATE: SeatState = {
   unfinished: [],
   elsewhere: null,
   rehearsal: false,
+  isHomework: false,
   coach: { readings: 0, ownWords: [], callWord: null, trouble: null },
   voiceCheck: null,
   microphoneCheck: null,

@@ -391,3 +391,30 @@ it('while it is told how an area came out, that stands large, and no side of the
   tell(seat, step('check/hinge-unloaded', { set: null, of: null }));
   expect(heading()).toBe('Unloaded hinge');
 });
+
+describe('homework alone', () => {
+  const asked = (isHomework: boolean, drill: string) => {
+    const seat = show({ ...STATES['run-cueing']!, isHomework });
+    tell(seat, step(`set/${drill}`, { set: 1, of: 2, rung: 1 }));
+    tell(seat, phase('listening'), listen(`set/${drill}`));
+    return seat;
+  };
+
+  it('is answered with yes or no where the drill asks for it', () => {
+    const seat = asked(true, 'bench-hinge');
+    expect(sayables()).toEqual(['yes', 'no', 'pain']);
+    press('Yes');
+    press('No');
+    expect(seat.replies()).toEqual([reply({ command: 'yes' }), reply({ command: 'no' })]);
+    expect(buttons()).toContain('Held');
+  });
+
+  it.each([
+    ['no self-check', true, 'romanian-deadlift'],
+    ['no homework', false, 'bench-hinge'],
+  ])('has no yes and no where there is %s', (_, isHomework, drill) => {
+    asked(isHomework, drill);
+    expect(buttons()).not.toContain('Yes');
+    expect(sayables()).toContain('held');
+  });
+});

@@ -1,5 +1,4 @@
 import type { Area } from '../areas';
-import type { PainKind } from '../findings';
 import type { SessionSettings } from '../log';
 import type { DrillId } from '../script';
 import { visit, rungFrom, rungOf, drillOf, drillsOn, isBarredByPain } from './climbing';
@@ -13,6 +12,7 @@ import {
   type OpenPain,
   type Reason,
 } from './course';
+import { isNew } from './newPain';
 import type { FindingTold } from './reading';
 
 /**
@@ -20,10 +20,6 @@ import type { FindingTold } from './reading';
  * loaded and a rung back; the drill is over; or the area is referred.
  */
 export type PainVerdict = 'number' | 'kind' | 'none' | 'goes-on' | 'back' | 'over' | 'refer';
-
-/** Pain of a kind that ends a drill; one that stayed unanswered counts as the worse. */
-export const isNew = (kind: PainKind | 'unanswered' | null): boolean =>
-  kind === 'new' || kind === 'sharp' || kind === 'unanswered';
 
 /** Chapter 1: one verdict from the number and the kind. Silence counts as the worse. */
 export const judge = (course: Course, pain: OpenPain): PainVerdict => weigh(course.settings, pain);

@@ -1,6 +1,6 @@
 /** A club of nobody, to look at what Sayso shows of a club; marked as invented throughout. */
 import type { Entry } from '../log';
-import { dateAfter } from '../reporting/nextDate';
+import { dateAfter } from './dateAfter';
 import type { Person } from './person';
 
 export interface InventedClub {

@@ -2,7 +2,7 @@
 import type { Area, AreaOutcome } from '../areas';
 import { findingsOf } from '../deciding/corrected';
 import { live } from '../deciding/reading';
-import { isNew } from '../deciding/hurting';
+import { isNew } from '../deciding/newPain';
 import type { EndReason, Entry, EntryOf } from '../log';
 import type { CheckId, DrillId } from '../script';
 

@@ -1,6 +1,7 @@
 /** What is open for a person now, from what their sessions left. */
 import { AREAS, type Area, type AreaOutcome } from '../areas';
-import { dateAfter, NEXT_VISIT_DAYS } from '../reporting/nextDate';
+import { NEXT_VISIT_DAYS } from '../reporting/nextDate';
+import { dateAfter } from './dateAfter';
 import { HOMEWORK } from '../handover/progressDay';
 import type { CueBook } from '../script';
 import type { AreaLeft, SessionLeft } from './left';

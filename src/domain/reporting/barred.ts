@@ -1,5 +1,5 @@
 import { isBarredByJoined, mayLoad, type AreaCourse, type Course } from '../deciding/course';
-import { isNew } from '../deciding/hurting';
+import { isNew } from '../deciding/newPain';
 import type { FindingTold } from '../deciding/reading';
 
 /** Who looks before anything loaded is done in an area again, after pain; null where nobody must. */

@@ -5,6 +5,7 @@ import { AskOnce } from '../forms/AskOnce';
 import { BeginButtons } from '../gate/BeginButtons';
 import { NotHere } from '../gate/NotHere';
 import { Hearing } from '../gate/Hearing';
+import { PhoneLevel } from '../gate/PhoneLevel';
 import { Sound } from '../gate/Sound';
 import { WithoutNetwork } from '../gate/WithoutNetwork';
 import type { Seat } from '../seat';
@@ -43,6 +44,7 @@ export function ToDo({ seat, homework, isKept }: ToDoProps) {
           <div className="settings">
             {isHeard && <Hearing seat={seat} />}
             <Sound seat={seat} />
+            <PhoneLevel seat={seat} />
           </div>
           <AloneCautions />
           <Consent agreed={agreed} onChange={setAgreed} />

@@ -2,7 +2,7 @@ import type { Seat } from '../seat';
 import { Shape, type ShapeName } from '../Shape';
 import { useSeat } from '../useSeat';
 import type { Told, View } from '../view';
-import './tilt.css';
+import './phoneLevel.css';
 
 type Verdict = Told<'tilt'>['verdict'];
 

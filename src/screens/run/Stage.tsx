@@ -26,6 +26,7 @@ export function Stage({ seat }: { seat: Seat }) {
   const book = useSeat(seat, (state) => state.book);
   const silent = useSeat(seat, (state) => state.voice === 'none');
   const callWord = useSeat(seat, (state) => (state.rehearsal ? null : state.coach.callWord));
+  const isHomework = useSeat(seat, (state) => state.isHomework);
   const side = isAside(view) ? null : (view.step?.side ?? null);
   return (
     <section className="stage" aria-label="Now">
@@ -46,7 +47,7 @@ export function Stage({ seat }: { seat: Seat }) {
         </p>
       )}
       <Cue view={view} lang={book.language} silent={silent} />
-      {isHeard && <Sayable book={book} view={view} callWord={callWord} />}
+      {isHeard && <Sayable {...{ book, view, callWord, isHomework }} />}
     </section>
   );
 }
@@ -160,16 +161,17 @@ interface SayableProps {
   book: CueBook;
   view: View;
   callWord: string | null;
+  isHomework: boolean;
 }
 
-const Sayable = ({ book, view, callWord }: SayableProps) => (
+const Sayable = ({ book, view, callWord, isHomework }: SayableProps) => (
   <div className="sayable">
     <p className="label" id="sayable">
       You can say
       {callWord !== null && needsCallWord(view) && `, after “${callWord}”`}
     </p>
     <ul aria-labelledby="sayable">
-      {sayable(book, view).map((words) => (
+      {sayable(book, view, isHomework).map((words) => (
         <li key={words} className={hasLargeTwin(view, words) ? 'has-twin' : ''}>
           {words}
         </li>
@@ -180,7 +182,7 @@ const Sayable = ({ book, view, callWord }: SayableProps) => (
 
 /** A button below says the same in large letters, or the sign of the side does. */
 const hasLargeTwin = ({ prompt }: View, words: string): boolean =>
-  /^(check|set)\//.test(prompt) && /^(left|right|held|short|pain)$/.test(words);
+  /^(check|set)\//.test(prompt) && /^(left|right|held|short|pain|yes|no)$/.test(words);
 
 /** What Sayso has just asked the coach about is answered without it. */
 const needsCallWord = ({ prompt }: View): boolean =>

@@ -7,11 +7,13 @@ import { isEnding, type View } from '../view';
 import { PainKindTwins, PainNumberTwins, PainTwin, RedFlagTwins } from './PainTwins';
 import { ResultTwins } from './ResultTwins';
 import { Say, type Send } from './Say';
+import { hasSelfCheck } from './selfCheck';
 
 /** Touch twins of what can be said now: the open question's answers above, the rest below. */
 export function Twins({ seat }: { seat: Seat }) {
   const view = useSeat(seat, (state) => state.view);
   const book = useSeat(seat, (state) => state.book);
+  const isHomework = useSeat(seat, (state) => state.isHomework);
   const isSquadDay = useSeat(seat, (state) => state.squadDay?.stage === 'running');
   const [unwell, setUnwell] = useState(false);
   const panel = useRef<HTMLDivElement>(null);
@@ -26,7 +28,7 @@ export function Twins({ seat }: { seat: Seat }) {
       {unwell ? (
         <RedFlagTwins send={send} close={() => setUnwell(false)} />
       ) : (
-        !isEnding(view) && <Answers key={question} view={view} send={send} book={book} />
+        !isEnding(view) && <Answers key={question} {...{ view, send, book, isHomework }} />
       )}
       <div className="row always">
         {(isEnding(view) ? [] : alwaysAt(view)).map((command) => (
@@ -84,7 +86,9 @@ const MORE: Command[] = [
   'help',
 ];
 
-function Answers({ view, send, book }: Send & { view: View; book: CueBook }) {
+type AnswersProps = Send & { view: View; book: CueBook; isHomework: boolean };
+
+function Answers({ view, send, book, isHomework }: AnswersProps) {
   if (view.phase === 'paused') {
     return <Say send={send} command="resume" className="first wide" />;
   }
@@ -108,7 +112,17 @@ function Answers({ view, send, book }: Send & { view: View; book: CueBook }) {
     case 'pain/kind':
       return <PainKindTwins send={send} />;
     default:
-      return <ResultTwins send={send} book={book} view={view} />;
+      return (
+        <>
+          {isHomework && hasSelfCheck(book, view.prompt) && (
+            <div className="row two">
+              <Say send={send} command="yes" className="first" />
+              <Say send={send} command="no" />
+            </div>
+          )}
+          <ResultTwins send={send} book={book} view={view} />
+        </>
+      );
   }
 }
 

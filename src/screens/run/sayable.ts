@@ -2,6 +2,7 @@ import type { CueBook } from '../../domain/script';
 import type { View } from '../view';
 import { subjectOf } from '../words';
 import { faultsAt } from './replies';
+import { hasSelfCheck } from './selfCheck';
 
 const FAULTS_SHOWN = 2;
 
@@ -9,7 +10,7 @@ const FAULTS_SHOWN = 2;
 const OVER_SPEECH = ['stop', 'pause', 'pain', 'dizzy'];
 
 /** The likely things to say at this moment; "stop" always works and has its own large button. */
-export function sayable(book: CueBook, view: View): string[] {
+export function sayable(book: CueBook, view: View, isHomework: boolean): string[] {
   if (view.phase === 'paused') return ['resume'];
   if (isSpoken(view)) return OVER_SPEECH;
   switch (view.prompt) {
@@ -24,6 +25,7 @@ export function sayable(book: CueBook, view: View): string[] {
     default: {
       const faults = faultsAt(book, view.prompt).slice(0, FAULTS_SHOWN);
       const sides = subjectOf(book, view.prompt)?.sided === true ? ['left', 'right'] : [];
+      if (isHomework && hasSelfCheck(book, view.prompt)) return ['yes', 'no', 'pain'];
       return [...sides, 'held', 'short', ...faults.map(({ readback }) => readback), 'pain'];
     }
   }

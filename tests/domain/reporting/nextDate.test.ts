@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dateAfter, nextVisitOf } from '../../../src/domain/reporting/nextDate';
+import { dateAfter } from '../../../src/domain/people/dateAfter';
+import { nextVisitOf } from '../../../src/domain/reporting/nextDate';
 import type { AreaOutcome } from '../../../src/domain/areas';
 import { book } from './book';
 
