@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 const MOCKED = ['tests/main/languageShelf.test.ts', 'tests/main/otherLanguage.test.ts'];
 
 const onNode = {
-  // The recogniser and the voice take seconds, and more beside the tests in Chromium, which go first.
+  // The recogniser and the voice take seconds, and more beside journeys in Chromium, which go first.
   testTimeout: 90_000,
   hookTimeout: 120_000,
   unstubGlobals: true,

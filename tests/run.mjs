@@ -135,7 +135,7 @@ const attempt = (name, work) =>
   });
 
 /**
- * What needs no browser takes the time that those in Chromium leave, which hear in true time.
+ * What needs no browser takes the time that journeys in Chromium leave.
  * @param {(name: string) => boolean} wants
  */
 async function onNode(wants) {
@@ -143,7 +143,7 @@ async function onNode(wants) {
   const counts = [];
   for (const name of Object.keys(CHECKS).filter(wants)) counts.push(await check(name));
   if (wants('unit')) {
-    const givesWay = IN_CHROMIUM_STAGES.some(wants);
+    const givesWay = wants('pages');
     counts.push(await vitest('unit', ['rooms', 'mocked'], ['--maxWorkers=2'], { givesWay }));
   }
   return counts;
@@ -151,21 +151,17 @@ async function onNode(wants) {
 
 /**
  * The built page in Chromium.
+ * @param {keyof typeof IN_CHROMIUM} stage
  * @param {(name: string) => boolean} wants
  */
-async function inChromium(wants) {
-  /** @type {Count[]} */
-  const counts = [];
-  if (!IN_CHROMIUM_STAGES.some(wants)) return counts;
+async function inChromium(stage, wants) {
+  if (!wants(stage)) return [];
   let CHROMIUM = '';
   const found = await attempt('chromium', () => {
     CHROMIUM = findChromium();
   });
   if (found.failed > 0) return [found];
-  for (const stage of IN_CHROMIUM_STAGES.filter(wants)) {
-    counts.push(await vitest(stage, [stage], IN_CHROMIUM[stage], { env: { CHROMIUM } }));
-  }
-  return counts;
+  return [await vitest(stage, [stage], IN_CHROMIUM[stage], { env: { CHROMIUM } })];
 }
 
 /** @param {string[]} asked stages by name; all where none is named */
@@ -179,7 +175,11 @@ async function runStages(asked) {
     counts.push(await attempt('build', () => buildChanged(root)));
     built = counts[0]?.failed === 0;
   }
-  const found = await Promise.all([onNode(wants), built ? inChromium(wants) : []]);
+  // True time alone bears no company.
+  const found = [
+    ...(await Promise.all([onNode(wants), built ? inChromium('pages', wants) : []])),
+    built ? await inChromium('hearing', wants) : [],
+  ];
   if (!built && IN_CHROMIUM_STAGES.some(wants)) {
     console.log('tests in Chromium are not run: the page was not built');
   }

@@ -1,20 +1,21 @@
 import type { Page } from 'playwright-core';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Entry } from '../../../src/domain/log';
 import { bookOf } from '../../../src/cli/verb';
 import { handMicrophone, speak } from '../handMicrophone';
-import { begin, open, untilStored, watchSound, type Opened } from '../opening';
+import { keptPage, type KeptPage } from '../keptPage';
+import { begin, untilStored, watchSound } from '../opening';
 import { COACH_VOICE } from '../../../src/voice/node';
 
 /** The first cue of the next set: its one fix. */
 const NEXT_CUE =
   bookOf().drills['bell-hinge']?.fixes.find(({ fault }) => fault === 'knees-forward')?.cue ?? '';
 
-let opened: Opened | undefined;
-afterEach(async () => {
-  await opened?.close();
-  opened = undefined;
+let kept: KeptPage;
+beforeEach(async () => {
+  kept = await keptPage();
 });
+afterEach(() => kept.close());
 
 const findings = (log: Entry[]) => log.filter((entry) => entry.type === 'finding');
 const decisions = (log: Entry[]) => log.filter((entry) => entry.type === 'decision');
@@ -49,15 +50,19 @@ const expectHinge = (log: Entry[]) => {
 };
 
 describe('one hinge check and one set', () => {
-  it('by a microphone, with the network gone: heard, graded, decided, and the next drill cued', async () => {
-    opened = await open({ isHeard: true, before: handMicrophone });
-    const { page, context, complaints } = opened;
+  it('by a microphone, from a page loaded anew with the server gone: heard, graded, decided, and the next drill cued', async () => {
+    const { page, context, complaints } = kept;
+    await context.addInitScript('globalThis.__name ??= (named) => named;');
+    await context.addInitScript(handMicrophone);
+    await kept.openAndKeep();
+    await kept.stopServer();
+    await context.setOffline(true);
+    await page.reload();
     await page.getByText('The recogniser is loading').waitFor({ state: 'hidden' });
     await begin(page, 'voice');
     const sound = await watchSound(page);
     await page.getByRole('heading', { name: 'Unloaded hinge' }).waitFor({ timeout: 40_000 });
     await expect.poll(() => sound.loudest(), { timeout: 10_000 }).toBeGreaterThan(0.1);
-    await context.setOffline(true);
     await answer(page, 1);
     await page.getByRole('heading', { name: 'Bell hinge' }).waitFor();
     await answer(page, 2);
