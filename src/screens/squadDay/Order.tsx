@@ -1,6 +1,6 @@
 import { useRef } from 'react';
+import { UpAndDown } from '../forms/UpAndDown';
 import type { PersonKnown } from '../people/state';
-import { Shape } from '../Shape';
 
 /** The order in which they are seen: up, down or out, by touch and by keys. */
 export function Order({
@@ -35,24 +35,7 @@ export function Order({
             {at + 1}. {name}
           </span>
           <span className="moves">
-            <button
-              type="button"
-              data-by="-1"
-              aria-label={`${name} up`}
-              disabled={at === 0}
-              onClick={() => move(at, -1)}
-            >
-              <Shape name="left" />
-            </button>
-            <button
-              type="button"
-              data-by="1"
-              aria-label={`${name} down`}
-              disabled={at === ids.length - 1}
-              onClick={() => move(at, 1)}
-            >
-              <Shape name="right" />
-            </button>
+            <UpAndDown {...{ name, at }} of={ids.length} move={move} />
             <button
               type="button"
               aria-label={`Take ${name} out`}

@@ -1,5 +1,5 @@
 import { useRef, useState, type PointerEvent, type ReactNode } from 'react';
-import { Shape } from '../../Shape';
+import { UpAndDown } from '../../forms/UpAndDown';
 import { moved } from './draft';
 
 interface MovableListProps<T> {
@@ -101,24 +101,7 @@ export function MovableList<T extends { key: string }>(props: MovableListProps<T
               >
                 ⠿
               </span>
-              <button
-                type="button"
-                data-by="-1"
-                aria-label={`${name} up`}
-                disabled={at === 0}
-                onClick={() => step(at, -1)}
-              >
-                <Shape name="left" />
-              </button>
-              <button
-                type="button"
-                data-by="1"
-                aria-label={`${name} down`}
-                disabled={at === items.length - 1}
-                onClick={() => step(at, 1)}
-              >
-                <Shape name="right" />
-              </button>
+              <UpAndDown {...{ name, at }} of={items.length} move={step} />
             </span>
           );
           return (
