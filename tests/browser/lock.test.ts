@@ -1,5 +1,6 @@
 import { afterEach, expect, it } from 'vitest';
 import { begin, h1, open, storedRows, type Opened } from './opening';
+import { faultsAtAll } from './standing';
 
 let opened: Opened | undefined;
 afterEach(async () => {
@@ -28,10 +29,13 @@ it('a record is locked, opens with its passphrase alone, and a session that was 
   await page.getByLabel('New passphrase', { exact: true }).fill(PASSPHRASE);
   await page.getByLabel('New passphrase once more').fill(PASSPHRASE);
   await page.getByRole('button', { name: 'Lock the record' }).click();
+  await page.getByRole('button', { name: 'Lock now' }).waitFor();
+  const faults = { record: await faultsAtAll(page) };
   await page.getByRole('button', { name: 'Lock now' }).click();
 
   await unlock('kettle under violet');
   await page.getByText(/does not open the record. Nothing was lost/).waitFor();
+  expect({ ...faults, locked: await faultsAtAll(page) }).toEqual({ record: [], locked: [] });
   expect(await page.getByText('Quib').count()).toBe(0);
   await unlock(PASSPHRASE);
   await page.getByRole('button', { name: /Quib Marn/ }).click();

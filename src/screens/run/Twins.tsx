@@ -115,7 +115,7 @@ function Answers({ view, send, book, isHomework }: AnswersProps) {
       return (
         <>
           {isHomework && hasSelfCheck(book, view.prompt) && (
-            <div className="row two">
+            <div className="row two results">
               <Say send={send} command="yes" className="first" />
               <Say send={send} command="no" />
             </div>
