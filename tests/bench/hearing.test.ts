@@ -42,7 +42,7 @@ function tinyJobs(ears: EarName[]): Job[] {
     repliesEach: null,
     urgent: 0,
     corpus: 0,
-    talkMinutes: 0.5,
+    talkMinutes: 0.75,
     othersEvery: { replies: 1, talk: 1 },
     memoryReplies: 0,
   };
