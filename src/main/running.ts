@@ -79,7 +79,8 @@ interface Run extends NonNullable<RunsHere> {
   sleepAgain: Cancel;
   detachHeadset: Cancel;
   leaveOutside: Cancel;
-  isSquadDay: boolean;
+  /** What it came to is shown by whoever began it: a squad day, or homework. */
+  endsElsewhere: boolean;
   reason: EndReason;
 }
 
@@ -184,7 +185,7 @@ export function createRunning({
       ...{ actor, startedAtMilliseconds, partner, sleepAgain: stayAwake(), records: settled },
       detachHeadset: joinHeadset(parts),
       leaveOutside: outside.leave,
-      isSquadDay: over !== undefined,
+      endsElsewhere: over !== undefined,
       reason: 'stopped',
     };
     running = run;
@@ -212,7 +213,7 @@ export function createRunning({
   function ended(run: Run, reason: EndReason, change: Partial<SeatState>) {
     run.reason = reason;
     run.sleepAgain();
-    if (run.isSquadDay) return;
+    if (run.endsElsewhere) return;
     tabs.release();
     change.where = 'finished';
     void visits.look(run.session);
