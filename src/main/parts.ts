@@ -25,6 +25,7 @@ import { createCoach } from './coach/coach';
 import { createShelf } from './coach/shelf';
 import { createMannerShelf } from './mannerShelf';
 import { createNoEar } from './noEar';
+import { readSoon } from './readSoon';
 import { createSpokenBeats } from './spokenBeats';
 import { createTyped } from './typed';
 import { createVoices } from './voices';
@@ -73,7 +74,13 @@ export function createParts(
     book,
     lexicon,
     shelf: createShelf(() => localStorage),
-    fitEar: (learnt, said) => ear.fit(learnt, said),
+    fitEar: (learnt, said) => {
+      ear.fit(learnt, said);
+      void ear.ready.then(
+        () => readSoon(coach.book(), clock),
+        () => undefined,
+      );
+    },
     changed: told.onCoach,
   });
   const isHeard = hasPhones(book.language);

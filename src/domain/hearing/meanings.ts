@@ -61,9 +61,10 @@ function gather(book: CueBook): Meanings {
     add(nouns, { is: 'state', state, noun: true });
   }
   const nouns = new Set(Object.values(states).flatMap((state) => state.nouns.flatMap(phrasesOf)));
+  const isReadBySigns = signReader(phrases);
   for (const fault of faults)
     for (const phrase of all(fault).flatMap(phrasesOf)) {
-      if (isReadBySigns(fault, phrase, phrases)) continue;
+      if (isReadBySigns(fault, phrase)) continue;
       const noun = nouns.has(phrase.slice(phrase.lastIndexOf(' ') + 1));
       add([phrase], { is: 'fault', fault: fault.id, noun });
     }
@@ -90,39 +91,44 @@ function gather(book: CueBook): Meanings {
   return { phrases, openings, longest, mayPass, ...commandsOf(rest) };
 }
 
-/** A part and a state of one of the fault's own signs: what joins and denies them is read too. */
-function isReadBySigns(
-  { signs }: FaultWords,
-  phrase: string,
+/** Whether a fault's phrase is a part and a state of its own signs: what joins and denies them is read too. */
+function signReader(
   phrases: Map<string, Meaning[]>,
-): boolean {
-  const words = phrase.split(' ');
-  const isResult = (some: string[]) =>
-    phrases.get(some.join(' '))?.some(({ is }) => is === 'result') ?? false;
-  const ids = (some: string[], is: 'part' | 'state') =>
-    (phrases.get(some.join(' ')) ?? []).flatMap((meaning) =>
-      meaning.is === 'part' && is === 'part'
-        ? [meaning.part]
-        : meaning.is === 'state' && is === 'state'
-          ? [meaning.state]
-          : [],
-    );
-  return words.some((_, at) => {
-    const [before, rest, later] = [words.slice(0, at), words.slice(at), words.slice(at + 1)];
-    const turned = at === 1 && !isResult(before);
-    const parts = [
-      ...[...ids(before, 'part'), ...ids(before.slice(1), 'part')],
-      ...(turned ? [...ids(rest, 'part'), ...ids(later, 'part')] : []),
-    ];
-    const states = [
-      ...[...ids(rest, 'state'), ...ids(later, 'state')],
-      ...(turned ? ids(before, 'state') : []),
-    ];
-    return signs.some(
-      ({ about, is }) =>
-        about.some((part) => parts.includes(part)) && is.some((state) => states.includes(state)),
-    );
-  });
+): (fault: FaultWords, phrase: string) => boolean {
+  const NONE: string[] = [];
+  const parts = new Map<string, string[]>();
+  const states = new Map<string, string[]>();
+  const results = new Set<string>();
+  for (const [phrase, meanings] of phrases)
+    for (const meaning of meanings) {
+      if (meaning.is === 'part') parts.set(phrase, [...(parts.get(phrase) ?? NONE), meaning.part]);
+      if (meaning.is === 'state')
+        states.set(phrase, [...(states.get(phrase) ?? NONE), meaning.state]);
+      if (meaning.is === 'result') results.add(phrase);
+    }
+  const partsIn = (some: string[]) => parts.get(some.join(' ')) ?? NONE;
+  const statesIn = (some: string[]) => states.get(some.join(' ')) ?? NONE;
+  return ({ signs }, phrase) => {
+    const words = phrase.split(' ');
+    return words.some((_, at) => {
+      const [before, rest, later] = [words.slice(0, at), words.slice(at), words.slice(at + 1)];
+      const turned = at === 1 && !results.has(before.join(' '));
+      const partsHere = [...partsIn(before), ...partsIn(before.slice(1))];
+      if (turned) partsHere.push(...partsIn(rest), ...partsIn(later));
+      // Most phrases end here, and all of a book's are read before its first word is understood.
+      if (partsHere.length === 0) return false;
+      const statesHere = [
+        ...statesIn(rest),
+        ...statesIn(later),
+        ...(turned ? statesIn(before) : []),
+      ];
+      return signs.some(
+        ({ about, is }) =>
+          about.some((part) => partsHere.includes(part)) &&
+          is.some((state) => statesHere.includes(state)),
+      );
+    });
+  };
 }
 
 function commandsOf({
