@@ -16,6 +16,8 @@ STEP = 192
 WINDOW = 400
 # The middle of the first state is sample 447; its two rows lie 96 before and after.
 FIRST = 447 - 96 - WINDOW // 2
+# Share of taught clips in which the states are heard without the tones; half as many the other way.
+ONE_ALONE = .3
 
 
 def tone_filters():
@@ -134,4 +136,10 @@ class Head(nn.Module):
             tones = hide(tones)
         y = F.silu(self.first(tones.transpose(1, 2)))
         y = F.silu(self.second(y)).transpose(1, 2)
-        return self.join(y if beside is None else torch.cat((beside, y), -1))
+        if beside is None:
+            return self.join(y)
+        if hide is not None:
+            # Neither learns to rest on the other: what only one of them knows of the taught voices misleads.
+            draw = torch.rand(y.shape[0], 1, 1, device=y.device)
+            y, beside = y * (draw > ONE_ALONE), beside * (draw < 1 - ONE_ALONE / 2)
+        return self.join(torch.cat((beside, y), -1))

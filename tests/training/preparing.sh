@@ -11,6 +11,7 @@ for program in flite espeak-ng; do
   ldd "$path" | grep -o '/[^ ]*' | xargs -I{} cp -L {} "$to/lib/"
 done
 cp -r /usr/lib/*/espeak-ng-data "$to/"
+find "$to/espeak-ng-data" -name "*_dict" ! -name en_dict -delete
 tar -C .train -cJf .train/speaking.tar.xz speaking
 rm -rf "$to"
 cp node_modules/@moonshine-ai/moonshine-js/dist/model/tiny/quantized/encoder_model.onnx .train/encoder.onnx

@@ -89,15 +89,16 @@ class Bank:
         self.voices = []
         self.noises = {}
 
-    def add(self, found):
+    def add(self, found, times=1):
+        """Takes in what was spoken; `times`: how often each is drawn beside the others."""
         at = self.sound.numel()
         pieces = [torch.from_numpy(np.concatenate([sound for sound, *_ in found])).to(self.device)]
         for sound, phones, rivals, voice in found:
-            self.starts.append(at)
-            self.lengths.append(len(sound))
-            self.phones.append(phones)
-            self.rivals.append(rivals)
-            self.voices.append(voice)
+            self.starts += [at] * times
+            self.lengths += [len(sound)] * times
+            self.phones += [phones] * times
+            self.rivals += [rivals] * times
+            self.voices += [voice] * times
             at += len(sound)
         self.sound = torch.cat([self.sound] + pieces)
         self.order = np.argsort(np.array(self.lengths), kind='stable')
@@ -220,7 +221,7 @@ def microphone(hertz, count):
     device = hertz.device
     top = between(3300, 7500, count, device)[:, None]
     foot = between(80, 450, count, device)[:, None]
-    high = torch.where(torch.rand(count, 1, device=device) < .18, 1 / (1 + (hertz / top) ** 12), 1.)
+    high = torch.where(torch.rand(count, 1, device=device) < .3, 1 / (1 + (hertz / top) ** 12), 1.)
     low = torch.where(torch.rand(count, 1, device=device) < .2, 1 - 1 / (1 + (hertz / foot) ** 4), 1.)
     return high * low
 

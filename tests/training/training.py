@@ -34,11 +34,16 @@ VARIANTS = {
     'alone24': dict(
         size=dict(width=192, blocks=8, far=(3, 6), alone=True, apart=2), rate=2e-3, rivals=.3
     ),
+    'wide24': dict(
+        size=dict(width=288, blocks=10, far=(2, 5, 8), alone=True, apart=2), rate=1.6e-3, rivals=.3
+    ),
     'broad': dict(size=dict(width=288, blocks=8, far=(3, 6), alone=True), rate=1.5e-3, rivals=.3),
     'slim': dict(size=dict(width=240, blocks=6, far=(1, 4), tones=True), rate=1.8e-3, rivals=.3),
 }
 RIVALS = 4
 RIVAL_ROWS = 96
+# People's recordings are few beside what is spoken: each is drawn so often.
+PEOPLE_TIMES = 5
 
 
 class Taught:
@@ -50,6 +55,7 @@ class Taught:
         self.head = Head(**plan['size']).to(device)
         start = f"{os.environ.get('START', '')}/{name}.pt"
         start = start if os.path.exists(start) else None
+        going = f"{os.environ.get('GOING', '')}/{name}.going.pt"
         if start:
             learnt = {k: v.float() for k, v in torch.load(start)['weights'].items()}
             self.head.load_state_dict(thinned(learnt, self.head.state_dict()))
@@ -63,9 +69,21 @@ class Taught:
         )
         self.count = sum(p.numel() for p in parameters)
         self.losses = []
+        if os.path.exists(going):
+            kept = torch.load(going, map_location=device, weights_only=False)
+            self.head.load_state_dict(kept['head'])
+            self.optimiser.load_state_dict(kept['optimiser'])
+            self.mean, self.rate, self.begun = kept['mean'], kept['rate'], kept['begun']
+
+    def put_by(self, path):
+        """All that the next part of the same run goes on from."""
+        torch.save(dict(
+            head=self.head.state_dict(), optimiser=self.optimiser.state_dict(), mean=self.mean,
+            rate=self.rate, begun=self.begun,
+        ), path)
 
     def step(self, states, sound, targets, share, steps):
-        rate = self.rate * min(1, (steps + 1) / 400) * (.5 * (1 + np.cos(np.pi * share)) + .004)
+        rate = self.rate * min(1, (steps + 1) / (400 if share < .3 else 30)) * (.5 * (1 + np.cos(np.pi * share)) + .004)
         for group in self.optimiser.param_groups:
             group['lr'] = rate
         with brief(sound):
@@ -87,7 +105,7 @@ class Taught:
         self.losses.append(loss.detach())
         with torch.no_grad():
             held = self.head.state_dict()
-            keep = min(.999, 1 - 10 / (steps + 20))
+            keep = min(.999, 1 - 10 / (steps + 20)) if share < .3 else .999
             means = list(self.mean.values())
             torch._foreach_mul_(means, keep)
             torch._foreach_add_(means, [held[k] for k in self.mean], alpha=1 - keep)
@@ -274,14 +292,17 @@ def main():
     for kind in ('music', 'drops', 'hums'):
         bank.add_noise(kind, [p for k, p in zip(kinds, made) if k == kind])
     bank.add(arrived(folder, 'taught', known))
+    bank.add(arrived(folder, 'people', known), PEOPLE_TIMES)
     taught = [Taught(name, device) for name in names.split(',')]
     for each in taught:
         tell(each.name, f'{each.count / 1e6:.2f} M')
     exam = None
+    # A run in parts: PART=I/N is the Ith, from 0, and goes on from what GOING holds.
+    part, parts = (int(n) for n in os.environ.get('PART', '0/1').split('/'))
     began, steps, looked = time.time(), 0, time.time()
     while True:
-        share = (time.time() - began) / seconds
-        if share >= 1:
+        share = (part + (time.time() - began) / seconds) / parts
+        if time.time() - began >= seconds:
             break
         if steps % 12 == 11:
             sound = rooms.only_noise(bank, size // 2, crowd=steps % 24 == 11)
@@ -313,12 +334,22 @@ def main():
         exam = Exam(exam_bank, bank.noises, encoder, int(os.environ.get('EXAM', '1500')))
     hours = sum(bank.lengths) / 16000 / 3600
     tell(f'{steps} steps of {size}, {len(bank.lengths)} utterances, {hours:.1f} hours')
+    unmet = arrived(folder, 'unmet', set())
+    met = None
+    if unmet:
+        unmet_bank = rooms.Bank(device)
+        unmet_bank.add(unmet)
+        met = Exam(unmet_bank, bank.noises, encoder, len(unmet))
     for each in taught:
+        if parts > 1:
+            each.put_by(f'{out}/{each.name}.going.pt')
         head = each.averaged()
         weights = {k: v.float().cpu() for k, v in head.state_dict().items()}
         torch.save(dict(size=VARIANTS[each.name]['size'], weights=weights), f'{out}/{each.name}.pt')
         if exam is not None:
             tell(each.name, 'phones wrong/taken for a rival, %:', exam.marks(head))
+        if met is not None:
+            tell(each.name, 'the same, people who were not taught:', met.marks(head))
 
 
 if __name__ == '__main__':
