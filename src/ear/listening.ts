@@ -6,6 +6,7 @@ import { FRAME, type Detector } from './detecting';
 import type { Lexicon } from './lexicon';
 import { loudestOf } from './loudness';
 import type { Following } from './meaning';
+import { PhonesHeard } from './phonesHeard';
 import { LONGEST_SECONDS, type HeardWords, type Look, type Recogniser } from './recognising';
 import { HEARD_RATE } from './resampling';
 import { isUrgentIn } from './urgent';
@@ -81,6 +82,7 @@ export class Listening {
   private beganAtSeconds = 0;
   private looked: Looked | null = null;
   private lookedAtSeconds = 0;
+  private readonly phones = new PhonesHeard();
   private told: string | null = null;
   /** Whether an onset was told and nothing yet of what became of it. */
   private isAwaited = false;
@@ -163,6 +165,7 @@ export class Listening {
     this.looked = null;
     this.told = null;
     this.lookedAtSeconds = this.nowSeconds;
+    this.phones.forget();
   }
 
   private drop(): void {
@@ -271,6 +274,7 @@ export class Listening {
   private forget({ talk }: Look): void {
     const { segmenter } = this;
     const isOver = talk === null || talk.endedSeconds >= COMBINED_SILENCE_SECONDS;
+    if (isOver && this.phones.secondsAgo(this.nowSeconds) < COMBINED_SILENCE_SECONDS) return;
     const kept = KEPT_BEFORE_SECONDS + (isOver ? 0 : talk.beganSeconds);
     if (segmenter.seconds - kept < COMBINED_SILENCE_SECONDS) return;
     if (isOver) {
@@ -347,6 +351,7 @@ export class Listening {
       best: Math.max(heard?.confidence ?? 0, isSame ? looked.best : 0),
     };
     this.lookedAtSeconds = this.nowSeconds;
+    this.phones.note(look, this.nowSeconds);
   }
 
   /**
@@ -358,7 +363,11 @@ export class Listening {
     lexicon: Lexicon,
   ): Promise<{ look: Look; sound: Float32Array }> {
     const sound = this.segmenter.sound();
-    const look = await this.parts.recogniser.look(sound, grammar, lexicon);
+    const first = await this.parts.recogniser.look(sound, grammar, lexicon);
+    // Not always: a crowd is no speech to the heads where nothing sets it off.
+    const look = this.phones.lostIn(first, this.nowSeconds)
+      ? await this.parts.recogniser.look(sound, grammar, lexicon, true)
+      : first;
     const isOver = this.segmenter.trailingSeconds >= READY_SILENCE_SECONDS;
     const more = isOver && !this.isBelieved(look.heard) ? this.segmenter.soundFromEarlier() : null;
     if (more === null) return { look, sound };

@@ -51,8 +51,13 @@ export interface Recogniser {
    * one. Calls are answered one after the other.
    */
   hear(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<HeardWords | null>;
-  /** The same, and when somebody talked. */
-  look(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<Look>;
+  /** The same, and when somebody talked. `breaksOff`: the sound ends while somebody speaks. */
+  look(
+    samples16k: Float32Array,
+    grammar: Grammar,
+    lexicon: Lexicon,
+    breaksOff?: boolean,
+  ): Promise<Look>;
   /** The same with all that it was judged by; for tuning. */
   weigh(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<Weighed | null>;
 }
@@ -83,6 +88,13 @@ export const isLookedAtAgain = (confidence: number): boolean =>
   confidence >= HOPELESS && confidence < ACTS_FROM;
 /** 4.5 steps of the encoder (384 samples), less than the shortest sound. */
 const SHIFT_SAMPLES = 1728;
+
+/**
+ * Put after sound that breaks off: the heads were taught whole utterances, and now and then take
+ * others for a crowd, of which they hear no phone at all. Six rows of next to nothing.
+ */
+const END = Float32Array.from({ length: 2304 }, (_, at) => 1e-4 * Math.sin(at * at));
+const END_SECONDS = END.length / HEARD_RATE;
 
 /** A recogniser whose reader of phones may be exchanged for a better one while it runs. */
 export interface OpenRecogniser extends Recogniser {
@@ -130,10 +142,16 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     return { decoded, posteriors, evidence, confidence: confidenceOf(evidence, reader.belief) };
   };
 
-  const weigh: Recogniser['weigh'] = async (samples16k, grammar, lexicon) => {
+  const weigh = async (
+    samples16k: Float32Array,
+    grammar: Grammar,
+    lexicon: Lexicon,
+    breaksOff = false,
+  ): Promise<Weighed | null> => {
     networkFor(grammar, lexicon);
-    const samples = levelled(samples16k);
-    if (samples === null) return null;
+    const level = levelled(samples16k);
+    if (level === null) return null;
+    const samples = breaksOff ? withEnd(level) : level;
     return inTurn(async () => {
       const reader = fittedReader(reading, fitting);
       const first = await readOnce(reader, samples, grammar, lexicon);
@@ -143,21 +161,23 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     });
   };
 
-  const look: Recogniser['look'] = async (samples16k, grammar, lexicon) => {
-    const weighed = await weigh(samples16k, grammar, lexicon);
+  const look: Recogniser['look'] = async (samples16k, grammar, lexicon, breaksOff = false) => {
+    const weighed = await weigh(samples16k, grammar, lexicon, breaksOff);
     if (weighed === null) return { heard: null, talk: null };
     const { talk } = weighed.posteriors;
+    const heard = heardIn(weighed, grammar);
+    const before = (seconds: number) => Math.max(0, seconds - (breaksOff ? END_SECONDS : 0));
     return {
-      heard: heardIn(weighed, grammar),
+      heard: heard && { ...heard, silenceSeconds: before(heard.silenceSeconds) },
       talk: talk && {
-        beganSeconds: talk.began * ROW_SECONDS,
-        endedSeconds: talk.ended * ROW_SECONDS,
+        beganSeconds: before(talk.began * ROW_SECONDS),
+        endedSeconds: before(talk.ended * ROW_SECONDS),
       },
     };
   };
 
   return {
-    weigh,
+    weigh: (samples16k, grammar, lexicon) => weigh(samples16k, grammar, lexicon),
     look,
     use: (reader) => {
       reading = reader;
@@ -193,6 +213,13 @@ export function shifted(samples: Float32Array): Float32Array {
     { length: samples.length + SHIFT_SAMPLES },
     (_, at) => samples[Math.abs(at - SHIFT_SAMPLES)] as number,
   );
+}
+
+function withEnd(samples: Float32Array): Float32Array {
+  const ended = new Float32Array(samples.length + END.length);
+  ended.set(samples);
+  ended.set(END, samples.length);
+  return ended;
 }
 
 /** A copy at the loudness that the head knows; null where it is too short, too long or silent. */

@@ -120,6 +120,35 @@ describe('a stretch of sound', () => {
     expect(heard.slice(2).map(({ type }) => type)).toEqual(['onset', 'words']);
   });
 
+  test('a look that loses the phones of the look before forgets no words', async () => {
+    const heard: Hearing[] = [];
+    let looks = 0;
+    const listening = new Listening({
+      detector: { speech: async (frame) => (frame[0]! > 0.1 ? 1 : 0), reset: () => undefined },
+      recogniser: {
+        hear: async () => null,
+        weigh: async () => null,
+        look: async (sound) => {
+          const seconds = sound.length / 16000;
+          const yes = { text: 'yes', confidence: 0.9, following: 'nothing' as const };
+          looks += 1;
+          return {
+            heard: seconds > 2.5 ? { ...yes, spokenSeconds: 2, silenceSeconds: 0.35 } : null,
+            talk: looks === 5 ? null : { beganSeconds: seconds, endedSeconds: 0 },
+          };
+        },
+      },
+      lexicon,
+      urgent: new Set(),
+      tell: (hearing) => heard.push(hearing),
+    });
+    listening.attend(SINGLE);
+    const sound = joined(new Float32Array(48000).fill(0.5), new Float32Array(16000));
+    for (let at = 0; at < sound.length; at += 512) await listening.push(sound.slice(at, at + 512));
+    expect(looks).toBeGreaterThan(5);
+    expect(heard.map(({ type }) => type)).toEqual(['onset', 'words']);
+  });
+
   test('three seconds of pink noise are no words', async () => {
     const noise = NOISES[0]!.make(48000, randomFrom(1)).map((sample) => sample * 0.05);
     expect(wordsIn(await heardIn(noise))).toEqual([]);

@@ -8,6 +8,7 @@ import { OUTPUTS, outputOf } from '../../src/ear/phones';
 import { posteriorsOf } from '../../src/ear/posteriors';
 import { strongReader, type PhoneReader, type Runtime } from '../../src/ear/phoneReader';
 import { createRecogniser, type Recogniser } from '../../src/ear/recognising';
+import { spokenPower, withNoise } from '../sounds/surroundings';
 import { hingeCheck, lexiconOf, phrases } from './grammars';
 import { mixed, NOISES, randomFrom } from './noises';
 import { COACH_VOICE, joined, SAYSO_VOICE, spoken } from './speech';
@@ -150,6 +151,18 @@ test('a better reader takes over while it runs', async () => {
   expect(await recogniser.hear(sound, grammar, lexicon)).toBeNull();
   recogniser.use(await readerOf('strong'));
   expect((await recogniser.hear(sound, grammar, lexicon))?.text).toBe('pass');
+});
+
+test('of sound that breaks off in noise the last phones are heard too', async () => {
+  const said = await spoken('one forty seven low back arched', { after: 0 });
+  const { make } = NOISES.find(({ name }) => name === 'pink')!;
+  const noise = make(said.length, randomFrom(3));
+  const sound = withNoise(said, spokenPower(said), noise, 8);
+  for (const share of [0.7, 0.8, 0.9]) {
+    const begun = sound.slice(0, Math.round(share * sound.length));
+    const { talk } = await recogniser.look(begun, grammar, lexicon, true);
+    expect(talk?.endedSeconds).toBeLessThan(0.16);
+  }
 });
 
 test('questions asked at once are answered each with its own', async () => {
