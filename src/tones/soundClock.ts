@@ -1,12 +1,14 @@
 /** For so long a reading of the sound's clock counts. */
 const KEPT_MILLISECONDS = 2000;
+/** So many of the readings that are ahead of all others are of sound that was fetched in a hurry. */
+const HURRIED_SHARE = 0.1;
 /** The sound's clock stands still in blocks; falling back by more means that it was suspended. */
 const SUSPENDED_SECONDS = 0.1;
 
 /**
- * When the sound's clock will show what, from readings of both clocks. A reading is never early
- * and late by up to a block of the sound device (3 to 40 ms), so the least late of the last two
- * seconds is the truest.
+ * When the sound's clock will show what, from readings of both clocks. A reading is late by up to a
+ * block of the sound device (3 to 40 ms), so the least late of the last two seconds are the truest;
+ * but for a few, since a device that fell behind fetches a block or two at once (15 ms were seen).
  */
 export class SoundClock {
   private readings: { atMilliseconds: number; aheadSeconds: number }[] = [];
@@ -26,6 +28,9 @@ export class SoundClock {
   }
 
   private get ahead(): number {
-    return Math.max(...this.readings.map(({ aheadSeconds }) => aheadSeconds));
+    const leastLate = this.readings
+      .map(({ aheadSeconds }) => aheadSeconds)
+      .toSorted((a, b) => b - a);
+    return leastLate[Math.floor(leastLate.length * HURRIED_SHARE)] ?? -Infinity;
   }
 }

@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Readable, Writable } from 'node:stream';
 import { CHROMIUM, CHROMIUM_FLAGS } from '../../browser/flags';
+import { putFirst } from './inLine';
 
 const FLAGS = [
   ...CHROMIUM_FLAGS,
@@ -16,6 +17,8 @@ const FLAGS = [
 
 /** A Chromium as people have it, in which a page behind another is really hidden. */
 export interface BareChromium {
+  /** Gives it its turn before all other programs, as far as it has started; false where that is not allowed. */
+  putFirst(): boolean;
   /** Sends one command of the DevTools protocol, to a page where `session` names one. */
   send<Result>(method: string, params?: object, session?: string): Promise<Result>;
   close(): Promise<void>;
@@ -31,10 +34,12 @@ interface Answer {
  * Starts the Chromium that `CHROMIUM` names and speaks to it by a pipe, since a driver keeps every
  * page that it opens visible.
  */
-export function openBareChromium(): BareChromium {
+export function openBareChromium(environment: NodeJS.ProcessEnv): BareChromium {
   const profile = mkdtempSync(join(tmpdir(), 'sayso-chromium-'));
   const browser = spawn(CHROMIUM, [...FLAGS, `--user-data-dir=${profile}`], {
+    env: environment,
     stdio: ['ignore', 'ignore', 'ignore', 'pipe', 'pipe'],
+    detached: true,
   });
   const [, , , to, from] = browser.stdio as [null, null, null, unknown, unknown] as [
     null,
@@ -64,6 +69,7 @@ export function openBareChromium(): BareChromium {
     for (const { reject } of waiting.values()) reject(new Error('Chromium has ended.'));
   });
   return {
+    putFirst: () => putFirst(browser.pid),
     send: (method, params = {}, session) =>
       new Promise((resolve, reject) => {
         lastId += 1;

@@ -24,6 +24,20 @@ export async function benchPacing(args: string[]): Promise<void> {
   console.log(shown(figures));
   const load = loadavg().map((each) => Math.round(each * 10) / 10);
   console.log(`\n${seconds} seconds each, load ${load.join(' ')}.`);
+  for (const line of circumstances(figures)) console.log(line);
+}
+
+/** How far the figures can be trusted. */
+function circumstances(figures: PacingFigure[]): string[] {
+  const uncertain = figures.map(({ uncertainMilliseconds }) => uncertainMilliseconds ?? 0);
+  return [
+    figures.some(({ heardBy }) => heardBy === 'page')
+      ? 'No virtual sound card (pulseaudio, parec): heard in the frames of the page itself, which stand where its sound does.'
+      : `Heard by a recorder on a virtual sound card, in true time to within ${Math.max(...uncertain)} ms.`,
+    figures.some(({ isFirst }) => !isFirst)
+      ? 'Chromium had to take its turn among all other programs.'
+      : "Chromium's turn came before that of other programs.",
+  ];
 }
 
 const shown = (figures: PacingFigure[]) =>

@@ -4,6 +4,7 @@ import { serveFolder } from '../../../src/serving/serving.mjs';
 import { openBareChromium, type BareChromium } from './bareChromium';
 import { evennessOf, type Evenness } from './evenness';
 import type { Beaten } from './page';
+import { openSoundCard, type SoundCard } from './soundCard';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const ROOT = here('../../../');
@@ -15,8 +16,14 @@ export interface PacingFigure extends Evenness {
   way: 'ours' | 'interval';
   page: 'seen' | 'hidden';
   seconds: number;
-  /** The most that the sound device itself stood still in this page. */
+  /** Who heard them: a recorder on the sound card, in true time, or the page's own sound. */
+  heardBy: 'card' | 'page';
+  /** By how much what the card heard is uncertain; null without a card. */
+  uncertainMilliseconds: number | null;
+  /** The most that the sound of this page itself stood still. */
   stoodMilliseconds: number;
+  /** Whether Chromium got its turn before all other programs of the machine. */
+  isFirst: boolean;
 }
 
 /** Goals: the worst beat, and the drift over the whole run. */
@@ -25,7 +32,8 @@ export const DRIFT_PERCENT = 0.1;
 
 /**
  * Beats in Chromium, in a page that is seen and in one behind another, each beside a naive
- * interval in the same page and run; measured from the sound itself, in its own frames.
+ * interval in the same page and run. They are heard on a sound card that keeps true time where
+ * PulseAudio is installed; else in the page's own sound, in its own frames.
  */
 export async function pacingFigures(seconds: number): Promise<PacingFigure[]> {
   await build({
@@ -37,28 +45,47 @@ export async function pacingFigures(seconds: number): Promise<PacingFigure[]> {
   });
   const served = await serveFolder(BUILT, { port: 0 });
   const address = `http://localhost:${served.port}/${PAGE}`;
+  const card = await openSoundCard();
   try {
     const figures: PacingFigure[] = [];
-    for (const page of ['seen', 'hidden'] as const) {
-      const chromium = openBareChromium();
-      try {
-        const beaten = await beatIn(chromium, address, page, seconds);
-        for (const way of ['ours', 'interval'] as const)
-          figures.push({
-            figure: 'beats',
-            way,
-            page,
-            seconds,
-            stoodMilliseconds: Math.round(beaten.stoodMilliseconds),
-            ...evennessOf(beaten[way], Math.floor(seconds / 6) * 6),
-          });
-      } finally {
-        await chromium.close();
-      }
-    }
+    for (const page of ['seen', 'hidden'] as const)
+      figures.push(...(await figuresOf({ address, page, seconds, card })));
     return figures;
   } finally {
+    await card?.close();
     await served.close();
+  }
+}
+
+async function figuresOf({
+  address,
+  page,
+  seconds,
+  card,
+}: {
+  address: string;
+  page: PacingFigure['page'];
+  seconds: number;
+  card: SoundCard | null;
+}): Promise<PacingFigure[]> {
+  const chromium = openBareChromium(card?.environment ?? process.env);
+  try {
+    const heardSoFar = card?.listen();
+    const beaten = await beatIn(chromium, address, page, { seconds, isRecorded: card === null });
+    const heard = await heardSoFar?.();
+    return (['ours', 'interval'] as const).map((way, channel) => ({
+      figure: 'beats',
+      way,
+      page,
+      seconds,
+      heardBy: heard ? 'card' : 'page',
+      uncertainMilliseconds: heard ? Math.round(10 * heard.strayMilliseconds) / 10 : null,
+      stoodMilliseconds: Math.round(beaten.stoodMilliseconds),
+      isFirst: beaten.isFirst,
+      ...evennessOf(heard?.channels[channel] ?? beaten[way], Math.floor(seconds / 6) * 6),
+    }));
+  } finally {
+    await chromium.close();
   }
 }
 
@@ -67,8 +94,8 @@ async function beatIn(
   chromium: BareChromium,
   address: string,
   page: PacingFigure['page'],
-  seconds: number,
-): Promise<Beaten> {
+  { seconds, isRecorded }: { seconds: number; isRecorded: boolean },
+): Promise<Beaten & { isFirst: boolean }> {
   const open = (url: string) => chromium.send<{ targetId: string }>('Target.createTarget', { url });
   const { targetId } = await open('about:blank');
   const { sessionId } = await chromium.send<{ sessionId: string }>('Target.attachToTarget', {
@@ -93,11 +120,12 @@ async function beatIn(
     const ready = () => (window.beat ? run() : setTimeout(ready, 50));
     ready();
   })`);
-  const beaten = await evaluate<Beaten>(`window.beat(${seconds})`);
+  const isFirst = chromium.putFirst();
+  const beaten = await evaluate<Beaten>(`window.beat(${seconds}, ${isRecorded})`);
   const seen = await evaluate<string>('document.visibilityState');
   if ((seen === 'hidden') !== (page === 'hidden'))
     throw new Error(`The page that should be ${page} was ${seen}.`);
-  return beaten;
+  return { ...beaten, isFirst };
 }
 
 interface Evaluated<Value> {

@@ -1,4 +1,4 @@
-/** In the page: beats of the app's way and of an interval, side by side, each heard by a recorder. */
+/** In the page: beats of the app's way (left) and of an interval (right). */
 import { createActor } from 'xstate';
 import type { PacedLine } from '../../../src/domain/pacing/line';
 import { createBrowserClock } from '../../../src/main/browserClock';
@@ -10,8 +10,9 @@ import onsetsAddress from './onsets.ts?worker&url';
 
 const LINE_SECONDS = 6;
 const READ_EVERY_MILLISECONDS = 25;
+const RUNNING_SECONDS = 2;
 
-/** When each beat began, in seconds of the sound. */
+/** When each beat began, in seconds of the sound; none where they were not recorded in the page. */
 export interface Beaten {
   ours: number[];
   interval: number[];
@@ -21,7 +22,7 @@ export interface Beaten {
 
 declare global {
   interface Window {
-    beat(seconds: number): Promise<Beaten>;
+    beat(seconds: number, isRecorded: boolean): Promise<Beaten>;
   }
 }
 
@@ -29,24 +30,45 @@ declare global {
 const click = (sampleRate: number) =>
   Float32Array.from({ length: sampleRate / 100 }, (_, at) => 0.8 * Math.sin(at / 3));
 
-window.beat = async (seconds) => {
-  const context = new AudioContext();
-  await context.audioWorklet.addModule(onsetsAddress);
-  const recorder = () => {
-    const node = new AudioWorkletNode(context, 'onsets');
-    node.connect(context.destination);
+/**
+ * Where each way plays: a channel of the card. Only without a card is it recorded here, since a
+ * worklet that tidies up its memory can make the sound stand.
+ */
+async function places(context: AudioContext, isRecorded: boolean): Promise<[Place, Place]> {
+  if (isRecorded) await context.audioWorklet.addModule(onsetsAddress);
+  const bothChannels = new ChannelMergerNode(context, { numberOfInputs: 2 });
+  bothChannels.connect(context.destination);
+  const place = (channel: 0 | 1): Place => {
+    const node = new GainNode(context);
+    node.connect(bothChannels, 0, channel);
+    if (!isRecorded) return { node, told: () => Promise.resolve([]) };
+    const recorder = new AudioWorkletNode(context, 'onsets');
+    node.connect(recorder).connect(context.destination);
     const told = () =>
       new Promise<number[]>((resolve) => {
-        node.port.onmessage = ({ data }: MessageEvent<number[]>) => resolve(data);
-        node.port.postMessage('tell');
+        recorder.port.onmessage = ({ data }: MessageEvent<number[]>) => resolve(data);
+        recorder.port.postMessage('tell');
       });
     return { node, told };
   };
-  const [ours, interval] = [recorder(), recorder()];
+  return [place(0), place(1)];
+}
+
+interface Place {
+  node: AudioNode;
+  told(): Promise<number[]>;
+}
+
+window.beat = async (seconds, isRecorded) => {
+  const context = new AudioContext();
+  const [ours, interval] = await places(context, isRecorded);
   const { sampleRate } = context;
   const samples = click(sampleRate);
 
   const clock = createBrowserClock();
+  // In the app sound has run since the tap on "begin"; a device takes up to two seconds to start.
+  while (context.currentTime < RUNNING_SECONDS)
+    await new Promise<void>((run) => clock.setTimeout(run, READ_EVERY_MILLISECONDS));
   const beats = createPlacedBeats({
     make: () => Promise.resolve({ samples, sampleRate }),
     output: () => ({ context, destination: ours.node }),
