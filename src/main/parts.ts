@@ -51,8 +51,7 @@ export function createParts(
   const synthesis = createSynthesis({ assetsBase });
   const vibrate = 'vibrate' in navigator ? navigator.vibrate.bind(navigator) : undefined;
   const tones = alsoFelt(createHowlerTones(), vibrate);
-  const kept = createMannerShelf(() => localStorage);
-  const manner = sharedManner(kept.load(), kept.save);
+  const manner = sharedManner(createMannerShelf(() => localStorage));
   const shipped = createShippedVoice({ synthesis, output: tones.output, clock, manner });
   const speech = 'speechSynthesis' in window ? window.speechSynthesis : undefined;
   const isSpoken = isShippedVoice(book.language);

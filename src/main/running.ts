@@ -150,7 +150,8 @@ export function createRunning({
     if (isHeard) void coach.fitEar(isRehearsal ? 'stranger' : 'coach', callWord);
     const way = began?.way ?? wanted.way ?? 'hands-on';
     const isHomework = (began?.homework ?? wanted.homework) !== undefined;
-    parts.manner.speakFor(way);
+    const forSession = isRehearsal ? {} : people.forSession();
+    parts.manner.speakFor(way, began?.person ?? forSession.person);
     const outside = interruptible({ ear: listening, clock, sound: soundOf(tones) }, (what) =>
       show({ type: 'trouble', what, say: null, atSeconds: nowSeconds() }),
     );
@@ -169,7 +170,7 @@ export function createRunning({
       allowedAlone: wanted.allowedAlone,
       homework: wanted.homework,
       othersWait: wanted.othersWait,
-      ...(!isRehearsal && people.forSession()),
+      ...forSession,
       ...(callWord !== null && !isRehearsal && { callWord }),
       utcOffsetMinutes: -new Date(clock.now()).getTimezoneOffset(),
       log,

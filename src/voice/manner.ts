@@ -36,8 +36,17 @@ export const adjusted = (manner: Manner, change: VoiceChange): Manner => {
 export interface SharedManner {
   now(): Manner;
   adjust(change: VoiceChange): void;
-  /** At the pace of this way of running from now on; "slower" and "faster" stand as they were. */
-  speakFor(way: Way): void;
+  /**
+   * At the pace of this way of running from now on, as `athlete` (by id) wants to be spoken to;
+   * null: nobody in particular.
+   */
+  speakFor(way: Way, athlete?: string | null): void;
+}
+
+/** Keeps how loud and how fast each athlete, by id, wants to be spoken to; null: nobody in particular. */
+export interface KeptManners {
+  load(athlete: string | null): Manner;
+  save(athlete: string | null, manner: Manner): void;
 }
 
 /** Many listen farther away, and move at once: 110 to 130 words a minute (common practice, no source). */
@@ -48,39 +57,39 @@ const PACE_STRETCHES: Record<Way, number> = {
   group: USUAL_WORDS_PER_MINUTE / GROUP_WORDS_PER_MINUTE,
 };
 
-/** Begins with a manner; `changed` is told each new one, so that it can be kept. */
+/** Begins with the manner for nobody in particular. */
 export function sharedManner(
-  begin: Manner = USUAL_MANNER,
-  changed: (manner: Manner) => void = () => undefined,
+  kept: KeptManners = { load: () => USUAL_MANNER, save: () => undefined },
 ): SharedManner {
-  let manner = begin;
+  let athlete: string | null = null;
+  let manner = kept.load(athlete);
   let paceStretch = 1;
   return {
     now: () => ({ ...manner, stretch: manner.stretch * paceStretch }),
     adjust(change) {
       manner = adjusted(manner, change);
-      changed(manner);
+      kept.save(athlete, manner);
     },
-    speakFor(way) {
+    speakFor(way, to = null) {
       paceStretch = PACE_STRETCHES[way];
+      if (to === athlete) return;
+      athlete = to;
+      manner = kept.load(athlete);
     },
   };
 }
 
-/** A manner that was kept as text; null where it is none that the steps can come to. */
-export function mannerFrom(text: string): Manner | null {
-  try {
-    const { volume, stretch } = JSON.parse(text) as Partial<Record<keyof Manner, unknown>>;
-    const known = {
-      volume: VOLUMES.find((each) => each === volume),
-      stretch: STRETCHES.find((each) => each === stretch),
-    };
-    return known.volume === undefined || known.stretch === undefined
-      ? null
-      : { volume: known.volume, stretch: known.stretch };
-  } catch {
-    return null;
-  }
+/** A manner that was kept; null where it is none that the steps can come to. */
+export function mannerFrom(kept: unknown): Manner | null {
+  if (typeof kept !== 'object' || kept === null) return null;
+  const { volume, stretch } = kept as Partial<Record<keyof Manner, unknown>>;
+  const known = {
+    volume: VOLUMES.find((each) => each === volume),
+    stretch: STRETCHES.find((each) => each === stretch),
+  };
+  return known.volume === undefined || known.stretch === undefined
+    ? null
+    : { volume: known.volume, stretch: known.stretch };
 }
 
 const stepped = (steps: number[], from: number, by: number): number =>

@@ -153,6 +153,7 @@ export function createSquadDayPlace({
     const kept = keep(amongKept(under), {
       ...{ stage: 'between', asks: asksFirst },
     });
+    parts.manner.speakFor(kept.choice.way);
     const [next] = days.toCome(kept.day);
     if (next === undefined && !isUnwell) return finish('say.all-seen', before);
     void noteSigns();
@@ -316,7 +317,6 @@ export function createSquadDayPlace({
     begin({ people: ids, ...choice }) {
       begins(choice.listen);
       if (isHeard) void coach.fitEar('coach', coach.callWord());
-      parts.manner.speakFor(choice.way);
       lastRan = null;
       keep({ language: book.language, choice, day: days.squadDayOf(ids), signs: [] });
       void wait();
@@ -326,7 +326,6 @@ export function createSquadDayPlace({
       if (under.language !== book.language) return chooseLanguage(under.language);
       begins(under.choice.listen);
       if (isHeard) void coach.fitEar('coach', coach.callWord());
-      parts.manner.speakFor(under.choice.way);
       patch({ trouble: null });
       void wait();
     },
