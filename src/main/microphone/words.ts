@@ -82,7 +82,7 @@ const CHANGE = { better: 'Better than before.', worse: 'Not as good as before.',
 
 const TOLD: Record<ReplyHeard['how'], (heard: string) => string> = {
   right: (heard) => `Right: ${heard}.`,
-  almost: (heard) => `Almost. I heard: ${heard}.`,
+  almost: (heard) => `Nearly. I heard: ${heard}.`,
   other: (heard) => `I heard something else: ${heard}.`,
   unheard: () => 'I did not hear that one.',
 };
