@@ -10,7 +10,7 @@ import { linesSchema } from './schemas/lines';
 import { routineSchema } from './schemas/routine';
 import { vocabularySchema } from './schemas/vocabulary';
 import { warmUpSchema } from './schemas/warmUp';
-import { sourceOf, type SourceFile } from './sourceFile';
+import { parsed, type SourceFile } from './sourceFile';
 
 /** Every file of one language as read, each still knowing its lines. */
 export interface Sources {
@@ -27,9 +27,30 @@ export interface Sources {
 
 const FOLDERS = ['checks', 'drills', 'ladders', 'routines'];
 
-/** Reads one file of the scripts; what is wrong comes back in `problems`, never thrown. */
-const readSource = <T>(file: string, schema: z.ZodType<T>): SourceFile<T> =>
-  sourceOf(file, readFileSync(file, 'utf8'), schema);
+/**
+ * Reads files of one kind; what is wrong comes back in `problems`, never thrown. Files are read at
+ * each call, but a text that was parsed before is not parsed again: that takes most of the time.
+ */
+function readerOf<T>(schema: z.ZodType<T>): (file: string) => SourceFile<T> {
+  const known = new Map<string, (file: string) => SourceFile<T>>();
+  return (file) => {
+    const text = readFileSync(file, 'utf8');
+    const source = known.get(text) ?? parsed(text, schema);
+    known.set(text, source);
+    return source(file);
+  };
+}
+
+const READ = {
+  checks: readerOf(checksFileSchema),
+  drill: readerOf(drillSchema),
+  ladder: readerOf(ladderSchema),
+  routine: readerOf(routineSchema),
+  warmUp: readerOf(warmUpSchema),
+  equipment: readerOf(equipmentSchema),
+  lines: readerOf(linesSchema),
+  vocabulary: readerOf(vocabularySchema),
+};
 
 /** The languages that have scripts, by folder name. */
 export const languagesOf = (folder: string): string[] =>
@@ -51,24 +72,24 @@ export function readSources(folder: string, language: string): Sources {
         : `there are no scripts for "${language}"; known: ${known.join(', ')}`;
     throw new CueError([{ file: folder, line: 1, field: 'language', problem }]);
   }
-  const kind = <T>(name: string, schema: z.ZodType<T>): SourceFile<T>[] =>
-    yamlFiles(join(at, name)).map((file) => readSource(file, schema));
+  const kind = <T>(name: string, read: (file: string) => SourceFile<T>): SourceFile<T>[] =>
+    yamlFiles(join(at, name)).map(read);
   const missing = [...FOLDERS, 'equipment.yaml', 'vocabulary.yaml', 'says.yaml']
     .filter((name) => !existsSync(join(at, name)))
     .map((name): Problem => ({ file: join(at, name), line: 1, field: '', problem: 'is missing' }));
   if (missing.length > 0) throw new CueError(missing);
   return {
-    checks: kind('checks', checksFileSchema),
-    drills: kind('drills', drillSchema),
-    ladders: kind('ladders', ladderSchema),
-    routines: kind('routines', routineSchema),
-    warmUps: existsSync(join(at, 'warm-ups')) ? kind('warm-ups', warmUpSchema) : [],
+    checks: kind('checks', READ.checks),
+    drills: kind('drills', READ.drill),
+    ladders: kind('ladders', READ.ladder),
+    routines: kind('routines', READ.routine),
+    warmUps: existsSync(join(at, 'warm-ups')) ? kind('warm-ups', READ.warmUp) : [],
     lines: ['says.yaml', 'lines.yaml', 'outcome.yaml', 'group.yaml', 'homework.yaml']
       .map((name) => join(at, name))
       .filter((file) => existsSync(file))
-      .map((file) => readSource(file, linesSchema)),
-    equipment: readSource(join(at, 'equipment.yaml'), equipmentSchema),
-    vocabulary: readSource(join(at, 'vocabulary.yaml'), vocabularySchema),
+      .map(READ.lines),
+    equipment: READ.equipment(join(at, 'equipment.yaml')),
+    vocabulary: READ.vocabulary(join(at, 'vocabulary.yaml')),
   };
 }
 

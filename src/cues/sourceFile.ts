@@ -15,29 +15,38 @@ export interface SourceFile<T> {
 }
 
 /** Reads the text of one file of the scripts; what is wrong comes back in `problems`. */
-export function sourceOf<T>(file: string, text: string, schema: z.ZodType<T>): SourceFile<T> {
+export const sourceOf = <T>(file: string, text: string, schema: z.ZodType<T>): SourceFile<T> =>
+  parsed(text, schema)(file);
+
+/** The same for a text that may stand in several files: parsed once, told of each. */
+export function parsed<T>(text: string, schema: z.ZodType<T>): (file: string) => SourceFile<T> {
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines });
-  const problemAt = (path: FieldPath, problem: string): Problem => ({
-    file,
+  const at = (path: FieldPath, problem: string): Omit<Problem, 'file'> => ({
     line: lines.linePos(offsetOf(document, path)).line || 1,
     field: path.join('.'),
     problem,
   });
+  const of =
+    (value: T | null, problems: Omit<Problem, 'file'>[]) =>
+    (file: string): SourceFile<T> => ({
+      ...{ file, value },
+      problems: problems.map((problem) => ({ file, ...problem })),
+      problemAt: (path, problem) => ({ file, ...at(path, problem) }),
+    });
   const broken = document.errors.map((error) => ({
-    file,
     line: error.linePos?.[0].line ?? 1,
     field: '',
     problem: `is not valid YAML: ${error.message.split('\n')[0] ?? ''}`,
   }));
-  if (broken.length > 0) return { file, value: null, problems: broken, problemAt };
+  if (broken.length > 0) return of(null, broken);
   const checked = schema.safeParse(document.toJS());
-  if (checked.success) return { file, value: checked.data, problems: [], problemAt };
+  if (checked.success) return of(checked.data, []);
   const problems = checked.error.issues.map((issue) => {
     const key = issue.code === 'unrecognized_keys' ? issue.keys.slice(0, 1) : [];
-    return problemAt([...(issue.path as (string | number)[]), ...key], wordsOf(issue));
+    return at([...(issue.path as (string | number)[]), ...key], wordsOf(issue));
   });
-  return { file, value: null, problems, problemAt };
+  return of(null, problems);
 }
 
 /** Where a field stands; for a missing one, where the group it is missing from stands. */
