@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { BySurroundings } from './tests/runner/bySurroundings.mjs';
 
 /** These put other modules in the place of ours, so each needs modules of its own. */
 const MOCKED = ['tests/main/languageShelf.test.ts', 'tests/main/otherLanguage.test.ts'];
@@ -17,6 +18,7 @@ const inChromium = { testTimeout: 120_000, hookTimeout: 120_000, isolate: false 
  */
 export default defineConfig({
   test: {
+    sequence: { sequencer: BySurroundings },
     projects: [
       {
         test: {
