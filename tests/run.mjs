@@ -95,15 +95,14 @@ const check = (name) =>
  * @param {string} name
  * @param {string[]} projects
  * @param {string[]} words
- * @param {{ env?: Record<string, string>, givesWay?: boolean }} [options] givesWay: it is printed
- *   once it is over
+ * @param {Record<string, string>} [env]
  */
-const vitest = (name, projects, words, { env = {}, givesWay = false } = {}) =>
+const vitest = (name, projects, words, env = {}) =>
   timed(name, async () => {
     const file = join(root, 'node_modules/.cache/sayso', `${name}.json`);
     mkdirSync(join(file, '..'), { recursive: true });
     rmSync(file, { force: true });
-    const { code, said } = await run(
+    const { code } = await run(
       [
         'node_modules/vitest/vitest.mjs',
         'run',
@@ -111,9 +110,8 @@ const vitest = (name, projects, words, { env = {}, givesWay = false } = {}) =>
         ...words,
         ...['--reporter=default', '--reporter=json', `--outputFile.json=${file}`],
       ],
-      { show: !givesWay, env, givesWay },
+      { show: true, env },
     );
-    if (givesWay) console.log(said.trim());
     const report = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null;
     return countReport(name, report, code);
   });
@@ -135,19 +133,19 @@ const attempt = (name, work) =>
   });
 
 /**
- * What needs no browser takes the time that journeys in Chromium leave.
+ * What looks at the whole tree takes the time that journeys in Chromium leave.
  * @param {(name: string) => boolean} wants
  */
-async function onNode(wants) {
+async function checks(wants) {
   /** @type {Count[]} */
   const counts = [];
   for (const name of Object.keys(CHECKS).filter(wants)) counts.push(await check(name));
-  if (wants('unit')) {
-    const givesWay = wants('pages');
-    counts.push(await vitest('unit', ['rooms', 'mocked'], ['--maxWorkers=2'], { givesWay }));
-  }
   return counts;
 }
+
+/** @param {(name: string) => boolean} wants */
+const onNode = async (wants) =>
+  wants('unit') ? [await vitest('unit', ['rooms', 'mocked'], ['--maxWorkers=2'])] : [];
 
 /**
  * The built page in Chromium.
@@ -161,7 +159,7 @@ async function inChromium(stage, wants) {
     CHROMIUM = findChromium();
   });
   if (found.failed > 0) return [found];
-  return [await vitest(stage, [stage], IN_CHROMIUM[stage], { env: { CHROMIUM } })];
+  return [await vitest(stage, [stage], IN_CHROMIUM[stage], { CHROMIUM })];
 }
 
 /** @param {string[]} asked stages by name; all where none is named */
@@ -175,9 +173,13 @@ async function runStages(asked) {
     counts.push(await attempt('build', () => buildChanged(root)));
     built = counts[0]?.failed === 0;
   }
-  // True time alone bears no company.
+  const looked = checks(wants);
   const found = [
-    ...(await Promise.all([onNode(wants), built ? inChromium('pages', wants) : []])),
+    built ? await inChromium('pages', wants) : [],
+    // Beside it, what the checks still have to do takes what waiting tests leave.
+    await onNode(wants),
+    await looked,
+    // True time alone bears no company.
     built ? await inChromium('hearing', wants) : [],
   ];
   if (!built && IN_CHROMIUM_STAGES.some(wants)) {
