@@ -8,7 +8,7 @@ afterEach(async () => {
 });
 
 it('a past visit is corrected and noted upon, and after a reload it still is', async () => {
-  opened = await open();
+  opened = await open({ isOnDisk: true });
   const { page, complaints } = opened;
   await page.getByRole('button', { name: 'Athletes' }).click();
   await page.getByRole('button', { name: 'Show an invented club' }).click();

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterEach, expect, it } from 'vitest';
 import { h1, open, storedRows, type Opened } from './opening';
+import { speakAtOnce } from './quickVoice';
 import { faultsAtAll } from './standing';
 
 const opened: Opened[] = [];
@@ -9,7 +10,7 @@ afterEach(async () => {
 });
 
 async function aDevice(): Promise<Opened> {
-  const one = await open({ permission: 'denied' });
+  const one = await open({ permission: 'denied', before: speakAtOnce });
   opened.push(one);
   return one;
 }

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { begin, open, toQuestion, untilStored, type Opened } from './opening';
+import { speakAtOnce } from './quickVoice';
 
 let opened: Opened | undefined;
 afterEach(async () => {
@@ -9,7 +10,7 @@ afterEach(async () => {
 
 describe('the tab is killed in mid-session', () => {
   it('and comes back to the same question, with nothing lost', async () => {
-    opened = await open();
+    opened = await open({ isOnDisk: true, before: speakAtOnce });
     const { page } = opened;
     await begin(page, 'touch');
     await toQuestion(opened);

@@ -90,7 +90,7 @@ async function goOn(page: Page, log: Entry[]): Promise<void> {
 it(
   `nothing that was acknowledged is lost where the renderer is killed ${String(KILLS)} times`,
   async () => {
-    opened = await open({ permission: 'denied' });
+    opened = await open({ permission: 'denied', isOnDisk: true });
     const { context } = opened;
     let { page } = opened;
     const address = page.url();

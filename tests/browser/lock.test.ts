@@ -11,7 +11,7 @@ afterEach(async () => {
 const PASSPHRASE = 'kettle under violet ladder';
 
 it('a record is locked, opens with its passphrase alone, and a session that was cut off goes on after it', async () => {
-  opened = await open();
+  opened = await open({ isOnDisk: true });
   const { page, complaints } = opened;
   const unlock = async (passphrase: string) => {
     await h1(page, 'Sayso is locked');

@@ -4,7 +4,7 @@ import type { Entry } from '../../src/domain/log';
 import type { Row } from '../../src/records/checked';
 import { serveFolder } from '../../src/serving/serving.mjs';
 import type { Leak } from './handMicrophone';
-import { startChromium } from './starting';
+import { startChromium, startWindow } from './starting';
 
 /** What `npm run build` builds. */
 export const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
@@ -20,6 +20,8 @@ export interface Opened {
 export interface OpenOptions {
   /** Its ear arrives. Left out, it is on its way for ever, and spares a page 5 s of reckoning. */
   isHeard?: boolean;
+  /** What it stores lies on a disk, in a Chromium of its own. */
+  isOnDisk?: boolean;
   /** A WAV file that is the microphone; it begins to play when the microphone is opened. */
   microphone?: string;
   /** What the browser answers when the page asks for the microphone. */
@@ -37,19 +39,18 @@ export interface OpenOptions {
   folder?: string;
 }
 
-/** The built page in a real Chromium of its own, at its start gate. */
+/** The built page in a real Chromium that knows nothing of it yet, at its start gate. */
 export async function open(options: OpenOptions = {}): Promise<Opened> {
   const { microphone, permission = 'granted', blocked, damaged, before, leak } = options;
-  const { isHeard = false } = options;
+  const { isHeard = false, isOnDisk = false } = options;
   const served = await serveFolder(options.folder ?? DIST, { port: 0 });
-  const started = await startChromium(
-    [
-      '--autoplay-policy=user-gesture-required',
-      ...(permission === 'granted' ? ['--use-fake-ui-for-media-stream'] : []),
-      ...(microphone ? [`--use-file-for-fake-audio-capture=${microphone}%noloop`] : []),
-    ],
-    options.viewport,
-  );
+  const flags = [
+    '--autoplay-policy=user-gesture-required',
+    ...(permission === 'granted' ? ['--use-fake-ui-for-media-stream'] : []),
+    ...(microphone ? [`--use-file-for-fake-audio-capture=${microphone}%noloop`] : []),
+  ];
+  const start = microphone || isOnDisk ? startChromium : startWindow;
+  const started = await start(flags, options.viewport);
   const { context } = started;
   // Functions that tsx has compiled name what is in them, in the page too.
   await context.addInitScript('globalThis.__name ??= (named) => named;');

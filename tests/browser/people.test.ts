@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, expect, it } from 'vitest';
 import { begin, open, untilStored, type Opened } from './opening';
+import { speakAtOnce } from './quickVoice';
 
 let opened: Opened | undefined;
 afterEach(async () => {
@@ -9,7 +10,7 @@ afterEach(async () => {
 });
 
 it('an athlete is added, a session begun for them by touch, and their page has the visit', async () => {
-  opened = await open();
+  opened = await open({ before: speakAtOnce });
   const { page, complaints } = opened;
   await page.getByRole('button', { name: 'Athletes' }).click();
   await page.getByRole('button', { name: 'Add an athlete' }).click();
@@ -35,7 +36,7 @@ it('an athlete is added, a session begun for them by touch, and their page has t
 }, 60_000);
 
 it('the invented club comes with one tap, survives a reload, and leaves with one', async () => {
-  opened = await open();
+  opened = await open({ isOnDisk: true });
   const { page, complaints } = opened;
   await page.getByRole('button', { name: 'Athletes' }).click();
   await page.getByRole('button', { name: 'Show an invented club' }).click();

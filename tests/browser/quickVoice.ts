@@ -1,4 +1,9 @@
-/** Runs in the page: a voice of the device that says each line in no time. */
+import type { Page } from 'playwright-core';
+
+/**
+ * Runs in the page: a voice of the device that says each line in no time, or in as long as
+ * `linesTake` has set.
+ */
 export function speakAtOnce() {
   class Utterance extends EventTarget {
     voice = null;
@@ -14,7 +19,8 @@ export function speakAtOnce() {
     getVoices: () => [{ ...voice, default: true }],
     speak(line: Utterance) {
       setTimeout(() => line.dispatchEvent(new Event('start')), 5);
-      setTimeout(() => line.dispatchEvent(new Event('end')), 20);
+      const { lineMilliseconds = 20 } = window as { lineMilliseconds?: number };
+      setTimeout(() => line.dispatchEvent(new Event('end')), lineMilliseconds);
     },
     cancel: () => undefined,
     resume: () => undefined,
@@ -24,3 +30,7 @@ export function speakAtOnce() {
   Object.defineProperty(window, 'speechSynthesis', { value: synthesis });
   Object.defineProperty(window, 'SpeechSynthesisUtterance', { value: Utterance });
 }
+
+/** How long the voice of `speakAtOnce` takes for each line from now on. */
+export const linesTake = (page: Page, lineMilliseconds: number): Promise<unknown> =>
+  page.evaluate((taken) => Object.assign(window, { lineMilliseconds: taken }), lineMilliseconds);

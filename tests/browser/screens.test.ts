@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { begin, h1, open, toLastQuestion, type Opened } from './opening';
+import { speakAtOnce } from './quickVoice';
 import { faultsAtAll } from './standing';
 
 let opened: Opened | undefined;
@@ -71,7 +72,7 @@ describe('at each size, at 200 % and at 320 pixels nothing is cut off, too small
   }, 120_000);
 
   it('while it runs', async () => {
-    opened = await open({ permission: 'denied' });
+    opened = await open({ permission: 'denied', before: speakAtOnce });
     const { page } = opened;
     const faults: Record<string, string[]> = {};
     const look = async (name: string) => {

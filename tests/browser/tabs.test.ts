@@ -12,7 +12,7 @@ afterEach(async () => {
 });
 
 it('a second tab follows the session, goes on with it, and is told when that tab is killed', async () => {
-  opened = await open({ before: speakAtOnce });
+  opened = await open({ before: speakAtOnce, isOnDisk: true });
   const { page: first, context } = opened;
   await begin(first, 'touch');
   await toLastQuestion(first);

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterEach, expect, it } from 'vitest';
 import { begin, open, type Opened } from './opening';
+import { speakAtOnce } from './quickVoice';
 import { SIZES } from './standing';
 
 /**
@@ -89,7 +90,7 @@ async function faultsFromAfar(page: Page): Promise<{ faults: string[]; seen: str
 }
 
 it('from three metres the one thing now, side, count and what can be said are read; a thumb reaches the answers', async () => {
-  opened = await open({ permission: 'denied' });
+  opened = await open({ permission: 'denied', before: speakAtOnce });
   const { page } = opened;
   await begin(page, 'touch', 'overhead');
   await page.locator('main.run .cue').filter({ hasText: /\w/ }).waitFor();

@@ -2,6 +2,7 @@ import { textOf } from '../../src/domain/script';
 import { afterEach, describe, expect, it } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { begin, open, storedLog, toQuestion, untilStored, type Opened } from './opening';
+import { speakAtOnce } from './quickVoice';
 
 /** Said aloud, and shown as its caption. */
 const DEAF = bookOf().lines['say.deaf'] ?? '';
@@ -41,7 +42,7 @@ describe('what fails is said, and the session runs on with what is left', () => 
   });
 
   it('the recogniser does not arrive: touch and keys do everything', async () => {
-    opened = await open({ isHeard: true, blocked: /vad\.onnx/ });
+    opened = await open({ isHeard: true, blocked: /vad\.onnx/, before: speakAtOnce });
     const { page } = opened;
     await page.getByText(/ear could not start|recogniser could not load/i).waitFor();
     await begin(page, 'touch');

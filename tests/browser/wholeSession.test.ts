@@ -1,5 +1,6 @@
 import { afterEach, expect, it } from 'vitest';
 import { h1, open, toLastQuestion, untilStored, type Opened } from './opening';
+import { speakAtOnce } from './quickVoice';
 import { SIZES } from './standing';
 
 let opened: Opened | undefined;
@@ -10,8 +11,12 @@ afterEach(async () => {
 
 it.each(SIZES)(
   'a session by touch, from the first screen in two taps to its end: $name',
-  async ({ name: _, ...viewport }) => {
-    opened = await open({ viewport, permission: 'denied' });
+  async ({ name, ...viewport }) => {
+    opened = await open({
+      ...{ viewport, permission: 'denied' },
+      // By its own voice once, in true time; the others look at what is shown.
+      ...(name === 'phone' ? {} : { before: speakAtOnce }),
+    });
     const { page, complaints } = opened;
     await page.getByRole('button', { name: 'Athletes' }).click();
     await h1(page, 'Sayso');
@@ -37,7 +42,10 @@ it.each(SIZES)(
 );
 
 it('a whole session by the keyboard alone, from the first screen and back to it', async () => {
-  opened = await open({ permission: 'denied', viewport: { width: 1366, height: 768 } });
+  opened = await open({
+    ...{ permission: 'denied', viewport: { width: 1366, height: 768 } },
+    before: speakAtOnce,
+  });
   const { page, complaints } = opened;
   await page.reload();
   await h1(page, 'Sayso');
