@@ -6,6 +6,7 @@ import { coachPart } from './coachFit';
 import type { Goal } from './goals';
 import { nextRackPart } from './nextRack';
 import type { SoundRoom } from './sounding';
+import { whyPart } from './why';
 
 /** What a part that is no heap of jobs has to work with. */
 export interface Stage {
@@ -32,4 +33,5 @@ export const APART: Record<string, (stage: Stage) => Promise<Apart>> = {
   browser: chromiumPart,
   coach: coachPart,
   rack: nextRackPart,
+  why: whyPart,
 };
