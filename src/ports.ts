@@ -48,6 +48,11 @@ export type Hearing =
       phones?: string[];
       beganSecondsAgo?: number;
     }
+  /**
+   * Words that are believed and a reply by themselves, but more may follow: `words` tells the whole
+   * once it is over. A sign can be given for them; nothing may be decided by them.
+   */
+  | { type: 'so-far'; text: string; confidence: number; prompt: PromptId }
   /** A reply given by touch, key, pedal or headset: needs no understanding. */
   | { type: 'reply'; reply: Reply; prompt: PromptId }
   /** The ear can no longer hear (permission taken back, microphone unplugged, worker gone). */
@@ -106,13 +111,15 @@ export interface Beats {
 }
 
 /**
- * `listening`: a question is open; `accepted`: the result is stored for good;
+ * `listening`: a question is open; `heard`: an answer was heard, and may go on;
+ * `accepted`: the result is stored for good;
  * `not-understood`: say it again; `countdown`: one of the last seconds; `begin`: work starts now;
  * `not-stored`: the record could not be written (it is kept and tried again); `halted`: stop was heard;
  * `upright`, `tilted`: what the phone as a level tells of the shin, as often as it changes.
  */
 export const TONES = [
   'listening',
+  'heard',
   'accepted',
   'not-understood',
   'countdown',
@@ -127,6 +134,7 @@ export type ToneName = (typeof TONES)[number];
 /** How long each tone sounds; nothing is said meanwhile. */
 export const TONE_SECONDS: Readonly<Record<ToneName, number>> = {
   listening: 0.14,
+  heard: 0.05,
   accepted: 0.28,
   'not-understood': 0.4,
   countdown: 0.07,

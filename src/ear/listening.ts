@@ -5,10 +5,10 @@ import { ACTS_FROM, ASKS_FROM, HALTS_FROM } from './confidence';
 import { FRAME, type Detector } from './detecting';
 import type { Lexicon } from './lexicon';
 import { loudestOf } from './loudness';
+import { wordsOf, type Looked } from './looked';
 import type { Following } from './meaning';
 import { PhonesHeard } from './phonesHeard';
 import { LONGEST_SECONDS, type HeardWords, type Look, type Recogniser } from './recognising';
-import { HEARD_RATE } from './resampling';
 import { isUrgentIn } from './urgent';
 import {
   COMBINED_SILENCE_SECONDS,
@@ -41,30 +41,15 @@ const ENDING_SECONDS: Record<Following, number> = {
   little: 0.33,
   more: COMBINED_SILENCE_SECONDS,
 };
+/** A sure reply that may go on is told so far after this. */
+const SO_FAR_SECONDS = 0.2;
 /** Where the detector still hears speech: a long last vowel is clear only at its beginning. */
 const LONG_PHONE_SECONDS = 0.3;
-/** A phone is clearest within it: so much more on both sides is still the word's. */
-const HALF_PHONE_SECONDS = 0.05;
 /** So many looks in a row that believe the same words, and so much longer a wait, tell others' talk. */
 const OTHERS_FROM_LOOKS = 4;
 const OTHERS_AFTER_SECONDS = 0.35;
 /** A grade far below the coach's loudness is asked about. */
 const DOUBTED = ACTS_FROM - 0.01;
-
-/** What was taken to have been said, and what it was made from. */
-interface Looked extends Look {
-  atSeconds: number;
-  spokenFrames: number;
-  silenceSeconds: number;
-  /** Looks in a row that believed these words. */
-  agreed: number;
-  /** The most that any of these looks believed them. */
-  best: number;
-  /** Of the loudest part of these words. */
-  decibels: number;
-  /** Whether they would be acted on, were they as loud as the coach. */
-  isSure: boolean;
-}
 
 /**
  * Sound in, hearings out: segments, recognises, and reports. Time is counted in samples, so the
@@ -84,6 +69,7 @@ export class Listening {
   private lookedAtSeconds = 0;
   private readonly phones = new PhonesHeard();
   private told: string | null = null;
+  private toldSoFar: string | null = null;
   /** Whether an onset was told and nothing yet of what became of it. */
   private isAwaited = false;
   private lexicon: Lexicon;
@@ -164,6 +150,7 @@ export class Listening {
     this.beganAtSeconds = this.nowSeconds;
     this.looked = null;
     this.told = null;
+    this.toldSoFar = null;
     this.lookedAtSeconds = this.nowSeconds;
     this.phones.forget();
   }
@@ -254,12 +241,24 @@ export class Listening {
     const { segmenter, looked, believed } = this;
     if (this.told === null && believed !== null && looked !== null && looked.agreed >= 2)
       if (this.isUrgent(believed.text)) this.tellWords({ ...believed, confidence: looked.best });
+    this.tellSoFar();
     const silence = segmenter.trailingSeconds;
     if (believed !== null && this.isSeen && this.silence >= this.endsAfter(believed))
       return this.close(believed);
     if (silence >= COMBINED_SILENCE_SECONDS) return this.close(looked?.heard ?? null);
     if (silence === 0 && believed === null && looked?.atSeconds === this.nowSeconds)
       this.forget(looked);
+  }
+
+  /** A sure reply that is waited for, since more of it may follow. */
+  private tellSoFar(): void {
+    const { believed, grammar } = this;
+    if (believed === null || grammar === undefined || !this.isSeen) return;
+    const { text, confidence, following } = believed;
+    if (following !== 'more' || confidence < ACTS_FROM || this.silence < SO_FAR_SECONDS) return;
+    if (text === this.told || text === this.toldSoFar) return;
+    this.toldSoFar = text;
+    this.parts.tell({ type: 'so-far', ...{ text, confidence, prompt: grammar.prompt } });
   }
 
   private close(heard: HeardWords | null): void {
@@ -382,12 +381,4 @@ export class Listening {
     const isDoubted = this.coach.isFarBelow(decibels, this.nowSeconds);
     return isDoubted ? { ...heard, confidence: DOUBTED } : heard;
   }
-}
-
-/** The part of the sound in which the words lie. */
-function wordsOf({ spokenSeconds, silenceSeconds }: HeardWords, sound: Float32Array): Float32Array {
-  const samples = (seconds: number) => Math.round(seconds * HEARD_RATE);
-  const to = sound.length - samples(Math.max(0, silenceSeconds - HALF_PHONE_SECONDS));
-  const from = to - samples(spokenSeconds + 2 * HALF_PHONE_SECONDS);
-  return sound.subarray(Math.max(0, from), to);
 }

@@ -5,7 +5,12 @@ import type { PromptId } from '../domain/script';
 import { isLost, supported, type LevelReads, type Told } from './leveled';
 import type { LevelRead } from './leveling';
 import { linesMachine } from './linesMachine';
-import { questionMachine, type HeardReading, type QuestionOutput } from './questionMachine';
+import {
+  questionMachine,
+  type HeardReading,
+  type HeardSoFar,
+  type QuestionOutput,
+} from './questionMachine';
 import type { Stage } from './stage';
 import type { Weighed } from './weighing';
 
@@ -35,6 +40,7 @@ export type AttemptEvent =
   | HeardReading
   | { type: 'KEPT'; reading: Weighed }
   | LevelRead
+  | HeardSoFar
   | { type: 'ONSET' }
   | { type: 'NOTHING' }
   | { type: 'REPEAT' }
@@ -128,6 +134,7 @@ const attemptMachine = (id: 'check' | 'set') =>
         on: {
           HEARD: { actions: 'passToQuestion' },
           KEPT: { actions: 'passToQuestion' },
+          SO_FAR: { actions: 'passToQuestion' },
           ONSET: { actions: 'passToQuestion' },
           NOTHING: { actions: 'passToQuestion' },
           REPEAT: { actions: 'passToQuestion' },

@@ -1,6 +1,7 @@
 import { fromCallback } from 'xstate';
 import type { Reading } from '../domain/hearing/reply';
 import { understandEither } from '../domain/hearing/either';
+import { understand } from '../domain/hearing/understanding';
 import { understandOverSpeech } from '../domain/hearing/overSpeech';
 import { readbackOf } from '../domain/hearing/readback';
 import type { SessionSettings } from '../domain/log';
@@ -11,6 +12,8 @@ import type { Stage } from './stage';
 /** What the ear brings into the session, understood. */
 export type HearingEvent =
   | { type: 'HEARD'; reading: Reading; prompt: PromptId; by: 'voice' | 'hand' }
+  /** Believed, and perhaps not the whole of it: nothing is decided by it. */
+  | { type: 'SO_FAR'; reading: Reading; prompt: PromptId }
   | { type: 'ONSET' }
   | { type: 'NOTHING' }
   | { type: 'DEAF'; why: EarTrouble }
@@ -22,6 +25,11 @@ export const hearing = fromCallback<
   { ear: Ear; book: CueBook; settings: SessionSettings; callWord: string | null; stage: Stage }
 >(({ input: { ear, book, settings, callWord, stage }, sendBack }) =>
   ear.listen((hearing) => {
+    if (hearing.type === 'so-far') {
+      const { text, confidence, prompt } = hearing;
+      const reading = understand(book, prompt, text, { ...settings, confidence, callWord });
+      return sendBack({ type: 'SO_FAR', reading, prompt });
+    }
     if (hearing.type === 'onset') stage.giveWay();
     else stage.goOn();
     switch (hearing.type) {

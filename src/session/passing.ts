@@ -7,6 +7,7 @@ import { askAnew } from './attempting';
 import { heardOf, sourceOf, type Change, type SessionMachineEvent } from './events';
 import type { Meaning } from './meaning';
 import { noting, type SessionContext } from './sessionContext';
+import { weighed } from './weighing';
 
 export const toStore = ({ ports, unstored }: SessionContext) => ({
   records: ports.records,
@@ -78,7 +79,12 @@ export function pass(
   { attempt, question }: Children,
 ): void {
   const child = attempt ?? question;
-  const passed = event.type === 'HEARD' ? heardOf(context, event) : event;
+  const passed =
+    event.type === 'HEARD'
+      ? heardOf(context, event)
+      : event.type === 'SO_FAR'
+        ? { ...event, reading: weighed(context, event.reading, event.prompt) }
+        : event;
   const isNothing = passed.type === 'HEARD' && passed.reading.verdict === 'ignore';
   child?.send(isNothing ? { type: 'NOTHING' } : passed);
 }

@@ -31,9 +31,11 @@ export interface QuestionInput {
 }
 
 export type HeardReading = { type: 'HEARD'; reading: Weighed };
+export type HeardSoFar = { type: 'SO_FAR'; reading: Weighed };
 
 export type QuestionEvent =
   | HeardReading
+  | HeardSoFar
   | { type: 'KEPT'; reading: Weighed }
   | { type: 'ONSET' }
   | { type: 'NOTHING' }
@@ -96,6 +98,7 @@ export const questionMachine = setup({
     },
     showWaiting: ({ context }) =>
       context.stage.show({ type: 'phase', phase: 'waiting', seconds: null }),
+    heardSoFar: ({ context }) => context.stage.tone('heard'),
     notUnderstood: ({ context }) => context.stage.tone('not-understood'),
     countDeadline: assign({ passed: ({ context }) => context.passed + 1 }),
     answer: assign({
@@ -144,6 +147,10 @@ export const questionMachine = setup({
     refusesAngle: ({ event, context }) => context.bare !== null && isCommand(event, 'no'),
     settles: ({ event, context }) =>
       event.type === 'HEARD' &&
+      event.reading.verdict === 'accept' &&
+      answers(context.prompt, event.reading.reply),
+    settlesSoFar: ({ event, context }) =>
+      event.type === 'SO_FAR' &&
       event.reading.verdict === 'accept' &&
       answers(context.prompt, event.reading.reply),
     offers: ({ event, context }) =>
@@ -225,6 +232,7 @@ export const questionMachine = setup({
         ],
         ONSET: { actions: forwardTo('deadline') },
         NOTHING: { actions: [forwardTo('deadline')] },
+        SO_FAR: { guard: 'settlesSoFar', actions: 'heardSoFar' },
       },
     },
     sayingWaiting: {
@@ -238,7 +246,10 @@ export const questionMachine = setup({
       },
       on: { SPOKEN: 'waiting' },
     },
-    waiting: { entry: ['attendPrompt', 'tellOpened', 'showWaiting'] },
+    waiting: {
+      entry: ['attendPrompt', 'tellOpened', 'showWaiting'],
+      on: { SO_FAR: { guard: 'settlesSoFar', actions: 'heardSoFar' } },
+    },
     askingWhich: {
       invoke: {
         src: 'speaking',

@@ -321,6 +321,7 @@ export const sessionMachine = session.createMachine({
       },
       { actions: ['showHeard', 'noteHeard', 'keepNotes', 'clearNotes', 'pass'] },
     ],
+    SO_FAR: { actions: 'pass' },
     ONSET: { actions: 'pass' },
     NOTHING: { actions: 'pass' },
     DEAF: { target: '.aside', actions: ['showDeaf', 'setDeafAside'] },

@@ -21,6 +21,8 @@ const note = (fromHertz: number, toHertz: number, seconds: number, gapSeconds = 
  */
 const SHAPES: Record<ToneName, { peak: number; notes: Note[] }> = {
   listening: { peak: 0.35, notes: [note(520, 780, 0.14)] },
+  // How `accepted` begins.
+  heard: { peak: 0.35, notes: [note(660, 660, 0.05)] },
   accepted: { peak: 0.6, notes: [note(660, 660, 0.09, 0.03), note(990, 990, 0.16)] },
   'not-understood': { peak: 0.6, notes: [note(520, 520, 0.14, 0.04), note(390, 390, 0.22)] },
   countdown: { peak: 0.7, notes: [note(880, 880, 0.07)] },

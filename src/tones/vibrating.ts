@@ -6,6 +6,7 @@ import type { ToneName, Tones } from '../ports';
  */
 export const VIBRATIONS: Record<ToneName, number[]> = {
   listening: [60],
+  heard: [20],
   accepted: [60, 60, 60],
   'not-understood': [60, 60, 220],
   countdown: [30],

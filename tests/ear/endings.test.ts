@@ -116,6 +116,16 @@ describe('a pause inside a reply', () => {
     expect(textsIn(await heardIn(sound, HINGE))).toEqual(['knees came forward back rounded']);
   });
 
+  test('the first of two is told so far, soon after it', async () => {
+    const first = await spoken('knees came forward', { before: 0.5, after: 0 });
+    const rest = await spoken('back rounded', { before: 0.45, after: 1.2 });
+    const told = await heardIn(joined(first, rest), HINGE);
+    const soFar = told.find(({ hearing }) => hearing.type === 'so-far');
+    expect(soFar?.hearing).toMatchObject({ text: 'knees came forward', prompt: HINGE });
+    expect(soFar?.at).toBeLessThan(secondsOf(first) + 0.4);
+    expect(textsIn(told)).toEqual(['knees came forward back rounded']);
+  });
+
   test('pain is told with its number, once', async () => {
     const sound = joined(
       await spoken('sharp pain', { before: 0.5, after: 0 }),

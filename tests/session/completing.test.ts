@@ -96,3 +96,17 @@ describe('a reply that lacks its grade', () => {
     expect(bench.logged('finding')).toHaveLength(0);
   });
 });
+
+describe('a reply that may go on', () => {
+  it('is heard at once, and graded by the whole of it', () => {
+    const prompt = 'check/hinge-unloaded';
+    const bench = openBench();
+    bench.untilAsked(prompt);
+    bench.ear({ type: 'so-far', text: 'knees came forward', confidence: 0.9, prompt });
+    expect(bench.tones.at(-1)).toBe('heard');
+    expect(bench.logged('finding')).toHaveLength(0);
+    bench.hear('knees came forward back rounded');
+    expect(bench.tones.at(-1)).toBe('accepted');
+    expect(last(bench)?.faults).toEqual(['knees-forward', 'back-rounded']);
+  });
+});

@@ -72,6 +72,31 @@ beforeEach(() => {
   opened = 0;
 });
 
+describe('an answer that may go on', () => {
+  const soFar = (heard: Reading) => question.send({ type: 'SO_FAR', reading: heard });
+  const tonesHeard = () => prompts.filter((each) => each === 'tone heard').length;
+
+  it('is heard at once, and only the whole of it answers', () => {
+    ask();
+    clock.advance(3_000);
+    soFar(reading({ result: 'lost' }));
+    expect(tonesHeard()).toBe(1);
+    expect(question.getSnapshot().status).toBe('active');
+    hear(reading({ result: 'lost', faults: ['ribs-up'] }));
+    expect(question.getSnapshot().output?.reading?.reply?.faults).toEqual(['ribs-up']);
+  });
+
+  it('gives no sign where it does not answer, is not sure, or nothing is asked yet', () => {
+    ask();
+    soFar(reading({ result: 'lost' }));
+    clock.advance(3_000);
+    soFar(reading({ side: 'left' }));
+    soFar(reading({ result: 'lost' }, 'confirm'));
+    soFar(reading({}, 'ignore'));
+    expect(tonesHeard()).toBe(0);
+  });
+});
+
 describe('a question that stays in silence', () => {
   it('is asked again 8 and 16 s after it opened, and waits from 30 s, saying so once', () => {
     ask();
