@@ -52,6 +52,7 @@ export async function oursFor(
         lexicon,
         urgent: new Set(URGENT),
         tell: (hearing) => {
+          if (hearing.type === 'so-far') return;
           stoppedAt = hearing.type === 'onset' ? 'speech never ended' : 'no reply fits';
           if (hearing.type !== 'words') return;
           const atSeconds = busyUntil + (performance.now() - began) / 1000;

@@ -58,7 +58,7 @@ window.bench = {
     const told: { text: string; confidence: number; at: number }[] = [];
     let open = false;
     const cancel = theEar().listen((hearing: Hearing) => {
-      open = hearing.type === 'onset';
+      open = hearing.type === 'onset' || hearing.type === 'so-far';
       if (hearing.type !== 'words') return;
       told.push({ text: hearing.text, confidence: hearing.confidence, at: performance.now() });
     });
@@ -116,7 +116,7 @@ window.bench = {
     for (let at = 0; at < replies; at += 1) {
       const answered = new Promise<boolean>((resolve) => {
         const cancel = theEar().listen(({ type }) => {
-          if (type === 'onset') return;
+          if (type === 'onset' || type === 'so-far') return;
           cancel();
           resolve(type === 'words');
         });
