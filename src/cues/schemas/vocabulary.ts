@@ -28,6 +28,7 @@ const ways = z.strictObject({
   also: phrases,
 });
 const readable = ways.extend({ readback: z.string().min(1, 'allowed: the words to read back') });
+const loose = readable.extend({ loosely: phrases });
 
 /** A record that must hold every one of these keys and no other. */
 const every = <K extends string, T extends z.ZodType>(keys: readonly K[], value: T) =>
@@ -126,8 +127,8 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
       notPain: phrases,
       places: phrases,
     }),
-    redFlags: every(RED_FLAGS, readable),
-    commands: every(spokenCommands, readable),
+    redFlags: every(RED_FLAGS, loose),
+    commands: every(spokenCommands, loose),
     stopWords: z.array(word).min(1, 'allowed: at least one word that asks to stop'),
     afterNo: z.array(word).default([]),
     unclearCommands: z
@@ -149,6 +150,9 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     mayPass: phrases,
     doubts: z.strictObject({ notAPass: z.string().min(1), underTheLine: z.string().min(1) }),
     talk,
+    around: z
+      .strictObject({ small: z.array(word), told: z.array(word), before: phrases, after: phrases })
+      .default({ small: [], told: [], before: [], after: [] }),
     endings: z.array(word).default([]),
     endingsFor: z.array(word).default([]),
     doublesLetters: z.boolean().default(false),

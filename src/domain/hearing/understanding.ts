@@ -8,6 +8,8 @@ import { commandsAt, promptOf, type Prompt } from './prompts';
 import { NO_REPLY, type Reading, type Reply } from './reply';
 import { replied } from './replying';
 import { sameSaid } from './same';
+import { means, segmentsOf, type Segment } from './segments';
+import { talkFrom } from './talk';
 import { IGNORED, isHarm, weighed, type Understood, type UnderstandOptions } from './understood';
 import { wordsOf, type Words } from './words';
 
@@ -96,6 +98,13 @@ function commandAt(book: CueBook, asked: Prompt, words: Words['words']): Command
     : said;
 }
 
+/** Told to nobody, and no praise: what it means for a command beside it is nothing. */
+function isAside(book: CueBook, words: Words['words']): boolean {
+  const segments = segmentsOf(book.vocabulary, meaningsOf(book), words, () => true);
+  const isSaidTo = (segment: Segment) => means(segment, 'praise') || means(segment, 'addressing');
+  return talkFrom(segments) === null && !segments.some(isSaidTo);
+}
+
 /** "Good set, go heavier": praise before a comma leaves a command what it is. */
 function withoutPraise(book: CueBook, words: Words['words']): Words['words'] {
   const comma = words.findIndex((word) => word.after);
@@ -163,12 +172,16 @@ function withoutMovingOn(book: CueBook, { words, question }: Words): Words {
   return { words: said, question };
 }
 
-/** A command stands alone; after its comma only what does not change it may follow. */
+/**
+ * A command stands alone, or beside its comma stands only what does not change it: of more than a
+ * word of it, also something that is not meant for Sayso and neither praises nor is said to anybody
+ * ("can't tell, do another").
+ */
 function commanded(
   book: CueBook,
   asked: Prompt,
   words: Words['words'],
-  { command, target, clear, length }: CommandSaid,
+  { command, target, clear, from, length }: CommandSaid,
   options: UnderstandOptions,
 ): Understood | null {
   const reply: Reply = { ...NO_REPLY, command, target };
@@ -177,12 +190,15 @@ function commanded(
     const nothing = command === 'no' && asked.kind === 'pain-number';
     return nothing ? null : whole;
   }
-  const [next, ...others] = words.slice(length);
+  const [next, ...others] = from > 0 ? words.slice(0, from) : words.slice(length);
   const rest = next ? [{ ...next, after: false }, ...others] : [];
   const after = replied(book, asked, { words: rest, question: false }, options);
   if (command === 'stop' || command === 'pause')
     return { ...whole, reply: { ...after.reply, command, target } };
-  if (after.verdict === 'ignore') return command === 'yes' || command === 'no' ? whole : null;
+  if (after.verdict === 'ignore') {
+    const answers = command === 'yes' || command === 'no';
+    return answers || (length > 1 && isAside(book, rest)) ? whole : null;
+  }
   // "Yes, left" names again what is right.
   if (command === 'yes' && isValue(after.reply))
     return { ...whole, reply: { ...after.reply, command } };

@@ -20,6 +20,11 @@ export interface ReadableWays extends Ways {
   readback: string;
 }
 
+/** `loosely`: understood with small words anywhere between; `0` is any number but one. */
+export interface LooseWays extends ReadableWays {
+  loosely: Pattern[];
+}
+
 /** Results a coach may name; `failed` says that it was no pass but not how (asked about). */
 export const RESULT_WORDS = ['held', 'short', 'lost', 'not-tested', 'failed'] as const;
 export type ResultWord = (typeof RESULT_WORDS)[number];
@@ -87,6 +92,17 @@ export interface Talk {
   circumstances: Pattern[];
   /** Words that change nothing ("the", "a bit", "on the way down"). */
   fillers: Pattern[];
+}
+
+/** What may stand in and round ways that are matched loosely. */
+export interface AroundWords {
+  /** Change nothing anywhere ("the", "a bit"). */
+  small: string[];
+  /** Change nothing where a body is told of ("has gone all"). */
+  told: string[];
+  /** May stand before a command, and after one ("can we", "for a second"). */
+  before: Pattern[];
+  after: Pattern[];
 }
 
 export interface NumberWords {
@@ -160,8 +176,8 @@ export interface Vocabulary {
     /** Places that make a side belong to the pain ("knee"). */
     places: Pattern[];
   };
-  redFlags: Record<RedFlag, ReadableWays>;
-  commands: Record<SpokenCommand, ReadableWays>;
+  redFlags: Record<RedFlag, LooseWays>;
+  commands: Record<SpokenCommand, LooseWays>;
   /** Single words of "stop" that ask to stop among a few words that are not understood. */
   stopWords: string[];
   /** Between a "no" and what is right instead ("no, it was the right"). */
@@ -196,6 +212,7 @@ export interface Vocabulary {
   /** Read back after what contradicts itself. */
   doubts: { notAPass: string; underTheLine: string };
   talk: Talk;
+  around: AroundWords;
   /** Word endings that do not change the meaning; longest first. */
   endings: string[];
   /** What stands in place of an ending of two letters and more, besides nothing ("e" of "driving"). */
