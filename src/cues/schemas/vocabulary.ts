@@ -82,6 +82,8 @@ const talk = z.strictObject({
   asking: phrases,
   askedOf: phrases,
   questions: phrases,
+  past: phrases,
+  likenesses: phrases,
   unsure: phrases,
   keeping: phrases,
   likewise: phrases,
@@ -153,6 +155,7 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     around: z
       .strictObject({ small: z.array(word), told: z.array(word), before: phrases, after: phrases })
       .default({ small: [], told: [], before: [], after: [] }),
+    adverbEndings: z.array(word).default([]),
     endings: z.array(word).default([]),
     endingsFor: z.array(word).default([]),
     doublesLetters: z.boolean().default(false),

@@ -12,16 +12,18 @@ export interface Stretch {
   length: number;
 }
 
-const source = (pattern: Pattern): string =>
+const source = (pattern: Pattern, ending: string): string =>
   slotsOf(pattern)
-    .map(({ options, optional }) => `(?: (?:${options.join('|')}))${optional ? '?' : ''}`)
+    .map(({ options, optional }) => `(?: (?:${options.join('|')})${ending})${optional ? '?' : ''}`)
     .join('');
 
-const anyOf = (patterns: Pattern[]): string => `(?:${patterns.map(source).join('|')})`;
+/** Each word of them may end so. */
+const anyOf = (patterns: Pattern[], ending = ''): string =>
+  `(?:${patterns.map((pattern) => source(pattern, ending)).join('|')})`;
 
-/** Patterns wherever they stand; null where there are none. */
+/** Patterns wherever they stand ("heart's racing" too); null where there are none. */
 export const within = (patterns: Pattern[]): RegExp | null =>
-  patterns.length > 0 ? new RegExp(`${anyOf(patterns)}(?= |$)`, 'g') : null;
+  patterns.length > 0 ? new RegExp(`${anyOf(patterns, "(?:'s)?")}(?= |$)`, 'g') : null;
 
 /** Patterns that are all that is said, but for what may stand before and after them. */
 export function wholly(patterns: Pattern[], before: Pattern[], after: Pattern[]): RegExp | null {

@@ -69,11 +69,20 @@ function meant(book: CueBook, asked: Prompt, words: Words, options: UnderstandOp
   const command = ordered ? null : commandAt(book, asked, unpraised);
   const said =
     (command && commanded(book, asked, unpraised, command, options)) ??
-    replied(book, asked, withoutMovingOn(book, words), options);
+    besideCommand(command, replied(book, asked, withoutMovingOn(book, words), options));
   const stopped = stopping(book, asked, words, options, said);
   if (stopped !== said) return stopped;
   return said.verdict === 'ignore' && !ordered && mayStop(book, words) ? ASKS_TO_STOP : said;
 }
+
+/** "Clean, go heavier": of a result and what is no reply, which of them counts is asked. */
+function besideCommand(command: CommandSaid | null, said: Understood): Understood {
+  const isBeside = command !== null && BESIDE.includes(command.command);
+  return isBeside && said.verdict === 'accept' && said.reply.faults.length === 0
+    ? { ...said, verdict: 'confirm' }
+    : said;
+}
+const BESIDE: readonly Reply['command'][] = ['undo', 'lighter', 'heavier'];
 
 const MAY_PASS: Understood = {
   reply: { ...NO_REPLY, result: 'held' },

@@ -76,6 +76,10 @@ export interface Talk {
   askedOf: Pattern[];
   /** A question wherever it opens a clause ("how", "any"). */
   questions: Pattern[];
+  /** Another day ("last week"): a red flag then is asked about. */
+  past: Pattern[];
+  /** What follows is like what was told, and tells no more ("like a"). */
+  likenesses: Pattern[];
   /** Makes a reply uncertain ("maybe", "same"). */
   unsure: Pattern[];
   /** A position that is kept, though the range may be short ("kept the position"). */
@@ -213,6 +217,8 @@ export interface Vocabulary {
   doubts: { notAPass: string; underTheLine: string };
   talk: Talk;
   around: AroundWords;
+  /** An unknown word that ends so tells how something was done ("technically"). */
+  adverbEndings: string[];
   /** Word endings that do not change the meaning; longest first. */
   endings: string[];
   /** What stands in place of an ending of two letters and more, besides nothing ("e" of "driving"). */

@@ -17,6 +17,8 @@ const VISITOR = 'visitor';
  * the words before the mending; some of what was missed is mended since.
  */
 const VISITOR_APART = 'visitor-apart';
+/** In the words of fourteen coaches, in two halves by a fixed seed; what its writer would take too is in `or`. */
+const GUEST = { tuned: 'guest', apart: 'guest-apart' };
 const ALL = ['tuned', 'untouched', ...LAST, ...Object.values(NEWCOMER), VISITOR, VISITOR_APART];
 const wrong = (name: string) => corpus(name).flatMap((each) => misread(book, each) ?? []);
 
