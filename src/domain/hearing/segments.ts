@@ -60,13 +60,17 @@ export function segmentsOf(
   return segments;
 }
 
+type Flagged = Map<number, { segment: Segment; length: number }[]>;
+
+const flaggedBefore = new WeakMap<Word[], { of: Meanings['loosely']; found: Flagged }>();
+
 /** Red flags in words with small ones between, where they begin; none reaches over punctuation. */
-function flaggedIn(
-  vocabulary: Vocabulary,
-  { loosely }: Meanings,
-  words: Word[],
-): Map<number, { segment: Segment; length: number }[]> {
-  const found = new Map<number, { segment: Segment; length: number }[]>();
+function flaggedIn(vocabulary: Vocabulary, { loosely }: Meanings, words: Word[]): Flagged {
+  // The same words are cut several times, by what each phrase may mean.
+  const made = flaggedBefore.get(words);
+  if (made?.of === loosely) return made.found;
+  const found: Flagged = new Map();
+  flaggedBefore.set(words, { of: loosely, found });
   const said = bare(vocabulary.numbers, loosely.told, words);
   for (const { flag, expression } of loosely.redFlags)
     for (const { at, length } of stretchesOf(expression, said)) {
