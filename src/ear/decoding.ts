@@ -21,9 +21,10 @@ export interface Decoded {
 
 /**
  * Paths this far below the best of their frame are dropped. In natural logarithms: a right path
- * was never more than 25 behind in generated speech at 5 dB.
+ * was never more than 25 behind in generated speech at 5 dB. From 60 the same texts, 144 of 144, in half
+ * of the time; from 30 four others, of talk that is no reply.
  */
-const BEAM = 60;
+const BEAM = 45;
 const NOTHING = -Infinity;
 /** More were never told apart from the best. */
 const OTHERS = 12;

@@ -9,7 +9,7 @@ import { beside } from './phoneReader';
 import { createRecogniser, type OpenRecogniser } from './recognising';
 import { Resampler } from './resampling';
 import { COMBINED_SILENCE_SECONDS } from './segmenting';
-import { keepsUp, watched, type WhySmall } from './sizes';
+import { keepsUp, TRIAL_SOUND, watched, type WhySmall } from './sizes';
 
 /** The detector hears speech for so long after its end, and the resampler holds some back. */
 const LAG_SECONDS = 0.5;
@@ -23,13 +23,16 @@ export function earWorker(outside: {
   load: (assetsBase: string, progress: (fraction: number) => void) => Promise<EarParts>;
   /** Seconds, on any clock that only goes on. */
   now: () => number;
+  /** Lets messages in that have come meanwhile. */
+  breathe?: () => Promise<void>;
 }): (message: ToEarWorker) => void {
-  const { tell, load, now } = outside;
+  const { tell, load, now, breathe } = outside;
   const grammars = new Map<string, Grammar>();
   const levels = new LevelMeter();
   let listening: Listening | null = null;
   let attended: Grammar | null = null;
   let recogniser: OpenRecogniser | null = null;
+  let quickly: OpenRecogniser | null = null;
   let fitting: Extract<ToEarWorker, { type: 'fit' }> | null = null;
   let utterance = 0;
   let microphone: MessagePort | null = null;
@@ -66,6 +69,7 @@ export function earWorker(outside: {
   const fit = () => {
     if (fitting === null) return;
     recogniser?.fit(fitting.coach);
+    quickly?.fit(fitting.coach);
     listening?.sayBy(fitting.lexicon);
   };
 
@@ -73,8 +77,12 @@ export function earWorker(outside: {
     const parts = await load(message.assetsBase, (fraction) => tell({ type: 'loading', fraction }));
     const hearing = createRecogniser(parts.reader);
     recogniser = hearing;
+    const quick = parts.size === 'small' ? createRecogniser(parts.reader, 1) : null;
+    quickly = quick;
     listening = new Listening({
       recogniser: hearing,
+      ...(quick && { quick }),
+      ...(breathe && { breathe }),
       detector: parts.detector,
       lexicon: message.lexicon,
       urgent: new Set(message.urgent),
@@ -105,6 +113,12 @@ export function earWorker(outside: {
       if (!(await keepsUp(strong, now))) return staySmall('slow');
       await betweenReplies();
       const both = beside(strong, parts.reader);
+      if (attended !== null) {
+        // The first look of all takes the longest: nobody shall wait for it.
+        const first = createRecogniser(both).hear(TRIAL_SOUND, attended, message.lexicon);
+        await first.catch(() => null);
+        await betweenReplies();
+      }
       hearing.use(watched(both, now, () => void staySmall('slow')));
       tell({ type: 'hears-with', size: 'strong', why: null });
     };

@@ -3,6 +3,7 @@ import type { Hearing } from '../ports';
 import { CoachLevel, sortOf } from './coachLevel';
 import { ACTS_FROM, ASKS_FROM, HALTS_FROM } from './confidence';
 import { FRAME, type Detector } from './detecting';
+import { HALT_SECONDS, Halting } from './halting';
 import type { Lexicon } from './lexicon';
 import { loudestOf } from './loudness';
 import { wordsOf, type Looked } from './looked';
@@ -10,13 +11,8 @@ import type { Following } from './meaning';
 import { PhonesHeard } from './phonesHeard';
 import { LONGEST_SECONDS, type HeardWords, type Look, type Recogniser } from './recognising';
 import { isUrgentIn } from './urgent';
-import {
-  COMBINED_SILENCE_SECONDS,
-  FRAME_SECONDS,
-  PRE_ROLL_SECONDS,
-  secondsOf,
-  Segmenter,
-} from './segmenting';
+import { COMBINED_SILENCE_SECONDS, FRAME_SECONDS, PRE_ROLL_SECONDS, Segmenter } from './segmenting';
+import { WaitingSound } from './waitingSound';
 
 /** While somebody speaks, this often a look; more seldom where a look is long. */
 const LOOK_EVERY_SECONDS = 0.24;
@@ -31,8 +27,8 @@ const FIRST_SILENCE_SECONDS = 0.06;
 const READY_SILENCE_SECONDS = 0.16;
 /** Nothing ends by a look older than this. */
 const SEEN_SECONDS = 0.25;
-/** With more sound waiting than this there is no time for looks. */
-const BACKLOG_SECONDS = 0.2;
+/** Where more sound waits, that look waits too, but no longer than this. */
+const LATEST_SILENCE_SECONDS = 0.5;
 /** Sound before a talk that is kept with it. */
 const KEPT_BEFORE_SECONDS = 0.4;
 /** Silence that ends a sure reply, by what else could follow. */
@@ -59,7 +55,7 @@ export class Listening {
   private readonly segmenter = new Segmenter();
   private waiting = new Float32Array(0);
   private working: Promise<void> = Promise.resolve();
-  private pendingSamples = 0;
+  private readonly pending = new WaitingSound();
   /** What was attended from when on, the latest last. */
   private readonly attended: { grammar: Grammar; fromSeconds: number }[] = [];
   private nowSeconds = 0;
@@ -74,10 +70,13 @@ export class Listening {
   private isAwaited = false;
   private lexicon: Lexicon;
   private readonly coach = new CoachLevel();
+  private readonly halting: Halting | null;
 
   constructor(
     private readonly parts: {
       recogniser: Recogniser;
+      /** Looks for stop words alone, where it is sooner done than the other. */
+      quick?: Recogniser;
       detector: Detector;
       lexicon: Lexicon;
       /** Utterances told before the silence after them: "stop", "pause". */
@@ -85,9 +84,12 @@ export class Listening {
       tell: (hearing: Hearing) => void;
       /** Every frame: its loudness and whether it was speech, for the level shown. */
       measure?: (frame: Float32Array, speech: number) => void;
+      /** Lets sound in that came during a look, so that it is known to be waiting. */
+      breathe?: () => Promise<void>;
     },
   ) {
     this.lexicon = parts.lexicon;
+    this.halting = parts.quick ? new Halting(parts.quick, parts.urgent) : null;
   }
 
   /** Speech that begins from now on is understood by this grammar. */
@@ -109,7 +111,7 @@ export class Listening {
 
   /** Takes in 16 kHz sound of any length. Resolves when it has been worked through. */
   push(samples: Float32Array): Promise<void> {
-    this.pendingSamples += samples.length;
+    this.pending.add(samples.length);
     this.working = this.working.then(() => this.take(samples));
     return this.working;
   }
@@ -121,7 +123,7 @@ export class Listening {
     let at = 0;
     for (; at + FRAME <= sound.length; at += FRAME) await this.frame(sound.slice(at, at + FRAME));
     this.waiting = sound.slice(at);
-    this.pendingSamples -= samples.length;
+    this.pending.add(-samples.length);
   }
 
   private async frame(frame: Float32Array): Promise<void> {
@@ -136,9 +138,11 @@ export class Listening {
         return this.tellNothing();
       case 'speaking':
         if (this.segmenter.seconds > LONGEST_SECONDS) return this.drop();
+        await this.lookForHalt();
         if (this.isTimeToLook) await this.look();
         return this.settle();
       case 'trailing':
+        await this.lookForHalt();
         if (this.isSilenceToLookAt) await this.look();
         return this.settle();
       case 'silent':
@@ -162,22 +166,24 @@ export class Listening {
 
   private get isTimeToLook(): boolean {
     const since = this.nowSeconds - this.lookedAtSeconds;
-    const usual = this.segmenter.stoodOut
-      ? LOOK_SOON_SECONDS
-      : Math.max(LOOK_EVERY_SECONDS, LOOKS_SHARE * this.segmenter.seconds);
-    if (this.isHaltToConfirm) return !this.behind && since >= LOOK_AGAIN_SECONDS;
+    const often = Math.max(LOOK_EVERY_SECONDS, LOOKS_SHARE * this.segmenter.seconds);
+    const hasTime = !this.halts || this.halting?.suspects === true || this.pending.isFresh;
+    const isSoon = this.segmenter.stoodOut && hasTime;
+    const usual = isSoon ? LOOK_SOON_SECONDS : often;
+    if (this.isHaltToConfirm) return !this.pending.isBehind && since >= LOOK_AGAIN_SECONDS;
     const left = this.believed === null ? usual : this.endsAfter(this.believed) - this.silence;
-    return !this.behind && since >= Math.min(usual, Math.max(LOOK_AGAIN_SECONDS, left));
+    return !this.pending.isBehind && since >= Math.min(usual, Math.max(LOOK_AGAIN_SECONDS, left));
   }
 
   private get isSilenceToLookAt(): boolean {
     const silence = this.segmenter.trailingSeconds;
     const { looked } = this;
     const seen = looked?.spokenFrames === this.segmenter.spokenFrames ? looked.silenceSeconds : 0;
-    if (silence >= READY_SILENCE_SECONDS && seen < READY_SILENCE_SECONDS) return true;
-    if (silence >= FIRST_SILENCE_SECONDS && seen === 0) return !this.behind;
+    if (silence >= READY_SILENCE_SECONDS && seen < READY_SILENCE_SECONDS)
+      return !this.pending.isBehind || silence >= LATEST_SILENCE_SECONDS;
+    if (silence >= FIRST_SILENCE_SECONDS && seen === 0) return !this.pending.isBehind;
     if (this.isHaltToConfirm)
-      return !this.behind && this.nowSeconds - this.lookedAtSeconds >= LOOK_AGAIN_SECONDS;
+      return !this.pending.isBehind && this.nowSeconds - this.lookedAtSeconds >= LOOK_AGAIN_SECONDS;
     // The detector may not hear a soft word: nothing is over before one more look.
     return this.believed !== null && this.silence >= this.endsAfter(this.believed) && !this.isSeen;
   }
@@ -239,8 +245,9 @@ export class Listening {
   /** Tells what is over, and forgets what can be no part of a reply any more. */
   private settle(): void {
     const { segmenter, looked, believed } = this;
-    if (this.told === null && believed !== null && looked !== null && looked.agreed >= 2)
-      if (this.isUrgent(believed.text)) this.tellWords({ ...believed, confidence: looked.best });
+    if (this.told === null && believed !== null && looked !== null && this.isUrgent(believed.text))
+      if (looked.agreed >= 2 || this.halting?.believes(believed.text) === true)
+        this.tellWords({ ...believed, confidence: looked.best });
     this.tellSoFar();
     const silence = segmenter.trailingSeconds;
     if (believed !== null && this.isSeen && this.silence >= this.endsAfter(believed))
@@ -288,10 +295,6 @@ export class Listening {
     return this.segmenter.open;
   }
 
-  private get behind(): boolean {
-    return secondsOf(this.pendingSamples) > BACKLOG_SECONDS;
-  }
-
   private tellOnset(): void {
     this.isAwaited = true;
     this.parts.tell({ type: 'onset' });
@@ -302,20 +305,22 @@ export class Listening {
     this.isAwaited = false;
   }
 
-  private tellWords({ text, confidence, other, phones }: HeardWords): void {
+  private tellWords({ text, confidence, other, phones }: HeardWords, haltBegan?: number): void {
+    this.halting?.wasTold(this.nowSeconds);
     if (!this.isAwaited && this.told === null) this.tellOnset();
     this.isAwaited = false;
     this.told = text;
     const { grammar, looked } = this;
-    if (grammar !== undefined && looked?.isSure === true)
+    if (grammar !== undefined && haltBegan === undefined && looked?.isSure === true)
       this.coach.told(sortOf(grammar, text), looked.decibels, this.nowSeconds);
     const prompt = grammar?.prompt ?? 'idle';
+    const began = haltBegan ?? (looked?.heard && this.sinceBegun(looked.heard, looked));
     this.parts.tell({
       type: 'words',
       ...{ text, confidence, prompt },
       ...(other && { other }),
       ...(phones && { phones }),
-      ...(looked?.heard && { beganSecondsAgo: this.sinceBegun(looked.heard, looked) }),
+      ...(began != null && { beganSecondsAgo: began }),
     });
   }
 
@@ -324,11 +329,35 @@ export class Listening {
     return spokenSeconds + silenceSeconds + this.nowSeconds - looked.atSeconds;
   }
 
+  /** During work and while most lines are said: nothing is asked then. */
+  private get isIdle(): boolean {
+    return this.grammar?.prompt === 'idle';
+  }
+
+  /** Whether nothing is as urgent as what is looked for by itself. */
+  private get halts(): boolean {
+    return this.halting !== null && this.isIdle;
+  }
+
   /** What was attended when the talk began. */
   private get grammar(): Grammar | undefined {
     const { attended, beganAtSeconds } = this;
     return (attended.findLast((each) => each.fromSeconds <= beganAtSeconds) ?? attended[0])
       ?.grammar;
+  }
+
+  /** While somebody is louder than before, or, where nothing is asked, has just begun. */
+  private async lookForHalt(): Promise<void> {
+    const { halting, segmenter, nowSeconds } = this;
+    if (halting === null || this.told !== null) return;
+    const isYoung = this.isIdle && segmenter.seconds <= HALT_SECONDS;
+    if (!segmenter.stoodOut && !isYoung) return;
+    if (!halting.isTime(nowSeconds, this.pending.isFresh)) return;
+    const sound = segmenter.latest(halting.secondsAt(nowSeconds));
+    const believed = this.believed?.text ?? null;
+    const heard = await halting.look(sound, this.lexicon, nowSeconds, believed);
+    await this.parts.breathe?.();
+    if (heard !== null) this.tellWords(heard, heard.spokenSeconds + heard.silenceSeconds);
   }
 
   private async look(): Promise<void> {
@@ -351,6 +380,7 @@ export class Listening {
     };
     this.lookedAtSeconds = this.nowSeconds;
     this.phones.note(look, this.nowSeconds);
+    await this.parts.breathe?.();
   }
 
   /**

@@ -28,6 +28,10 @@ const installed = (name: string) => {
 export const nodeRecogniser = async (size: EarSize = 'strong'): Promise<OpenRecogniser> =>
   createRecogniser(await readerOf(size));
 
+/** The recogniser that looks for stop words alone, as it is in the browser. */
+export const nodeQuick = async (): Promise<OpenRecogniser> =>
+  createRecogniser(await readerOf('small'), 1);
+
 /** The reader of one size, over this runtime; the strong one with the small one beside it. */
 export const readerOf = async (size: EarSize, over: Runtime = runtime): Promise<PhoneReader> =>
   size === 'small'

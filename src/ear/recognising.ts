@@ -104,8 +104,8 @@ export interface OpenRecogniser extends Recogniser {
   fit(coach: CoachEar): void;
 }
 
-/** Hears with this reader. */
-export function createRecogniser(reader: PhoneReader): OpenRecogniser {
+/** Hears with this reader. `looks`: two where one is in doubt, or never more than one. */
+export function createRecogniser(reader: PhoneReader, looks: 1 | 2 = 2): OpenRecogniser {
   let reading = reader;
   let fitting = UNFITTED;
   const networks = new WeakMap<Lexicon, WeakMap<Grammar, Network>>();
@@ -155,7 +155,7 @@ export function createRecogniser(reader: PhoneReader): OpenRecogniser {
     return inTurn(async () => {
       const reader = fittedReader(reading, fitting);
       const first = await readOnce(reader, samples, grammar, lexicon);
-      if (first === null || !isLookedAtAgain(first.confidence)) return first;
+      if (first === null || looks === 1 || !isLookedAtAgain(first.confidence)) return first;
       const second = await readOnce(reader, shifted(samples), grammar, lexicon);
       return second !== null && second.confidence > first.confidence ? second : first;
     });

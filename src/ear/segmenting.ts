@@ -101,6 +101,11 @@ export class Segmenter {
     return joined(this.frames);
   }
 
+  /** The last seconds of it, or what there is of them, with what lay before it. */
+  latest(seconds: number): Float32Array {
+    return joined([...this.before, ...this.frames].slice(-Math.ceil(seconds / FRAME_SECONDS)));
+  }
+
   /** The same with a quarter of a second more before it; null where there is no more. */
   soundFromEarlier(): Float32Array | null {
     return this.before.length === 0 ? null : joined([...this.before, ...this.frames]);

@@ -17,16 +17,20 @@ const TRIALS = 3;
 /** So many readings in a row that took longer than their sound: the device has become too slow. */
 const TOO_SLOW_IN_A_ROW = 3;
 
+/** A second of quiet noise: the time that a reader takes does not hang on what is said. */
+export const TRIAL_SOUND = Float32Array.from(
+  { length: HEARD_RATE },
+  (_, at) => Math.sin(at * at) / 100,
+);
+
 /**
  * Whether this device reads with it fast enough to hear with.
  * @param now seconds, on any clock that only goes on.
  */
 export async function keepsUp(reader: PhoneReader, now: () => number): Promise<boolean> {
-  // Quiet noise: the time does not hang on what is said.
-  const second = Float32Array.from({ length: HEARD_RATE }, (_, at) => Math.sin(at * at) / 100);
   for (let trial = 0; trial < TRIALS; trial += 1) {
     const began = now();
-    await reader.read(second);
+    await reader.read(TRIAL_SOUND);
     if (now() - began < TRIAL_SECONDS_AT_MOST) return true;
   }
   return false;

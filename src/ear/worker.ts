@@ -8,9 +8,18 @@ import type { ToEarWorker } from './messages';
 /** Put in by the build: vite.config.ts. */
 declare const EAR_FILES: EarFiles;
 
+/** A message to itself comes after all that were sent before it. */
+const { port1, port2 } = new MessageChannel();
+const breathe = () =>
+  new Promise<void>((resolve) => {
+    port1.onmessage = () => resolve();
+    port2.postMessage(null);
+  });
+
 const handle = earWorker({
   tell: (message) => self.postMessage(message),
   now: () => performance.now() / 1000,
+  breathe,
   load: (assetsBase, progress) =>
     loadEar({
       runtime,

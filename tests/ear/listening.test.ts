@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Detector } from '../../src/ear/detecting';
 import { Listening } from '../../src/ear/listening';
-import { nodeDetector, nodeRecogniser } from '../../src/ear/node';
+import { nodeDetector, nodeQuick, nodeRecogniser } from '../../src/ear/node';
 import type { Recogniser } from '../../src/ear/recognising';
 import { URGENT } from '../../src/ear/urgent';
 import type { Hearing } from '../../src/ports';
@@ -29,9 +29,13 @@ const COMBINED = {
 };
 const lexicon = lexiconOf(SINGLE, COMBINED);
 
-let parts: { recogniser: Recogniser; detector: Detector };
+let parts: { recogniser: Recogniser; quick: Recogniser; detector: Detector };
 beforeAll(async () => {
-  parts = { recogniser: await nodeRecogniser(), detector: await nodeDetector() };
+  parts = {
+    recogniser: await nodeRecogniser(),
+    quick: await nodeQuick(),
+    detector: await nodeDetector(),
+  };
 });
 
 /** Hearings of a stretch of sound, each with the second at which it was told. */

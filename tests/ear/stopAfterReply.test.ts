@@ -8,7 +8,7 @@ import { HALTS_FROM } from '../../src/ear/confidence';
 import type { Detector } from '../../src/ear/detecting';
 import { lexiconFor } from '../../src/ear/lexicon';
 import { Listening } from '../../src/ear/listening';
-import { nodeDetector, nodeRecogniser } from '../../src/ear/node';
+import { nodeDetector, nodeQuick, nodeRecogniser } from '../../src/ear/node';
 import type { Recogniser } from '../../src/ear/recognising';
 import { URGENT } from '../../src/ear/urgent';
 import { joined, SAYSO_VOICE, spoken } from './speech';
@@ -16,9 +16,13 @@ import { joined, SAYSO_VOICE, spoken } from './speech';
 const book = bookOf();
 const SURELY = { ...DEFAULT_SETTINGS, confidence: 1 };
 const lexicon = lexiconFor(wordsOf(book));
-let parts: { recogniser: Recogniser; detector: Detector };
+let parts: { recogniser: Recogniser; quick: Recogniser; detector: Detector };
 beforeAll(async () => {
-  parts = { recogniser: await nodeRecogniser(), detector: await nodeDetector() };
+  parts = {
+    recogniser: await nodeRecogniser(),
+    quick: await nodeQuick(),
+    detector: await nodeDetector(),
+  };
 });
 
 /** What would halt, of all that is told of a sound. */

@@ -5,7 +5,7 @@ import { grammarOf } from '../../src/domain/hearing/building';
 import { FRAME } from '../../src/ear/detecting';
 import { lexiconFor } from '../../src/ear/lexicon';
 import { Listening } from '../../src/ear/listening';
-import { nodeDetector, nodeRecogniser } from '../../src/ear/node';
+import { nodeDetector, nodeQuick, nodeRecogniser } from '../../src/ear/node';
 import { HEARD_RATE } from '../../src/ear/resampling';
 import { URGENT } from '../../src/ear/urgent';
 import { COACH_VOICE, fliteInNode } from '../../src/voice/node';
@@ -32,7 +32,11 @@ it('a "stop" 10 dB above a line that goes on is told within 0.2 s of its end', a
     flite.synthesize('Welcome. I say each cue, and you tell me what you see.').samples,
   );
   const stop = at(-20, trimmed(flite.synthesize('stop', COACH_VOICE).samples));
-  const parts = { recogniser: await nodeRecogniser(), detector: await nodeDetector() };
+  const parts = {
+    recogniser: await nodeRecogniser(),
+    quick: await nodeQuick(),
+    detector: await nodeDetector(),
+  };
   const told: number[] = [];
   for (const afterSeconds of [0.9, 1, 1.2]) {
     const begins = LINE_BEGINS + afterSeconds;

@@ -6,7 +6,13 @@ import type { CueBook, PromptId } from '../../../src/domain/script';
 import { FRAME, type Detector } from '../../../src/ear/detecting';
 import { lexiconFor } from '../../../src/ear/lexicon';
 import { Listening } from '../../../src/ear/listening';
-import { nodeDetector, nodeRecogniser, readerOf, type EarSize } from '../../../src/ear/node';
+import {
+  nodeDetector,
+  nodeQuick,
+  nodeRecogniser,
+  readerOf,
+  type EarSize,
+} from '../../../src/ear/node';
 import type { Runtime } from '../../../src/ear/phoneReader';
 import { createRecogniser, type Recogniser } from '../../../src/ear/recognising';
 import { URGENT } from '../../../src/ear/urgent';
@@ -21,6 +27,7 @@ export async function oursFor(
 ): Promise<BenchEar> {
   const recogniser = await (remembers ? rememberingRecogniser(size) : nodeRecogniser(size));
   const detector = rememberingDetector(await nodeDetector());
+  const quick = await nodeQuick();
   const lexicon = lexiconFor(wordsOf(book));
   const grammars = new Map<PromptId, Grammar>();
   const grammarAt = (prompt: PromptId) => {
@@ -48,6 +55,7 @@ export async function oursFor(
       let heardSeconds = 0;
       const listening = new Listening({
         recogniser: timed,
+        quick,
         detector: detector.over(sound),
         lexicon,
         urgent: new Set(URGENT),

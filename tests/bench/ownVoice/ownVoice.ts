@@ -7,7 +7,7 @@ import { DEFAULT_SETTINGS } from '../../../src/domain/log';
 import { FRAME } from '../../../src/ear/detecting';
 import { lexiconFor } from '../../../src/ear/lexicon';
 import { Listening } from '../../../src/ear/listening';
-import { nodeDetector, nodeRecogniser } from '../../../src/ear/node';
+import { nodeDetector, nodeQuick, nodeRecogniser } from '../../../src/ear/node';
 import { HEARD_RATE } from '../../../src/ear/resampling';
 import { URGENT } from '../../../src/ear/urgent';
 import { perceivedBeatSeconds } from '../../../src/tones/perceivedBeat';
@@ -62,6 +62,7 @@ export async function ownVoiceFigure(
   let now = 0;
   const listening = new Listening({
     recogniser: await nodeRecogniser(),
+    quick: await nodeQuick(),
     detector: await nodeDetector(),
     lexicon: lexiconFor(wordsOf(book)),
     urgent: new Set(URGENT),

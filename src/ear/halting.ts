@@ -1,0 +1,173 @@
+import type { Grammar } from '../domain/hearing/grammar';
+import { ACTS_FROM } from './confidence';
+import type { Lexicon } from './lexicon';
+import type { HeardWords, Recogniser } from './recognising';
+
+/** As often a look while somebody stands out, in seconds of sound; each takes half of that. */
+const LOOK_EVERY_SECONDS = 0.064;
+/** Where more sound waits, looks wait for it, but no longer than this. */
+const LOOK_BEHIND_SECONDS = 0.2;
+/** Longer than any halting words with what is said right before them. */
+export const HALT_SECONDS = 1.2;
+/** Two looks in a row that believe the same, or one that is sure. Over Sayso's voice 0.3 of it are left. */
+const TWICE_FROM = 0.3;
+
+/**
+ * Words that sound alike or begin so, with their phones: what is nearer to one of them halts
+ * nothing. "Don't" before a stop word is one too.
+ */
+const ALIKE: Record<string, string> = {
+  step: 'S T EH P',
+  top: 'T AA P',
+  stopped: 'S T AA P T',
+  stopping: 'S T AA P IH NG',
+  stock: 'S T AA K',
+  stuff: 'S T AH F',
+  start: 'S T AA R T',
+  stand: 'S T AE N D',
+  still: 'S T IH L',
+  stay: 'S T EY',
+  stack: 'S T AE K',
+  stick: 'S T IH K',
+  strap: 'S T R AE P',
+  shop: 'SH AA P',
+  drop: 'D R AA P',
+  pop: 'P AA P',
+  talk: 'T AO K',
+  hop: 'HH AA P',
+  spot: 'S P AA T',
+  up: 'AH P',
+  off: 'AO F',
+  on: 'AA N',
+  hot: 'HH AA T',
+  hard: 'HH AA R D',
+  pass: 'P AE S',
+  part: 'P AA R T',
+  cause: 'K AO Z',
+  pose: 'P OW Z',
+  post: 'P OW S T',
+  paused: 'P AO Z D',
+  boss: 'B AO S',
+  away: 'AH W EY',
+  way: 'W EY',
+  late: 'L EY T',
+  eight: 'EY T',
+  great: 'G R EY T',
+  what: 'W AH T',
+  hold: 'HH OW L D',
+  old: 'OW L D',
+  hand: 'HH AE N D',
+  hang: 'HH AE NG',
+  half: 'HH AE F',
+  hall: 'HH AO L',
+  all: 'AO L',
+  fault: 'F AO L T',
+  halter: 'HH AO L T ER',
+  dont: 'D OW N T',
+  cant: 'K AE N T',
+};
+const DENIED = ['dont', 'cant'];
+
+/**
+ * Looks for stop words alone, in the last of the sound alone, by a reader that is soon done: a look
+ * takes a fourth of one at a whole reply, so it may be had four times as often. What it does not
+ * hear is left to those.
+ */
+export class Halting {
+  private lookedAtSeconds = 0;
+  private toldAtSeconds = -HALT_SECONDS;
+  private believed: HeardWords | null = null;
+  private isSuspected = false;
+  private made: { said: Lexicon; lexicon: Lexicon; grammar: Grammar } | null = null;
+
+  constructor(
+    private readonly recogniser: Recogniser,
+    private readonly urgent: ReadonlySet<string>,
+  ) {}
+
+  /**
+   * Whether a look is due at this second of the sound; `isFresh`: no more of it waits. A look at
+   * what is over already would make the next one late.
+   */
+  isTime(nowSeconds: number, isFresh: boolean): boolean {
+    const every = isFresh ? LOOK_EVERY_SECONDS : LOOK_BEHIND_SECONDS;
+    return nowSeconds - this.lookedAtSeconds >= every - 1e-6;
+  }
+
+  /** How much of the last sound it looks at: nothing that was told already. */
+  secondsAt(nowSeconds: number): number {
+    return Math.min(HALT_SECONDS, nowSeconds - this.toldAtSeconds);
+  }
+
+  /** Words were told, these or others. */
+  wasTold(nowSeconds: number): void {
+    this.toldAtSeconds = nowSeconds;
+    this.believed = null;
+    this.isSuspected = false;
+  }
+
+  /** Whether its last look found one that it may not believe: a better reader shall look soon. */
+  get suspects(): boolean {
+    return this.isSuspected;
+  }
+
+  /** Whether its last look believed these words. */
+  believes(text: string): boolean {
+    return this.believed?.text === text;
+  }
+
+  /**
+   * What halts in these last HALT_SECONDS, once it is believed; null while it is not.
+   * @param believedElse what a look at the whole reply believed last.
+   */
+  async look(
+    sound: Float32Array,
+    said: Lexicon,
+    nowSeconds: number,
+    believedElse: string | null,
+  ): Promise<HeardWords | null> {
+    this.lookedAtSeconds = nowSeconds;
+    const { grammar, lexicon } = this.sayingBy(said);
+    const { heard } = await this.recogniser.look(sound, grammar, lexicon, true);
+    const before = this.believed;
+    this.isSuspected = heard !== null && this.urgent.has(heard.text);
+    this.believed = heard !== null && this.isBelieved(heard) ? heard : null;
+    const { believed } = this;
+    if (believed === null) return null;
+    const isTwice = before?.text === believed.text || believedElse === believed.text;
+    if (believed.confidence < ACTS_FROM && !isTwice) return null;
+    return believed;
+  }
+
+  private isBelieved({ text, confidence }: HeardWords): boolean {
+    return this.urgent.has(text) && confidence >= TWICE_FROM;
+  }
+
+  /** Made anew where words sound otherwise. */
+  private sayingBy(said: Lexicon): { lexicon: Lexicon; grammar: Grammar } {
+    if (this.made?.said !== said) {
+      const lexicon = { ...ALIKE_LEXICON, ...said };
+      this.made = { said, lexicon, grammar: grammarOf([...this.urgent], lexicon) };
+    }
+    return this.made;
+  }
+}
+
+const ALIKE_LEXICON: Lexicon = Object.fromEntries(
+  Object.entries(ALIKE).map(([word, phones]) => [word, [phones.split(' ')]]),
+);
+
+function grammarOf(urgent: string[], lexicon: Lexicon): Grammar {
+  const said = urgent.filter((text) => text.split(' ').every((word) => word in lexicon));
+  const alike = [...Object.keys(ALIKE), ...DENIED.map((word) => `${word} stop`)];
+  const arcs = [
+    ...said.map((words) => ({ from: 0, to: 1, words, means: meansOf(words) })),
+    ...alike
+      .filter((text) => text.split(' ').every((word) => word in lexicon))
+      .map((words) => ({ from: 0, to: 1, words })),
+  ];
+  return { prompt: 'idle', states: 2, finals: [1], arcs };
+}
+
+/** Those that pause differ from those that stop; what is only alike means nothing. */
+const meansOf = (words: string): string => (/stop|halt/.test(words) ? 'stop' : 'pause');

@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { Halting } from '../../src/ear/halting';
+import { lexiconFor } from '../../src/ear/lexicon';
+import type { HeardWords, Recogniser } from '../../src/ear/recognising';
+
+const SAID = lexiconFor(['stop', 'pause', 'wait']);
+const SOUND = new Float32Array(16000);
+
+/** Looks for stop words with a reader that hears these, one a look, each so surely. */
+function hearing(...each: ([text: string, confidence: number] | null)[]) {
+  const asked: string[] = [];
+  const look: Recogniser['look'] = (_, grammar) => {
+    asked.push(...grammar.arcs.map(({ words }) => words));
+    const [text, confidence] = each.shift() ?? ['', 0];
+    const heard: HeardWords = {
+      ...{ text, confidence, following: 'nothing' },
+      ...{ spokenSeconds: 0.3, silenceSeconds: 0.05 },
+    };
+    return Promise.resolve({ heard: text === '' ? null : heard, talk: null });
+  };
+  const recogniser = {
+    look,
+    hear: () => Promise.resolve(null),
+    weigh: () => Promise.resolve(null),
+  };
+  return { halting: new Halting(recogniser, new Set(['stop', 'pause', 'please stop'])), asked };
+}
+const looks = async (halting: Halting, times: number, believedElse: string | null = null) => {
+  const told: (string | null)[] = [];
+  for (let at = 0; at < times; at += 1)
+    told.push((await halting.look(SOUND, SAID, at, believedElse))?.text ?? null);
+  return told;
+};
+
+describe('a stop word that is looked for by itself', () => {
+  it('halts at once where it is sure, and at the second look where it is not', async () => {
+    expect(await looks(hearing(['stop', 0.6]).halting, 1)).toEqual(['stop']);
+    const unsure = hearing(['stop', 0.35], ['stop', 0.4]);
+    expect(await looks(unsure.halting, 2)).toEqual([null, 'stop']);
+  });
+
+  it('halts at the first look where a look at the whole reply believes it too', async () => {
+    expect(await looks(hearing(['stop', 0.35]).halting, 1, 'stop')).toEqual(['stop']);
+    expect(await looks(hearing(['stop', 0.35]).halting, 1, 'pause')).toEqual([null]);
+  });
+
+  it('halts by nothing that is only alike, nor by two words half heard', async () => {
+    const { halting } = hearing(['step', 0.9], ['stop', 0.35], ['pause', 0.35], ['stop', 0.2]);
+    expect(await looks(halting, 4)).toEqual([null, null, null, null]);
+    expect(halting.suspects).toBe(true);
+  });
+
+  it('looks at nothing that was told', () => {
+    const { halting } = hearing();
+    halting.wasTold(10);
+    expect(halting.secondsAt(10.5)).toBeCloseTo(0.5);
+    expect(halting.secondsAt(20)).toBeCloseTo(1.2);
+  });
+
+  it('looks more seldom while sound waits', async () => {
+    const { halting } = hearing(null);
+    await halting.look(SOUND, SAID, 1, null);
+    expect([halting.isTime(1.03, true), halting.isTime(1.07, true)]).toEqual([false, true]);
+    expect([halting.isTime(1.07, false), halting.isTime(1.2, false)]).toEqual([false, true]);
+  });
+
+  it('leaves out halting words that nothing says how to say', async () => {
+    const { halting, asked } = hearing(null);
+    await halting.look(SOUND, SAID, 1, null);
+    expect(asked).toEqual(expect.arrayContaining(['stop', 'pause', 'step']));
+    expect(asked).not.toContain('please stop');
+  });
+});
