@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { checkFolder } from '../../src/cues/checking';
 import { CueError, loadBook } from '../../src/cues/fromFolder';
 import { lexiconFor } from '../../src/ear/lexicon';
-import { change, copyOfScripts, newProblems, problemsAfter } from './copy';
+import { change, copyOfScripts, problemsOf, problemsAfter } from './copy';
 
 const HINGE = 'drills/bell-hinge.yaml';
 const OVERHEAD = 'checks/overhead.yaml';
@@ -262,7 +262,7 @@ describe('what only the whole check finds', () => {
     const folder = copyOfScripts();
     unlinkSync(join(folder, 'en/routines/hinge.yaml'));
     change(folder, 'routines/readiness.yaml', /\n {2}- do: \w+\n {4}area: hinge/g, '');
-    expect(newProblems(folder).map(({ problem }) => problem)).toEqual([
+    expect(problemsOf(folder).map(({ problem }) => problem)).toEqual([
       'no routine has the hinge checks',
       'no routine has the hinge ladder',
     ]);
@@ -283,7 +283,7 @@ describe('what only the whole check finds', () => {
     ] as const;
     for (const [file, field, cue] of cues)
       change(folder, file, new RegExp(`${field}: .*`), `${field}: ${cue}`);
-    const found = newProblems(folder);
+    const found = problemsOf(folder);
     for (const [file, field, , problem] of cues)
       expect(found).toContainEqual(
         expect.objectContaining({ file, field, problem: expect.stringMatching(problem) as string }),
@@ -291,10 +291,11 @@ describe('what only the whole check finds', () => {
   });
 
   it('a sentence may name a reply where it says so, and no other', () => {
-    const marked = 'say.paused:\n  text: Stop.\n  mayHear: [stop]';
-    expect(problemsAfter('says.yaml', /say.paused: .*/, marked)).toEqual([]);
-    const other = marked.replace('[stop]', '[pain]');
-    expect(problemsAfter('says.yaml', /say.paused: .*/, other)).toHaveLength(1);
+    const folder = copyOfScripts();
+    const marked = (key: string, reply: string) => `${key}:\n  text: Stop.\n  mayHear: [${reply}]`;
+    change(folder, 'says.yaml', /say.paused: .*/, marked('say.paused', 'stop'));
+    change(folder, 'says.yaml', /say.not-here: .*/, marked('say.not-here', 'pain'));
+    expect(problemsOf(folder).map(({ field }) => field)).toEqual(['say.not-here']);
   });
 
   it('two replies of one prompt that sound too alike', () => {

@@ -33,6 +33,12 @@ export class Telling {
   entries: Entry[] = [];
   private seconds = 0;
   private count = 0;
+  private decided: {
+    entries: Entry[];
+    length: number;
+    last: Entry | undefined;
+    decision: Decision;
+  } | null = null;
 
   constructor(
     routine: string,
@@ -158,8 +164,15 @@ export class Telling {
     return this.add({ type: 'undone', entry, source: this.source() });
   }
 
+  /** Asked for many times between two entries, and decided once. */
   get decision(): Decision {
-    return nextStep(this.book, this.entries);
+    const { entries, decided } = this;
+    const [length, last] = [entries.length, entries.at(-1)];
+    if (decided?.entries === entries && decided.length === length && decided.last === last)
+      return decided.decision;
+    const decision = nextStep(this.book, entries);
+    this.decided = { entries, length, last, decision };
+    return decision;
   }
 
   get step(): Step {
