@@ -32,7 +32,7 @@ export interface OpenOptions {
   damaged?: RegExp;
   viewport?: { width: number; height: number };
   /** Runs in the page before anything of it. */
-  before?: () => void;
+  before?: (() => void) | (() => void)[];
   /** What a microphone in the test's hand hears of the page's own sound; nothing where left out. */
   leak?: Leak;
   /** The built page; what `npm run build` builds where left out. */
@@ -41,7 +41,7 @@ export interface OpenOptions {
 
 /** The built page in a real Chromium that knows nothing of it yet, at its start gate. */
 export async function open(options: OpenOptions = {}): Promise<Opened> {
-  const { microphone, permission = 'granted', blocked, damaged, before, leak } = options;
+  const { microphone, permission = 'granted', blocked, damaged, before = [], leak } = options;
   const { isHeard = false, isOnDisk = false } = options;
   const served = await serveFolder(options.folder ?? DIST, { port: 0 });
   const flags = [
@@ -55,7 +55,7 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
   // Functions that tsx has compiled name what is in them, in the page too.
   await context.addInitScript('globalThis.__name ??= (named) => named;');
   if (leak) await context.addInitScript((heard) => Object.assign(window, { leak: heard }), leak);
-  if (before) await context.addInitScript(before);
+  for (const script of [before].flat()) await context.addInitScript(script);
   const page = context.pages()[0] ?? (await context.newPage());
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(error.message));

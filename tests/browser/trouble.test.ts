@@ -14,6 +14,13 @@ afterEach(async () => {
   opened = undefined;
 });
 
+/** In the page: a browser whose disk is full. */
+function fullDisk() {
+  IDBObjectStore.prototype.add = () => {
+    throw new DOMException('full', 'QuotaExceededError');
+  };
+}
+
 describe('what fails is said, and the session runs on with what is left', () => {
   it('the microphone is refused: hands lead', async () => {
     opened = await open({ permission: 'denied' });
@@ -53,12 +60,7 @@ describe('what fails is said, and the session runs on with what is left', () => 
 
   it('the record cannot be written: it is said, and kept', async () => {
     opened = await open({
-      before: () => {
-        // A browser whose disk is full.
-        IDBObjectStore.prototype.add = () => {
-          throw new DOMException('full', 'QuotaExceededError');
-        };
-      },
+      before: [fullDisk, speakAtOnce],
     });
     const { page } = opened;
     await begin(page, 'touch');
