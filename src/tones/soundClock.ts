@@ -4,6 +4,11 @@ const KEPT_MILLISECONDS = 2000;
 const HURRIED_SHARE = 0.1;
 /** The sound's clock stands still in blocks; falling back by more means that it was suspended. */
 const SUSPENDED_SECONDS = 0.1;
+/** Where the best of the latest readings falls back by more, the sound of a busy device stood. */
+const STOOD_SECONDS = 0.012;
+/** So many readings of so long see the end of a block, whatever the device. */
+const LATEST_MILLISECONDS = 500;
+const FEWEST_LATEST = 12;
 
 /**
  * When the sound's clock will show what, from readings of both clocks. A reading is late by up to a
@@ -20,6 +25,15 @@ export class SoundClock {
     const oldest = nowMilliseconds - KEPT_MILLISECONDS;
     this.readings = this.readings.filter(({ atMilliseconds }) => atMilliseconds >= oldest);
     this.readings.push({ atMilliseconds: nowMilliseconds, aheadSeconds });
+    this.forgetBeforeStanding(nowMilliseconds);
+  }
+
+  /** What was read before the sound stood says nothing of what comes. */
+  private forgetBeforeStanding(nowMilliseconds: number): void {
+    const from = nowMilliseconds - LATEST_MILLISECONDS;
+    const latest = this.readings.filter(({ atMilliseconds }) => atMilliseconds > from);
+    const best = Math.max(...latest.map(({ aheadSeconds }) => aheadSeconds));
+    if (latest.length >= FEWEST_LATEST && best < this.ahead - STOOD_SECONDS) this.readings = latest;
   }
 
   /** What the sound's clock shows at that true time, in seconds; after a reading. */

@@ -73,6 +73,8 @@ function room({ cannotMake = false, hissSeconds = 0 } = {}) {
       state = 'running';
     },
     setState: (next: string) => (state = next),
+    /** The sound of a busy device stands for less than it takes to be told from a block. */
+    stand: (seconds: number) => (behindSeconds += seconds),
     /** The device fell behind and fetches so much at once, before it is due. */
     hurry(seconds: number) {
       hurriedSeconds = seconds;
@@ -156,6 +158,16 @@ describe('counts and beats', () => {
     beats.place('One.', STARTED + 1000);
     expect(begun).toHaveLength(1);
     expect(begun[0]?.samples).not.toBe(WORD);
+  });
+
+  it('are right again half a second after the sound of a busy device stood', async () => {
+    const { beats, clock, sounded, stand } = await prepared();
+    clock.advance(2000);
+    stand(0.06);
+    clock.advance(600);
+    const due = clock.now() + 200;
+    beats.place('One.', due);
+    expect(Math.abs((sounded()[0] ?? 0) - (due - STARTED))).toBeLessThan(5);
   });
 
   it('are right again after a phone call stopped the sound for a while', async () => {

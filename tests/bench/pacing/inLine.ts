@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 
 /**
  * Gives a program that was started `detached`, and all that it has started, their turn before all
@@ -18,7 +18,8 @@ export function putFirst(pid: number | undefined): boolean {
   }
   const { stdout } = spawnSync('ps', ['-o', 'pid=', '-s', session], { encoding: 'utf8' });
   const programs = stdout.split(/\s+/).filter(Boolean);
-  return programs
-    .map((each) => spawnSync('chrt', ['--all-tasks', '--rr', '--pid', '5', each]).status === 0)
-    .every(Boolean);
+  const failed = programs.filter(
+    (each) => spawnSync('chrt', ['--all-tasks', '--rr', '--pid', '5', each]).status !== 0,
+  );
+  return failed.every((each) => !existsSync(`/proc/${each}`));
 }

@@ -33,7 +33,7 @@ function circumstances(figures: PacingFigure[]): string[] {
   return [
     figures.some(({ heardBy }) => heardBy === 'page')
       ? 'No virtual sound card (pulseaudio, parec): heard in the frames of the page itself, which stand where its sound does.'
-      : `Heard by a recorder on a virtual sound card, in true time to within ${Math.max(...uncertain)} ms.`,
+      : `Heard by a recorder on a virtual sound card, in true time to within ${Math.max(...uncertain)} ms (nine of ten places).`,
     figures.some(({ isFirst }) => !isFirst)
       ? 'Chromium had to take its turn among all other programs.'
       : "Chromium's turn came before that of other programs.",

@@ -1,4 +1,5 @@
 import { fileURLToPath } from 'node:url';
+import { setTimeout as wait } from 'node:timers/promises';
 import { build } from 'vite';
 import { serveFolder } from '../../../src/serving/serving.mjs';
 import { openBareChromium, type BareChromium } from './bareChromium';
@@ -9,6 +10,7 @@ import { openSoundCard, type SoundCard } from './soundCard';
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const ROOT = here('../../../');
 const BUILT = here('../../../.cache/pacing-page');
+const SOUND_STARTS_MILLISECONDS = 1500;
 const PAGE = 'tests/bench/pacing/page.html';
 
 export interface PacingFigure extends Evenness {
@@ -120,8 +122,11 @@ async function beatIn(
     const ready = () => (window.beat ? run() : setTimeout(ready, 50));
     ready();
   })`);
+  const beating = evaluate<Beaten>(`window.beat(${seconds}, ${isRecorded})`);
+  // What makes the sound starts with it.
+  await wait(SOUND_STARTS_MILLISECONDS);
   const isFirst = chromium.putFirst();
-  const beaten = await evaluate<Beaten>(`window.beat(${seconds}, ${isRecorded})`);
+  const beaten = await beating;
   const seen = await evaluate<string>('document.visibilityState');
   if ((seen === 'hidden') !== (page === 'hidden'))
     throw new Error(`The page that should be ${page} was ${seen}.`);

@@ -10,7 +10,7 @@ import onsetsAddress from './onsets.ts?worker&url';
 
 const LINE_SECONDS = 6;
 const READ_EVERY_MILLISECONDS = 25;
-const RUNNING_SECONDS = 2;
+const RUNNING_SECONDS = 4;
 
 /** When each beat began, in seconds of the sound; none where they were not recorded in the page. */
 export interface Beaten {
@@ -66,16 +66,17 @@ window.beat = async (seconds, isRecorded) => {
   const samples = click(sampleRate);
 
   const clock = createBrowserClock();
-  // In the app sound has run since the tap on "begin"; a device takes up to two seconds to start.
-  while (context.currentTime < RUNNING_SECONDS)
-    await new Promise<void>((run) => clock.setTimeout(run, READ_EVERY_MILLISECONDS));
   const beats = createPlacedBeats({
     make: () => Promise.resolve({ samples, sampleRate }),
     output: () => ({ context, destination: ours.node }),
     clock,
     volume: () => 1,
   });
-  beats.prepare(['one']);
+  // In the app sound has run since the tap on "begin", and counts are prepared a step ahead.
+  while (context.currentTime < RUNNING_SECONDS) {
+    beats.prepare(['one']);
+    await new Promise<void>((run) => clock.setTimeout(run, READ_EVERY_MILLISECONDS));
+  }
   const silent = {
     ear: { attend: () => undefined, listen: () => () => undefined },
     voice: { say: () => () => undefined, prepare: () => undefined, adjust: () => undefined },

@@ -11,14 +11,14 @@ import { OnsetFinder } from './onsetFinder';
 const SAMPLES_A_SECOND = 48000;
 const CHANNELS = 2;
 const BYTES_A_FRAME = 2 * CHANNELS;
-/** The two clocks are held together by the least late of what came in so many seconds. */
-const SPAN_SECONDS = 5;
+/** The two clocks are held together at so many places, by the least late of what came there. */
+const PLACES = 30;
 
 /** What came out of the card. */
 export interface CardHeard {
   /** When each sound began in each channel, in seconds of true time. */
   channels: number[][];
-  /** By how much these are uncertain: how far the card strays from a steady pace of its own. */
+  /** How far the card strays from a steady pace of its own, at nine of ten places at most. */
   strayMilliseconds: number;
 }
 
@@ -84,8 +84,8 @@ function listenTo(environment: NodeJS.ProcessEnv): () => Promise<CardHeard> {
     { env: environment, stdio: ['ignore', 'pipe', 'ignore'] },
   );
   const finders = Array.from({ length: CHANNELS }, () => new OnsetFinder(SAMPLES_A_SECOND));
-  /** The least late of each span: when it came, less where it stands in the sound. */
-  const least: { atSeconds: number; seconds: number }[] = [];
+  /** The least late of each second: when it came, less where it stands in the sound. */
+  const least: Late[] = [];
   let frames = 0;
   let left = Buffer.alloc(0);
   recorder.stdout.on('data', (piece: Buffer) => {
@@ -103,25 +103,41 @@ function listenTo(environment: NodeJS.ProcessEnv): () => Promise<CardHeard> {
     frames += whole;
     const atSeconds = frames / SAMPLES_A_SECOND;
     const seconds = performance.now() / 1000 - atSeconds;
-    const span = Math.floor(atSeconds / SPAN_SECONDS);
-    if (seconds < (least[span]?.seconds ?? Infinity)) least[span] = { atSeconds, seconds };
+    const second = Math.floor(atSeconds);
+    if (seconds < (least[second]?.seconds ?? Infinity)) least[second] = { atSeconds, seconds };
   });
   return async () => {
     const ended = once(recorder, 'close');
     recorder.kill();
     await ended;
-    // In the first span its buffer fills, and the last one may be short.
-    const known = least.slice(1, -1).filter(Boolean);
-    const [first, last] = [known[0], known.at(-1)];
-    if (first === undefined || last === undefined || first === last)
+    // In the first seconds its buffer fills, and the last one may be short.
+    const seconds = least.slice(2, -1).filter(Boolean);
+    const third = Math.floor(seconds.length / 3);
+    const [first, last] = [leastOf(seconds.slice(0, third)), leastOf(seconds.slice(-third))];
+    if (third === 0 || first === undefined || last === undefined)
       throw new Error('Too little was heard from the sound card.');
     const pace = (last.seconds - first.seconds) / (last.atSeconds - first.atSeconds);
-    const strays = known.map(({ atSeconds, seconds }) =>
-      Math.abs(seconds - first.seconds - pace * (atSeconds - first.atSeconds)),
-    );
+    const each = Math.ceil(seconds.length / PLACES);
+    const strays = Array.from({ length: Math.floor(seconds.length / each) }, (_, place) =>
+      leastOf(seconds.slice(place * each, (place + 1) * each)),
+    )
+      .map((one) =>
+        Math.abs(
+          (one?.seconds ?? 0) - first.seconds - pace * ((one?.atSeconds ?? 0) - first.atSeconds),
+        ),
+      )
+      .toSorted((a, b) => a - b);
     return {
       channels: finders.map(({ onsets }) => onsets.map((at) => at * (1 + pace))),
-      strayMilliseconds: 1000 * Math.max(...strays),
+      strayMilliseconds: 1000 * (strays[Math.floor(strays.length * 0.9)] ?? 0),
     };
   };
 }
+
+interface Late {
+  atSeconds: number;
+  seconds: number;
+}
+
+const leastOf = (those: readonly Late[]): Late | undefined =>
+  those.toSorted((a, b) => a.seconds - b.seconds)[0];
