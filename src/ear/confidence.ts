@@ -24,7 +24,7 @@ export const UNEXPLAINED = 0.3;
 
 /** Fitted on generated speech and people's words that are no replies (public/ear/MODEL.md); of the strong reader by itself. */
 export const BELIEF: Belief = {
-  offset: -4.6,
+  offset: -4.3,
   fitPerPhone: 1.07,
   surePerPhone: 2.46,
   phones: 0.53,
@@ -34,7 +34,7 @@ export const BELIEF: Belief = {
 
 /** The small reader's, fitted on the same sound. */
 export const SMALL_BELIEF: Belief = {
-  offset: -5.2,
+  offset: -4.35,
   fitPerPhone: 0.96,
   surePerPhone: 2.96,
   phones: 0.58,
@@ -44,7 +44,7 @@ export const SMALL_BELIEF: Belief = {
 
 /** Of both readers together, fitted on the same sound; offset raised by hand (public/ear/MODEL.md). */
 export const BOTH_BELIEF: Belief = {
-  offset: -4.35,
+  offset: -4.2,
   fitPerPhone: 1.07,
   surePerPhone: 2.85,
   phones: 0.56,

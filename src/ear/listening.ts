@@ -3,11 +3,11 @@ import type { Hearing } from '../ports';
 import { CoachLevel, sortOf } from './coachLevel';
 import { ACTS_FROM, ASKS_FROM, HALTS_FROM } from './confidence';
 import { FRAME, type Detector } from './detecting';
+import { endsAfter, silenceAfter } from './ending';
 import { HALT_SECONDS, Halting } from './halting';
 import type { Lexicon } from './lexicon';
 import { loudestOf } from './loudness';
 import { wordsOf, type Looked } from './looked';
-import type { Following } from './meaning';
 import { PhonesHeard } from './phonesHeard';
 import { LONGEST_SECONDS, type HeardWords, type Look, type Recogniser } from './recognising';
 import { isUrgentIn } from './urgent';
@@ -31,19 +31,13 @@ const SEEN_SECONDS = 0.25;
 const LATEST_SILENCE_SECONDS = 0.5;
 /** Sound before a talk that is kept with it. */
 const KEPT_BEFORE_SECONDS = 0.4;
-/** Silence that ends a sure reply, by what else could follow. */
-const ENDING_SECONDS: Record<Following, number> = {
-  nothing: 0.2,
-  little: 0.33,
-  more: COMBINED_SILENCE_SECONDS,
-};
 /** A sure reply that may go on is told so far after this. */
 const SO_FAR_SECONDS = 0.2;
-/** Where the detector still hears speech: a long last vowel is clear only at its beginning. */
-const LONG_PHONE_SECONDS = 0.3;
-/** So many looks in a row that believe the same words, and so much longer a wait, tell others' talk. */
-const OTHERS_FROM_LOOKS = 4;
-const OTHERS_AFTER_SECONDS = 0.35;
+/**
+ * A talk that has just begun may have begun before: of speech that breaks off the heads lose up to
+ * so much of the end.
+ */
+const YOUNG_TALK_SECONDS = 0.45;
 /** A grade far below the coach's loudness is asked about. */
 const DOUBTED = ACTS_FROM - 0.01;
 
@@ -217,29 +211,12 @@ export class Listening {
     return isUrgentIn(this.parts.urgent, text);
   }
 
-  /** A reply that is not sure may be the first half of something; a stop word need not be. */
-  private endsAfter({ text, confidence, following }: HeardWords): number {
-    const isSure = confidence >= ACTS_FROM || this.isUrgent(text);
-    return ENDING_SECONDS[isSure ? following : 'more'];
+  private endsAfter(heard: HeardWords): number {
+    return endsAfter(heard, this.isUrgent(heard.text));
   }
 
-  /** Silence after the words of the last look, as far as it is known. */
   private get silence(): number {
-    const { looked } = this;
-    if (looked?.heard == null) return 0;
-    const { trailingSeconds, spokenFrames } = this.segmenter;
-    const { silenceSeconds, following } = looked.heard;
-    // More may follow: then whatever else sounded like a phone was perhaps the rest of it.
-    const ended = following === 'nothing' ? Infinity : (looked.talk?.endedSeconds ?? Infinity);
-    // ... but not where look after look believes the same words: then it is others who talk.
-    const isOthers = looked.agreed >= OTHERS_FROM_LOOKS;
-    const quietSeconds = isOthers ? Math.max(ended, silenceSeconds - OTHERS_AFTER_SECONDS) : ended;
-    const isQuiet = looked.spokenFrames === spokenFrames;
-    const byPhones =
-      Math.min(silenceSeconds, quietSeconds) + (isQuiet ? this.nowSeconds - looked.atSeconds : 0);
-    return trailingSeconds > 0
-      ? Math.min(trailingSeconds, byPhones)
-      : byPhones - LONG_PHONE_SECONDS;
+    return silenceAfter(this.looked, this.segmenter, this.nowSeconds);
   }
 
   /** Tells what is over, and forgets what can be no part of a reply any more. */
@@ -283,6 +260,7 @@ export class Listening {
     if (isOver && this.phones.secondsAgo(this.nowSeconds) < COMBINED_SILENCE_SECONDS) return;
     const kept = KEPT_BEFORE_SECONDS + (isOver ? 0 : talk.beganSeconds);
     if (segmenter.seconds - kept < COMBINED_SILENCE_SECONDS) return;
+    if (!isOver && talk.beganSeconds < YOUNG_TALK_SECONDS) return;
     if (isOver) {
       this.tellNothing();
       this.begin();
@@ -367,8 +345,9 @@ export class Listening {
     const { look, sound } = await this.lookFromWhereItBegan(grammar, lexicon);
     const decibels = look.heard === null ? -Infinity : loudestOf(wordsOf(look.heard, sound));
     const isSure = (look.heard?.confidence ?? 0) >= ACTS_FROM;
-    const heard = this.doubted(look.heard, grammar, decibels);
-    const isSame = heard !== null && heard.text === looked?.heard?.text;
+    const first = this.doubted(look.heard, grammar, decibels);
+    const isSame = first !== null && first.text === looked?.heard?.text;
+    const heard = isSame && looked.agreed > 0 ? stillBelieved(first) : first;
     this.looked = {
       ...look,
       ...{ heard, decibels, isSure },
@@ -412,3 +391,9 @@ export class Listening {
     return isDoubted ? { ...heard, confidence: DOUBTED } : heard;
   }
 }
+
+/** Words that the look before believed are asked about though talk after them makes them less likely. */
+const stillBelieved = (heard: HeardWords): HeardWords =>
+  heard.confidence >= HALTS_FROM && heard.confidence < ASKS_FROM
+    ? { ...heard, confidence: ASKS_FROM }
+    : heard;
