@@ -1,4 +1,3 @@
-import { understand } from '../domain/hearing/understanding';
 import { DEFAULT_SETTINGS } from '../domain/log';
 import type { CueBook } from '../domain/script';
 import type { Clock } from '../ports';
@@ -12,9 +11,12 @@ const LATEST_MILLISECONDS = 10_000;
  * for it, a quarter of a second and more on a busy device.
  */
 export function readSoon(book: CueBook, clock: Clock): void {
-  const read = () => {
-    understand(book, 'idle', 'stop', { ...DEFAULT_SETTINGS, confidence: 1 });
-  };
+  // Fetched then: the first screen waits for none of it.
+  const read = () =>
+    void import('../domain/hearing/understanding').then(
+      ({ understand }) => understand(book, 'idle', 'stop', { ...DEFAULT_SETTINGS, confidence: 1 }),
+      () => undefined,
+    );
   const { requestIdleCallback } = globalThis as Partial<Pick<Window, 'requestIdleCallback'>>;
   if (requestIdleCallback) requestIdleCallback(read, { timeout: LATEST_MILLISECONDS });
   else clock.setTimeout(read, LATER_MILLISECONDS);

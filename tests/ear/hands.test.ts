@@ -67,7 +67,10 @@ describe('hands on a page', () => {
         handlers.set(action, run);
       },
     } as unknown as MediaSession);
-    return () => detach();
+    return () => {
+      detach();
+      document.body.innerHTML = '';
+    };
   });
 
   const press = (selector: string, key: string, more: KeyboardEventInit = {}) => {

@@ -1,11 +1,12 @@
 #!/bin/sh
 # Gathers what the training needs into .train: the lines to say, the programs that say them with
-# their libraries, and the encoder. Needs Debian's packages flite, espeak-ng and scowl.
+# their libraries, and the encoder. Needs Debian's packages flite, espeak-ng, opus-tools
+# and scowl. Of espeak-ng's dictionaries only the English one.
 set -eu
 cd "$(dirname "$0")/../.."
 to=.train/speaking
 rm -rf "$to" && mkdir -p "$to/bin" "$to/lib"
-for program in flite espeak-ng; do
+for program in flite espeak-ng opusdec; do
   path=$(command -v $program)
   cp "$path" "$to/bin/"
   ldd "$path" | grep -o '/[^ ]*' | xargs -I{} cp -L {} "$to/lib/"
