@@ -6,6 +6,7 @@ FOLDER holds N.opus (pieces of speech behind one another) and N.json (from, leng
 import json
 import subprocess
 import sys
+import tempfile
 from multiprocessing import Pool
 
 import numpy as np
@@ -15,7 +16,7 @@ from speaking import read, saved
 
 def pieces(task):
     folder, number, decoder = task
-    path = f'/tmp/people-{number}.wav'
+    path = f'{tempfile.gettempdir()}/people-{number}.wav'
     subprocess.run([*decoder, '--quiet', '--rate', '16000', f'{folder}/{number}.opus', path], check=True)
     sound, rate = read(path)
     assert rate == 16000, rate
