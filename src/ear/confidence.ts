@@ -22,7 +22,10 @@ const UNEXPLAINED_FROM = 12;
 /** Held by hand: the clips of the fit hold whole replies, or none. */
 export const UNEXPLAINED = 0.3;
 
-/** Fitted on generated speech and people's words that are no replies (public/ear/MODEL.md); of the strong reader by itself. */
+/**
+ * Fitted on generated speech and people's words that are no replies; the offsets anew on the heads of
+ * now (public/ear/MODEL.md). Of the strong reader by itself.
+ */
 export const BELIEF: Belief = {
   offset: -4.3,
   fitPerPhone: 1.07,
@@ -42,7 +45,7 @@ export const SMALL_BELIEF: Belief = {
   lead: 1.71,
 };
 
-/** Of both readers together, fitted on the same sound; offset raised by hand (public/ear/MODEL.md). */
+/** Of both readers together, fitted on the same sound. */
 export const BOTH_BELIEF: Belief = {
   offset: -4.2,
   fitPerPhone: 1.07,

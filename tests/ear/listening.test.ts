@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { Detector } from '../../src/ear/detecting';
 import { Listening } from '../../src/ear/listening';
 import { nodeDetector, nodeQuick, nodeRecogniser } from '../../src/ear/node';
-import type { Recogniser } from '../../src/ear/recognising';
+import type { Look, Recogniser } from '../../src/ear/recognising';
 import { URGENT } from '../../src/ear/urgent';
 import type { Hearing } from '../../src/ports';
 import { lexiconOf, phrases } from './grammars';
@@ -63,6 +63,26 @@ const whenWords = (heard: { at: number; hearing: Hearing }[]) =>
   heard.find(({ hearing }) => hearing.type === 'words')!.at;
 const secondsOf = (sound: Float32Array) => sound.length / 16000;
 
+const YES = { text: 'yes', confidence: 0.9, following: 'nothing' as const };
+
+/** Loud is speech; what a look makes of so many seconds is given. */
+function lookingBy(look: (seconds: number) => Look) {
+  const heard: Hearing[] = [];
+  const listening = new Listening({
+    detector: { speech: async (frame) => (frame[0]! > 0.1 ? 1 : 0), reset: () => undefined },
+    recogniser: {
+      hear: async () => null,
+      weigh: async () => null,
+      look: async (sound) => look(sound.length / 16000),
+    },
+    lexicon,
+    urgent: new Set(),
+    tell: (hearing) => heard.push(hearing),
+  });
+  listening.attend(SINGLE);
+  return { listening, heard };
+}
+
 describe('a stretch of sound', () => {
   test('speech is noticed while it lasts, and told 0.3 s after its end', async () => {
     const said = await spoken('yes', { before: 1, after: 0 });
@@ -96,27 +116,11 @@ describe('a stretch of sound', () => {
   });
 
   test('talk that never ends comes to nothing, and the next reply is heard', async () => {
-    const heard: Hearing[] = [];
-    const listening = new Listening({
-      // Loud is speech, and whatever is short was "yes".
-      detector: { speech: async (frame) => (frame[0]! > 0.1 ? 1 : 0), reset: () => undefined },
-      recogniser: {
-        hear: async () => null,
-        weigh: async () => null,
-        look: async (sound) => {
-          const seconds = sound.length / 16000;
-          const heard = { text: 'yes', confidence: 0.9, following: 'nothing' as const };
-          return {
-            heard: seconds < 3 ? { ...heard, spokenSeconds: 0.3, silenceSeconds: 0.35 } : null,
-            talk: { beganSeconds: seconds, endedSeconds: 0 },
-          };
-        },
-      },
-      lexicon,
-      urgent: new Set(),
-      tell: (hearing) => heard.push(hearing),
-    });
-    listening.attend(SINGLE);
+    // Whatever is short was "yes".
+    const { listening, heard } = lookingBy((seconds) => ({
+      heard: seconds < 3 ? { ...YES, spokenSeconds: 0.3, silenceSeconds: 0.35 } : null,
+      talk: { beganSeconds: seconds, endedSeconds: 0 },
+    }));
     const talk = (seconds: number) => new Float32Array(seconds * 16000).fill(0.5);
     await listening.push(joined(talk(12.2), new Float32Array(16000)));
     expect(heard.map(({ type }) => type)).toEqual(['onset', 'nothing']);
@@ -125,28 +129,14 @@ describe('a stretch of sound', () => {
   });
 
   test('a look that loses the phones of the look before forgets no words', async () => {
-    const heard: Hearing[] = [];
     let looks = 0;
-    const listening = new Listening({
-      detector: { speech: async (frame) => (frame[0]! > 0.1 ? 1 : 0), reset: () => undefined },
-      recogniser: {
-        hear: async () => null,
-        weigh: async () => null,
-        look: async (sound) => {
-          const seconds = sound.length / 16000;
-          const yes = { text: 'yes', confidence: 0.9, following: 'nothing' as const };
-          looks += 1;
-          return {
-            heard: seconds > 2.5 ? { ...yes, spokenSeconds: 2, silenceSeconds: 0.35 } : null,
-            talk: looks === 5 ? null : { beganSeconds: seconds, endedSeconds: 0 },
-          };
-        },
-      },
-      lexicon,
-      urgent: new Set(),
-      tell: (hearing) => heard.push(hearing),
+    const { listening, heard } = lookingBy((seconds) => {
+      looks += 1;
+      return {
+        heard: seconds > 2.5 ? { ...YES, spokenSeconds: 2, silenceSeconds: 0.35 } : null,
+        talk: looks === 5 ? null : { beganSeconds: seconds, endedSeconds: 0 },
+      };
     });
-    listening.attend(SINGLE);
     const sound = joined(new Float32Array(48000).fill(0.5), new Float32Array(16000));
     for (let at = 0; at < sound.length; at += 512) await listening.push(sound.slice(at, at + 512));
     expect(looks).toBeGreaterThan(5);
