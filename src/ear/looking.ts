@@ -1,0 +1,124 @@
+import type { Grammar } from '../domain/hearing/grammar';
+import { sortOf, type CoachLevel } from './coachLevel';
+import { ACTS_FROM, ASKS_FROM, HALTS_FROM } from './confidence';
+import type { Lexicon } from './lexicon';
+import { wordsOf, type Looked } from './looked';
+import { loudestOf } from './loudness';
+import { PhonesHeard } from './phonesHeard';
+import type { HeardWords, Look, Recogniser } from './recognising';
+import type { Segmenter } from './segmenting';
+
+/** Silence after which the reply is worked out, so that it is ready when the silence is enough. */
+export const READY_SILENCE_SECONDS = 0.16;
+/** Nothing ends by a look older than this. */
+const SEEN_SECONDS = 0.25;
+/** A grade far below the coach's loudness is asked about. */
+const DOUBTED = ACTS_FROM - 0.01;
+
+/** Looks at the speech that is being heard, and what the last of them believed. */
+export class Looking {
+  looked: Looked | null = null;
+  /** When the last look was; before one, when the speech began. */
+  atSeconds = 0;
+  readonly phones = new PhonesHeard();
+
+  constructor(
+    private readonly recogniser: Recogniser,
+    private readonly coach: CoachLevel,
+    private readonly isUrgent: (text: string) => boolean,
+  ) {}
+
+  /** What is looked at from now on is something else. */
+  begin(nowSeconds: number): void {
+    this.looked = null;
+    this.atSeconds = nowSeconds;
+    this.phones.forget();
+  }
+
+  /** Words that the last look would act on or ask about. */
+  get believed(): HeardWords | null {
+    const heard = this.looked?.heard ?? null;
+    return this.isBelieved(heard) ? heard : null;
+  }
+
+  /** Whether the last look is new enough, and saw a silence or the same words once more. */
+  isSeen(nowSeconds: number): boolean {
+    const { looked } = this;
+    if (looked === null || nowSeconds - looked.atSeconds > SEEN_SECONDS) return false;
+    return looked.silenceSeconds >= READY_SILENCE_SECONDS || looked.agreed >= 2;
+  }
+
+  async look(
+    segment: Segmenter,
+    grammar: Grammar,
+    lexicon: Lexicon,
+    nowSeconds: number,
+  ): Promise<void> {
+    const { spokenFrames, trailingSeconds } = segment;
+    const { looked } = this;
+    const { look, sound } = await this.fromWhereItBegan(segment, grammar, lexicon, nowSeconds);
+    const decibels = look.heard === null ? -Infinity : loudestOf(wordsOf(look.heard, sound));
+    const isSure = (look.heard?.confidence ?? 0) >= ACTS_FROM;
+    const first = this.doubted(look.heard, grammar, decibels, nowSeconds);
+    const isSame = first !== null && first.text === looked?.heard?.text;
+    const heard = isSame && looked.agreed > 0 ? stillBelieved(first) : first;
+    this.looked = {
+      ...look,
+      ...{ heard, decibels, isSure },
+      atSeconds: nowSeconds,
+      spokenFrames,
+      silenceSeconds: trailingSeconds,
+      agreed: this.isBelieved(heard) ? (isSame ? looked.agreed : 0) + 1 : 0,
+      best: Math.max(heard?.confidence ?? 0, isSame ? looked.best : 0),
+    };
+    this.atSeconds = nowSeconds;
+    this.phones.note(look, nowSeconds);
+  }
+
+  /**
+   * Where nothing is believed once it is over, with more from before: a slow "st" begins before
+   * all that the detector hears.
+   */
+  private async fromWhereItBegan(
+    segment: Segmenter,
+    grammar: Grammar,
+    lexicon: Lexicon,
+    nowSeconds: number,
+  ): Promise<{ look: Look; sound: Float32Array }> {
+    const sound = segment.sound();
+    const first = await this.recogniser.look(sound, grammar, lexicon);
+    // Not always: a crowd is no speech to the heads where nothing sets it off.
+    const look = this.phones.lostIn(first, nowSeconds)
+      ? await this.recogniser.look(sound, grammar, lexicon, true)
+      : first;
+    const isOver = segment.trailingSeconds >= READY_SILENCE_SECONDS;
+    const more = isOver && !this.isBelieved(look.heard) ? segment.soundFromEarlier() : null;
+    if (more === null) return { look, sound };
+    const again = await this.recogniser.look(more, grammar, lexicon);
+    return this.isBelieved(again.heard) ? { look: again, sound: more } : { look, sound };
+  }
+
+  private isBelieved(heard: HeardWords | null): heard is HeardWords {
+    if (heard === null) return false;
+    return heard.confidence >= (this.isUrgent(heard.text) ? HALTS_FROM : ASKS_FROM);
+  }
+
+  /** What is said far below the coach's loudness may be said at the next rack. */
+  private doubted(
+    heard: HeardWords | null,
+    grammar: Grammar,
+    decibels: number,
+    nowSeconds: number,
+  ): HeardWords | null {
+    if (heard === null || heard.confidence < ACTS_FROM) return heard;
+    if (sortOf(grammar, heard.text) !== 'grade') return heard;
+    const isDoubted = this.coach.isFarBelow(decibels, nowSeconds);
+    return isDoubted ? { ...heard, confidence: DOUBTED } : heard;
+  }
+}
+
+/** Words that the look before believed are asked about though talk after them makes them less likely. */
+const stillBelieved = (heard: HeardWords): HeardWords =>
+  heard.confidence >= HALTS_FROM && heard.confidence < ASKS_FROM
+    ? { ...heard, confidence: ASKS_FROM }
+    : heard;
