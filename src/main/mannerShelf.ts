@@ -14,6 +14,8 @@ const MOST_KEPT = 200;
 export function createMannerShelf(storage: () => Storage): KeptManners {
   const shelf = keptText(storage, 'sayso-manner');
   const read = () => mannersFrom(shelf.load() ?? '');
+  const write = (manners: (readonly [athlete: string, manner: Manner])[]) =>
+    shelf.save(JSON.stringify(Object.fromEntries(manners)));
   return {
     load(athlete) {
       const manners = read();
@@ -22,8 +24,12 @@ export function createMannerShelf(storage: () => Storage): KeptManners {
     save(athlete, manner) {
       const manners = read();
       manners.delete(athlete ?? NOBODY);
-      const kept = [...manners, [athlete ?? NOBODY, manner] as const].slice(-MOST_KEPT);
-      shelf.save(JSON.stringify(Object.fromEntries(kept)));
+      write([...manners, [athlete ?? NOBODY, manner] as const].slice(-MOST_KEPT));
+    },
+    keepOnly(athletes) {
+      const manners = [...read()];
+      const kept = manners.filter(([athlete]) => athlete === NOBODY || athletes.includes(athlete));
+      if (kept.length < manners.length) write(kept);
     },
   };
 }

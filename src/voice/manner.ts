@@ -41,12 +41,16 @@ export interface SharedManner {
    * null: nobody in particular.
    */
   speakFor(way: Way, athlete?: string | null): void;
+  /** Forgets how all others were spoken to: the device keeps these people alone, by id. */
+  keepOnly(athletes: string[]): void;
 }
 
 /** Keeps how loud and how fast each athlete, by id, wants to be spoken to; null: nobody in particular. */
 export interface KeptManners {
   load(athlete: string | null): Manner;
   save(athlete: string | null, manner: Manner): void;
+  /** What is kept for nobody in particular stays. */
+  keepOnly(athletes: string[]): void;
 }
 
 /** Many listen farther away, and move at once: 110 to 130 words a minute (common practice, no source). */
@@ -59,7 +63,9 @@ const PACE_STRETCHES: Record<Way, number> = {
 
 /** Begins with the manner for nobody in particular. */
 export function sharedManner(
-  kept: KeptManners = { load: () => USUAL_MANNER, save: () => undefined },
+  kept: KeptManners = {
+    ...{ load: () => USUAL_MANNER, save: () => undefined, keepOnly: () => undefined },
+  },
 ): SharedManner {
   let athlete: string | null = null;
   let manner = kept.load(athlete);
@@ -75,6 +81,10 @@ export function sharedManner(
       if (to === athlete) return;
       athlete = to;
       manner = kept.load(athlete);
+    },
+    keepOnly(athletes) {
+      kept.keepOnly(athletes);
+      if (athlete !== null && !athletes.includes(athlete)) manner = kept.load(athlete);
     },
   };
 }

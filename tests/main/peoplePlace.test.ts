@@ -11,6 +11,9 @@ import { memoryNotes } from '../../src/records/memoryNotes';
 import { memoryPeople } from '../../src/records/memoryPeople';
 import { memoryRecords } from '../../src/records/memoryRecords';
 import { createSeatStore } from '../../src/screens/seat';
+import { createMannerShelf } from '../../src/main/mannerShelf';
+import { sharedManner, USUAL_MANNER } from '../../src/voice/manner';
+import { device } from '../records/device';
 import { STATE } from '../screens/fakeSeat';
 
 const NOW = Date.parse('2031-06-15T12:00:00Z');
@@ -27,13 +30,13 @@ const club = (): unknown =>
 
 afterEach(() => vi.unstubAllGlobals());
 
-function place(people = memoryPeople()) {
+function place(people = memoryPeople(), manner = sharedManner()) {
   const store = createSeatStore({ ...STATE, where: 'people', book: bookOf() });
   const records = memoryRecords();
   const assetsBase = 'http://gym.test/';
   const files: [name: string, text: string][] = [];
   const made = createPeoplePlace({
-    ...{ assetsBase, book: bookOf(), people, records, clock, store },
+    ...{ assetsBase, book: bookOf(), people, records, clock, store, manner },
     handOver: (name, text) => files.push([name, text]),
   });
   const { notes } = memoryNotes(people);
@@ -84,6 +87,71 @@ describe('people at the seat', () => {
     const { place: people, all } = place(broken);
     expect(await people.save([MARN])).toMatch(/could not be kept.*try it again/);
     expect(all()).toEqual([]);
+  });
+});
+
+/** The page's storage, as text. */
+function shelved() {
+  let text: string | null = null;
+  const storage = {
+    getItem: () => text,
+    setItem: (_: string, next: string) => void (text = next),
+  } as unknown as Storage;
+  return { shelf: createMannerShelf(() => storage), text: () => text ?? '' };
+}
+
+describe('how loud and how fast somebody is spoken to', () => {
+  const ASH = { ...MARN, id: 'ash', name: 'Ash Vennel' };
+  /** Both were adjusted to, and so was nobody in particular. */
+  function adjusted(people = memoryPeople()) {
+    const { shelf, text } = shelved();
+    const manner = sharedManner(shelf);
+    manner.adjust('louder');
+    for (const id of ['marn', 'ash']) {
+      manner.speakFor('hands-on', id);
+      manner.adjust('slower');
+    }
+    return { ...place(people, manner), people, manner, text };
+  }
+
+  it('is forgotten with them, and nobody else is', async () => {
+    const { place: seat, manner, text } = adjusted();
+    await seat.save([MARN, ASH]);
+    expect(text()).toMatch(/marn.*ash|ash.*marn/);
+    expect(await seat.remove('ash')).toBeNull();
+    expect(text()).not.toContain('ash');
+    expect(text()).toContain('marn');
+    // What is spoken next, too, is as to nobody in particular.
+    expect(manner.now()).toEqual({ ...USUAL_MANNER, volume: 1 });
+    manner.speakFor('hands-on', 'marn');
+    expect(manner.now().stretch).toBeGreaterThan(1);
+  });
+
+  it('is forgotten with the invented club', async () => {
+    const { place: seat, text } = adjusted();
+    await seat.save([MARN, { ...ASH, isInvented: true }]);
+    expect(await seat.removeInvented()).toBeNull();
+    expect(text()).not.toContain('ash');
+    expect(text()).toContain('marn');
+  });
+
+  it('is forgotten where a record that was brought in erases them', async () => {
+    const [here, other] = [device(), device()];
+    const { place: seat, text } = adjusted(here.people);
+    await seat.save([MARN, ASH]);
+    await other.people.save([ASH]);
+    await other.people.remove(['ash']);
+    await here.keeping.bringIn(await other.keeping.whole());
+    await seat.look();
+    expect(text()).not.toContain('ash');
+    expect(text()).toContain('marn');
+  });
+
+  it('stays where the people cannot be read', async () => {
+    const broken = { ...memoryPeople(), all: () => Promise.reject(new Error('no')) };
+    const { place: seat, text } = adjusted(broken);
+    await seat.look();
+    expect(text()).toMatch(/marn.*ash|ash.*marn/);
   });
 });
 

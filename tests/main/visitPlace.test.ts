@@ -13,6 +13,7 @@ import { damageProblem } from '../../src/records/checked';
 import { problem, RecordError } from '../../src/records/problems';
 import type { ElsewhereState } from '../../src/screens/people/elsewhere';
 import { createSeatStore } from '../../src/screens/seat';
+import { sharedManner } from '../../src/voice/manner';
 import { STATE } from '../screens/fakeSeat';
 
 const NOW = Date.parse('2031-06-15T12:00:00Z');
@@ -35,7 +36,7 @@ async function seated(
   await memory.addAll(club.sessions.flat());
   const records = { ...memory, ...change };
   const { look: lookAtPeople } = createPeoplePlace({
-    ...{ assetsBase: '', book, people, records, clock, store },
+    ...{ assetsBase: '', book, people, records, clock, store, manner: sharedManner() },
   });
   const saved: string[][] = [];
   const save = (...file: [string, BlobPart, string?]) => void saved.push(file.map(String));

@@ -26,7 +26,8 @@ it.each(opposites)(
 
 it('one manner holds for all who share it, and each change is told, to be kept', () => {
   const save = vi.fn();
-  const manner = sharedManner({ load: () => ({ volume: 0.4, stretch: 1.13 }), save });
+  const load = () => ({ volume: 0.4, stretch: 1.13 });
+  const manner = sharedManner({ load, save, keepOnly: () => undefined });
   expect(save).not.toHaveBeenCalled();
   manner.adjust('slower');
   expect(manner.now()).toEqual({ volume: 0.4, stretch: 1.27 });

@@ -13,6 +13,7 @@ import type { Clock, People, Records } from '../../ports';
 import type { PeopleHands, PeopleState } from '../../screens/people/state';
 import { chosenOf } from '../../screens/people/state';
 import type { SeatState, SeatStore } from '../../screens/seat';
+import type { SharedManner } from '../../voice/manner';
 
 /** What is read of people needs the rules, the club its sessions, a list its reader: all come late. */
 const reading = () => import('./reading');
@@ -54,6 +55,7 @@ export function createPeoplePlace({
   people,
   records,
   clock,
+  manner,
   store,
   handOver = download,
 }: {
@@ -62,6 +64,8 @@ export function createPeoplePlace({
   people: People;
   records: Records;
   clock: Clock;
+  /** How they are spoken to goes where they go, whichever way that was. */
+  manner: Pick<SharedManner, 'keepOnly'>;
   store: SeatStore;
   /** Hands a text over as a file of that name. */
   handOver?: (name: string, text: string) => void;
@@ -85,6 +89,7 @@ export function createPeoplePlace({
         reading(),
       ]);
       const on = today();
+      manner.keepOnly(all.map(({ id }) => id));
       patch({ state: 'here', trouble: null, today: on, all: known(book, all, sessions, on) });
     } catch (error) {
       patch({ state: 'here', trouble: saidBy(error, NOT_READ), today: today() });

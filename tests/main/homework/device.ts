@@ -3,6 +3,7 @@ import { DEFAULT_SETTINGS, type Entry, type Fact } from '../../../src/domain/log
 import type { Address } from '../../../src/main/homework/address';
 import { createHomeworkHands, HOMEWORK } from '../../../src/main/homework/homeworkHands';
 import { createPeoplePlace } from '../../../src/main/people/peoplePlace';
+import { sharedManner } from '../../../src/voice/manner';
 import { createVisitPlace } from '../../../src/main/people/visitPlace';
 import type { ToRun } from '../../../src/main/running';
 import { memoryNotes } from '../../../src/records/memoryNotes';
@@ -36,6 +37,7 @@ export function device({ hash = '', where = 'people' as SeatState['where'], now 
   const { notes, people } = memoryNotes(memoryPeople());
   const peoplePlace = createPeoplePlace({
     ...{ assetsBase: '', book, people, records, clock, store, handOver: () => undefined },
+    manner: sharedManner(),
   });
   const visits = createVisitPlace({
     ...{ book, records, notes, clock, store, lookAtPeople: peoplePlace.look },
