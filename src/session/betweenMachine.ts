@@ -97,6 +97,7 @@ const between = setup({
       context.stage.show({ type: 'phase', phase: 'cueing', seconds: null }),
     halt: ({ context }) => reacting.halt(context.stage),
     accept: ({ context }) => context.stage.tone('accepted'),
+    heardSoFar: ({ context }) => reacting.heardSoFar(context.stage),
     notUnderstood: ({ context }) => context.stage.tone('not-understood'),
     adjustVoice: ({ context, event }) => reacting.adjustVoice(context.ports, event),
     showHeard: ({ context, event }) => reacting.showHeard(context.stage, event),
@@ -121,6 +122,8 @@ const between = setup({
   guards: {
     means: ({ event }, meaning: Meaning) =>
       event.type === 'HEARD' && meaningOf(event.reading) === meaning,
+    takesSoFar: ({ event }) =>
+      event.type === 'SO_FAR' && !/^(ignored|not-taken)$/.test(meaningOf(event.reading)),
     mayPutOff: ({ context, event }) =>
       context.cannotPutOff === null &&
       event.type === 'HEARD' &&
@@ -170,7 +173,10 @@ export const betweenMachine = between.createMachine({
       },
       on: { SPOKEN: 'waiting' },
     },
-    waiting: { entry: ['attendIdle', 'tellListening'] },
+    waiting: {
+      entry: ['attendIdle', 'tellListening'],
+      on: { SO_FAR: { guard: 'takesSoFar', actions: 'heardSoFar' } },
+    },
     sayingAside: {
       entry: ['attendIdle', 'showSaying'],
       invoke: {
@@ -214,6 +220,7 @@ export const betweenMachine = between.createMachine({
           target: 'sayingDeaf',
           actions: ['showDeaf', { type: 'setLine', params: 'say.deaf' }],
         },
+        SO_FAR: { actions: 'pass' },
         ONSET: { actions: 'pass' },
         NOTHING: { actions: 'pass' },
       },

@@ -37,7 +37,7 @@ export type Meaning =
   | 'loudness'
   | 'not-taken';
 
-type Heard = Extract<HearingEvent, { type: 'HEARD' }>;
+type Heard = Pick<Extract<HearingEvent, { type: 'HEARD' }>, 'reading' | 'by'>;
 
 /**
  * The leader needs few words: hold on, go on, one more, skip, go back; stop comes before them all.

@@ -6,6 +6,7 @@ import type { PromptId } from '../domain/script';
 import { answers } from './answering';
 import { deadline, type DeadlinePassed } from './deadline';
 import { lacksAngle, withAngle, type ArmAngle } from './leveled';
+import * as reacting from './reacting';
 import { speaking, type SpokenEvent } from './speaking';
 import type { Stage } from './stage';
 import type { Weighed } from './weighing';
@@ -98,7 +99,7 @@ export const questionMachine = setup({
     },
     showWaiting: ({ context }) =>
       context.stage.show({ type: 'phase', phase: 'waiting', seconds: null }),
-    heardSoFar: ({ context }) => context.stage.tone('heard'),
+    heardSoFar: ({ context }) => reacting.heardSoFar(context.stage),
     notUnderstood: ({ context }) => context.stage.tone('not-understood'),
     countDeadline: assign({ passed: ({ context }) => context.passed + 1 }),
     answer: assign({
@@ -153,6 +154,10 @@ export const questionMachine = setup({
       event.type === 'SO_FAR' &&
       event.reading.verdict === 'accept' &&
       answers(context.prompt, event.reading.reply),
+    settlesOfferSoFar: ({ event }) =>
+      event.type === 'SO_FAR' &&
+      event.reading.verdict === 'accept' &&
+      (event.reading.settled === true || isYesOrNo(event.reading)),
     offers: ({ event, context }) =>
       event.type === 'HEARD' &&
       event.reading.verdict === 'confirm' &&
@@ -307,6 +312,7 @@ export const questionMachine = setup({
             ],
             ONSET: { actions: forwardTo('confirmDeadline') },
             NOTHING: { actions: forwardTo('confirmDeadline') },
+            SO_FAR: { guard: 'settlesOfferSoFar', actions: 'heardSoFar' },
           },
         },
       },
@@ -350,6 +356,9 @@ const isCommand = (event: QuestionEvent, command: 'yes' | 'no'): boolean =>
   event.type === 'HEARD' &&
   event.reading.verdict === 'accept' &&
   event.reading.reply?.command === command;
+
+const isYesOrNo = ({ reply }: Reading): boolean =>
+  reply?.command === 'yes' || reply?.command === 'no';
 
 const wordsOf = (offered: Reading, yes: Reading): string =>
   [offered.heard, yes.heard].filter(Boolean).join(', ');

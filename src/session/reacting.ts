@@ -1,4 +1,4 @@
-/** What machines without a log do about what they hear. */
+/** What machines do about what they hear, with a log or without. */
 import type { Ports, VoiceChange } from '../ports';
 import type { HearingEvent } from './hearing';
 import type { Stage } from './stage';
@@ -14,6 +14,9 @@ export function halt(stage: Stage): void {
   stage.hush();
   stage.tone('halted');
 }
+
+/** The sign for a sure reply that may go on: nothing is decided by it. */
+export const heardSoFar = (stage: Stage): void => stage.tone('heard');
 
 export function adjustVoice({ voice }: Pick<Ports, 'voice'>, event: Told): void {
   if (isHeard(event)) voice.adjust(event.reading.reply?.command as VoiceChange);

@@ -28,6 +28,8 @@ export interface VoiceCheckInput {
 export type VoiceCheckEvent =
   | { type: 'SAID' }
   | { type: 'HEARD'; heard: HeardReading }
+  /** The right words, which may go on. */
+  | { type: 'SO_FAR' }
   /** Spoken, but no reply; or nothing was said for long. */
   | { type: 'UNHEARD'; silent: boolean }
   | { type: 'DEAF'; why: EarTrouble }
@@ -81,6 +83,10 @@ const listening = fromCallback<
         return sendBack({ type: 'UNHEARD', silent: false });
       case 'deaf':
         return sendBack({ type: 'DEAF', why: hearing.why });
+      case 'so-far':
+        if (hearing.prompt === line.prompt && means(line.prompt, hearing.text, line.text))
+          sendBack({ type: 'SO_FAR' });
+        return;
       case 'words': {
         // What was said before the line was shown is no reading of it.
         if (hearing.prompt !== line.prompt) return;
@@ -126,6 +132,7 @@ const machine = setup({
           ? { tries: [...context.tries, unheard()] }
           : {},
     ),
+    toneHeard: ({ context }) => context.tones.play('heard'),
     toneAccepted: ({ context }) => context.tones.play('accepted'),
     toneAgain: ({ context }) => context.tones.play('not-understood'),
     toneListening: ({ context }) => context.tones.play('listening'),
@@ -200,6 +207,7 @@ export const voiceCheckMachine = machine.createMachine({
       on: {
         HEARD: { target: 'weighing', actions: 'note' },
         UNHEARD: { target: 'weighing', actions: 'note' },
+        SO_FAR: { actions: 'toneHeard' },
         SKIP: { target: 'choosing', actions: { type: 'close', params: 'skipped' } },
       },
     },

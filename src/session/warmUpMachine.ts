@@ -46,6 +46,7 @@ const setUp = setup({
     halt: ({ context }) => reacting.halt(context.stage),
     showHeld: ({ context }) =>
       context.stage.show({ type: 'phase', phase: 'paused', seconds: null }),
+    heardSoFar: ({ context }) => reacting.heardSoFar(context.stage),
     notUnderstood: ({ context }) => context.stage.tone('not-understood'),
     adjustVoice: ({ context, event }) => reacting.adjustVoice(context.ports, event),
     showHeard: ({ context, event }) => reacting.showHeard(context.stage, event),
@@ -104,6 +105,9 @@ const setUp = setup({
   guards: {
     means: ({ context, event }, meaning: Meaning) =>
       event.type === 'HEARD' && meaningOf(event, context.isLedByVoice) === meaning,
+    takesSoFar: ({ context, event }) =>
+      event.type === 'SO_FAR' &&
+      !/^(ignored|not-taken)$/.test(meaningOf({ ...event, by: 'voice' }, context.isLedByVoice)),
     saysEnd: (_, reading: Reading | null) => reading?.reply?.command === 'yes',
     isLate: ({ context }) => context.aside !== '',
   },
@@ -226,7 +230,10 @@ export const warmUpMachine = setUp.createMachine({
         SPOKEN: { target: 'choosing', actions: ['clearAside', { type: 'planAnew', params: 0 }] },
       },
     },
-    held: { entry: ['attendIdle', 'showHeld'], on: { HEARD: AT_REST } },
+    held: {
+      entry: ['attendIdle', 'showHeld'],
+      on: { HEARD: AT_REST, SO_FAR: { guard: 'takesSoFar', actions: 'heardSoFar' } },
+    },
     sayingAside: {
       entry: 'attendIdle',
       invoke: {
@@ -262,6 +269,7 @@ export const warmUpMachine = setUp.createMachine({
           moved('go-on', 0),
           { actions: ['showHeard', 'pass'] },
         ],
+        SO_FAR: { actions: 'pass' },
         ONSET: { actions: 'pass' },
         NOTHING: { actions: 'pass' },
       },

@@ -38,6 +38,27 @@ describe('a group is led at the seat', () => {
     expect(at.shown()).toMatchObject({ isHeld: false });
   });
 
+  it("the leader's word that may go on is heard at once where it is held, and over nothing that plays", async () => {
+    at.warmUp.begin({ ...CHOICE, listen: 'microphone' });
+    await until(() => at.shown()?.stage === 'running');
+    at.clock.advance(30_000);
+    const signs = () => at.tones.filter((tone) => tone === 'heard').length;
+    at.soFar('hold on');
+    expect(signs()).toBe(0);
+    at.hear('hold on');
+    at.clock.advance(5000);
+    at.soFar('nice work everybody');
+    expect(signs()).toBe(0);
+    at.soFar('go on');
+    expect(signs()).toBe(1);
+    expect(at.shown()).toMatchObject({ isHeld: true });
+    at.hear('stop');
+    at.clock.advance(6000);
+    at.soFar('yes');
+    expect(signs()).toBe(2);
+    expect(at.shown()).toMatchObject({ stage: 'running', asksEnd: true });
+  });
+
   it('"stop" and "yes" end it; the screen may sleep again, and one person is spoken to as before', async () => {
     const usual = at.manner.now().stretch;
     await begin();

@@ -4,7 +4,7 @@ import { loadBook } from '../../src/cues/fromFolder';
 import { createVirtualClock } from '../../src/cli/virtualClock';
 import { NO_REPLY, type Command } from '../../src/domain/hearing/reply';
 import type { CueBook, PromptId } from '../../src/domain/script';
-import type { Hearing } from '../../src/ports';
+import type { Hearing, ToneName } from '../../src/ports';
 import { createSeatStore } from '../../src/screens/seat';
 import { createWarmUpPlace } from '../../src/main/warmUp/warmUpPlace';
 import { sharedManner } from '../../src/voice/manner';
@@ -39,6 +39,7 @@ export function place({
   const atOnce = { most: 0, countsOverCues: 0 };
   let attended: PromptId = 'idle';
   const lines: string[] = [];
+  const tones: ToneName[] = [];
   /** What the music was turned to. */
   const levels: string[] = [];
   const warmUp = createWarmUpPlace({
@@ -73,7 +74,7 @@ export function place({
         stretch: () => manner.now().stretch,
         duck: () => undefined,
       },
-      tones: { play: () => undefined, hush: () => undefined } as never,
+      tones: { play: (name: ToneName) => void tones.push(name), hush: () => undefined } as never,
       beats: {
         place(text) {
           if (text !== null && sounding.size > 0) atOnce.countsOverCues += 1;
@@ -108,6 +109,8 @@ export function place({
   const tell = (hearing: Hearing) => {
     for (const listener of [...listeners]) listener(hearing);
   };
+  const soFar = (text: string) =>
+    tell({ type: 'so-far', text, confidence: 0.95, prompt: attended });
   const hear = (text: string) => tell({ type: 'words', text, confidence: 1, prompt: attended });
   const shown = () => store.state().warmUp;
   return {
@@ -117,7 +120,9 @@ export function place({
     tell,
     atOnce,
     hear,
+    soFar,
     lines,
+    tones,
     levels,
     storage,
     manner,

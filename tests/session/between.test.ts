@@ -100,6 +100,41 @@ function open({
   return between;
 }
 
+describe('a word that may go on, between two athletes', () => {
+  const soFar = (between: ReturnType<typeof open>, text: string) =>
+    between.tell({ type: 'so-far', text, confidence: 0.95, prompt: between.prompt() });
+  const signs = ({ tones }: ReturnType<typeof open>) => tones.filter((tone) => tone === 'heard');
+
+  it('is heard at once, and done when it is over', () => {
+    const between = open();
+    between.toWaiting();
+    soFar(between, 'ready');
+    expect(between.tones.at(-1)).toBe('heard');
+    expect(between.then()).toBeUndefined();
+    between.hear('ready');
+    expect(between.then()).toBe('ready');
+  });
+
+  it('is heard at the question whether to end, too, and ends nothing', () => {
+    const between = open();
+    between.toWaiting();
+    between.hear('stop');
+    between.seconds(5);
+    soFar(between, 'yes');
+    expect(between.tones.at(-1)).toBe('heard');
+    expect(between.then()).toBeUndefined();
+  });
+
+  it('gives no sign where nothing would come of it, nor while Sayso speaks', () => {
+    const between = open();
+    soFar(between, 'ready');
+    between.toWaiting();
+    soFar(between, 'pass');
+    soFar(between, 'keep your knees back');
+    expect(signs(between)).toEqual([]);
+  });
+});
+
 describe('between two athletes', () => {
   it('says who is next, what is left and what to say, and waits as long as it takes', () => {
     const between = open();

@@ -95,6 +95,18 @@ describe('an answer that may go on', () => {
     soFar(reading({}, 'ignore'));
     expect(tonesHeard()).toBe(0);
   });
+
+  it('is heard while something is offered for a yes: a no may go on', () => {
+    ask();
+    clock.advance(3_000);
+    hear(reading({ result: 'lost' }, 'confirm'));
+    clock.advance(3_000);
+    soFar(reading({ command: 'ready' }));
+    expect(tonesHeard()).toBe(0);
+    soFar(reading({ command: 'no' }));
+    expect(tonesHeard()).toBe(1);
+    expect(state()).toContain('confirming');
+  });
 });
 
 describe('a question that stays in silence', () => {

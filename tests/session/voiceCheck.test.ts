@@ -72,6 +72,27 @@ function started(lines = LINES) {
   };
 }
 
+describe('a reading that may go on', () => {
+  const soFar = (check: ReturnType<typeof started>, text: string, prompt: PromptId) =>
+    check.tell({ type: 'so-far', text, confidence: 0.95, prompt });
+
+  test('is heard at once, and taken when it is over', () => {
+    const check = started();
+    soFar(check, 'clear', 'check/a');
+    expect(check.tones.at(-1)).toBe('heard');
+    expect(check.line()).toBe('pass');
+    check.hear('pass');
+    expect(check.tones.at(-1)).toBe('accepted');
+  });
+
+  test('gives no sign where it is another line than the one that is shown', () => {
+    const check = started();
+    soFar(check, 'rep', 'check/a');
+    soFar(check, 'pass', 'idle');
+    expect(check.tones).not.toContain('heard');
+  });
+});
+
 describe('a voice check', () => {
   test('runs hands free from its first words to its end', () => {
     const check = started();
