@@ -158,6 +158,8 @@ export interface VoiceCheckState {
     insteadOf: string | null;
     takenFor: string | null;
   } | null;
+  /** The right words were heard, and may go on. */
+  isHeard?: boolean;
   /** Lines done, of all. */
   done: number;
   of: number;

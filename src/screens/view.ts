@@ -90,6 +90,8 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
       const offers = event.verdict === 'confirm';
       return {
         ...view,
+        // The whole is told now, so the sign for its beginning is over.
+        tone: view.tone === 'heard' ? null : view.tone,
         heard: event,
         offered: offers ? (event.readback ?? event.text) : view.offered,
         either: offers ? (event.either ?? null) : view.either,

@@ -59,6 +59,7 @@ function lettersNow(): Seen[] {
   return [
     ...all('.stage h1').map((part) => seen('now', part)),
     ...all('.stage .side').map((part) => seen('side', part)),
+    ...all('.stage .tone-sign:has(.shape)').map((part) => seen('sign', part)),
     ...all('.stage .number > :first-child').map((part) => seen('count', part)),
     // What a button says in large letters is not said twice; nor is the side that stands above.
     ...all('.sayable li')
@@ -80,7 +81,7 @@ async function faultsFromAfar(page: Page): Promise<{ faults: string[]; seen: str
     await page.evaluate(() => scrollTo(0, 0));
     for (const { what, pixels, isWhole } of await page.evaluate(lettersNow)) {
       const minutes = arcMinutes(pixels / (PIXELS_PER_MILLIMETRE[name] ?? Infinity));
-      const least = what.startsWith('say ') ? JUST_READ : (AT_A_GLANCE[name] ?? Infinity);
+      const least = /^(say|sign) /.test(what) ? JUST_READ : (AT_A_GLANCE[name] ?? Infinity);
       seen += `${what}\n`;
       if (minutes < least) faults.push(`${name}: ${what}: ${minutes.toFixed(1)} of ${least}`);
       if (!isWhole) faults.push(`${name}: ${what}: not wholly on the screen`);
@@ -113,6 +114,21 @@ it('from three metres the one thing now, side, count and what can be said are re
   }
   expect(question.faults).toEqual([]);
   expect(question.seen).toMatch(/side (left|right)/);
+
+  // A sign takes the place of what is going on: all else stays on the screen, where it was.
+  const answer = () => page.getByRole('button', { name: 'Held', exact: true }).boundingBox();
+  await page.setViewportSize({ width: 390, height: 844 });
+  const before = await answer();
+  for (const words of ['Heard', 'Say it again', 'Not stored yet']) {
+    await page.locator('.tone-sign').evaluate((sign, said) => {
+      sign.innerHTML = `<svg class="shape" viewBox="0 0 24 24"></svg> ${said}`;
+    }, words);
+    await page.setViewportSize({ width: 390, height: 844 });
+    expect((await answer())?.y, words).toBeCloseTo(before?.y ?? 0, 0);
+    const signed = await faultsFromAfar(page);
+    expect(signed.faults).toEqual([]);
+    expect(signed.seen).toContain(`sign ${words.toLowerCase()}`);
+  }
 
   // The upper third of a phone in one hand is out of its thumb's reach.
   await page.setViewportSize({ width: 390, height: 844 });

@@ -31,22 +31,6 @@ describe('what is going on', () => {
     expect(document.body.textContent).toContain('two held sets: up to the Romanian deadlift');
   });
 
-  it.each([
-    ['accepted', 'Noted'],
-    ['not-understood', 'Say it again'],
-    ['not-stored', 'Not stored yet'],
-  ] as const)(
-    'shows the tone "%s" to those who cannot hear it, until something else begins',
-    (name, words) => {
-      const seat = show(STATES['run-cueing']!);
-      expect(now().textContent).not.toContain(words);
-      tell(seat, { type: 'tone', name });
-      expect(now().textContent).toContain(words);
-      tell(seat, phase('repeating', 3));
-      expect(now().textContent).not.toContain(words);
-    },
-  );
-
   it('says why once, not twice, while the reason itself is being spoken', () => {
     const seat = show(STATES['run-cueing']!);
     tell(seat, cue('two held sets: up to the Romanian deadlift'));

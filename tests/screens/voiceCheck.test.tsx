@@ -37,6 +37,12 @@ describe('the voice check', () => {
     expect(screen.getByRole('status').textContent).toContain('Heard “pause”. Once more, please.');
   });
 
+  it('shows at once that the right words were heard, though they may go on', async () => {
+    const reading = STATES['voice-again']!;
+    show({ ...reading, voiceCheck: { ...reading.voiceCheck!, isHeard: true } });
+    expect((await screen.findByRole('status')).textContent).toMatch(/Heard\.$/);
+  });
+
   it('ends by Escape, and leaves by it once the results are shown', async () => {
     const seat = await shown('voice-reading');
     fireEvent.keyDown(document, { key: 'Escape' });

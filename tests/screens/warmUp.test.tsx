@@ -195,6 +195,16 @@ describe('while a group is led', () => {
     await screen.findByText((_, element) => element?.textContent.trim() === words);
   });
 
+  it.each([{ isHeld: true }, { asksEnd: true }])(
+    'a word that may go on is shown as heard at once: %j',
+    async (change) => {
+      const seat = running(change);
+      await button('Stop');
+      seat.show({ type: 'tone', name: 'heard', atSeconds: 0 });
+      await screen.findByText('Heard');
+    },
+  );
+
   it('Escape is "stop", and a warning sign has its button', async () => {
     const seat = running();
     await button('Stop');

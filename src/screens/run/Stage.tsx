@@ -37,7 +37,7 @@ export function Stage({ seat }: { seat: Seat }) {
       <div className="doing-row">
         {side !== null && <SideSign side={side} />}
         <Doing book={book} view={view} />
-        <ToneSign tone={view.tone} />
+        <ToneSign seat={seat} />
       </div>
       <Figure seat={seat} book={book} view={view} />
       <Level seat={seat} view={view} />

@@ -2,6 +2,7 @@ import type { Command } from '../../domain/hearing/reply';
 import { OfThisOne } from '../gate/OfThisOne';
 import { LevelMeter } from '../LevelMeter';
 import { commandOf } from '../run/replies';
+import { ToneSign } from '../run/ToneSign';
 import { Troubles } from '../run/Troubles';
 import { Typed } from '../run/Typed';
 import { Trouble } from '../forms/Trouble';
@@ -60,6 +61,7 @@ export function Between({ seat }: { seat: Seat }) {
       <p lang={language.chosen} className="cue" aria-live={silent ? 'polite' : 'off'}>
         {cue}
       </p>
+      <ToneSign seat={seat} />
       {asks === 'end' ? (
         <div className="answers">
           <button type="button" className="first" onClick={say('yes')}>

@@ -59,9 +59,11 @@ function Reading({ seat, check }: { seat: Seat; check: VoiceCheckState }) {
   );
 }
 
-function Line({ seat, check: { line, done, of, stage } }: { seat: Seat; check: VoiceCheckState }) {
-  const hint =
-    stage === 'introducing'
+function Line({ seat, check }: { seat: Seat; check: VoiceCheckState }) {
+  const { line, done, of, stage, isHeard = false } = check;
+  const hint = isHeard
+    ? 'Heard.'
+    : stage === 'introducing'
       ? 'Read each line aloud, as you would beside the rack. Say “skip” to leave one out.'
       : line?.isAgain === true
         ? line.takenFor === null
@@ -82,7 +84,7 @@ function Line({ seat, check: { line, done, of, stage } }: { seat: Seat; check: V
           {line?.text ?? ''}
         </p>
         <p className="line-hint">
-          <Shape name={line?.isAgain === true ? 'notice' : 'ear'} /> {hint}
+          <Shape name={line?.isAgain === true && !isHeard ? 'notice' : 'ear'} /> {hint}
         </p>
       </div>
       <LevelMeter seat={seat} />

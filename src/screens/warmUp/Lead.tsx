@@ -39,8 +39,14 @@ export function Lead({ seat }: { seat: Seat }) {
           {endsAtMilliseconds !== null && ` · ends at ${timeOf(endsAtMilliseconds)}`}
         </p>
         <h1>{headingOf(warmUp)}</h1>
-        {isHeld && turn !== null && <p className="doing">{turn.name}</p>}
-        <Going seat={seat} isHeld={isHeld || asksEnd} />
+        {isHeld || asksEnd ? (
+          <div className="doing-row">
+            {isHeld && turn !== null && <p className="doing">{turn.name}</p>}
+            <ToneSign seat={seat} />
+          </div>
+        ) : (
+          <Going seat={seat} />
+        )}
         <Caption seat={seat} />
         {turn?.next != null && !asksEnd && <p className="coming">Next: {turn.next}</p>}
         {hears && (
@@ -111,18 +117,18 @@ const PHASES: Record<string, string> = {
 };
 
 /** What the group does, with the count that the voice keeps, else the seconds that are left. */
-function Going({ seat, isHeld }: { seat: Seat; isHeld: boolean }) {
+function Going({ seat }: { seat: Seat }) {
   const view = useSeat(seat, (state) => state.view);
   const nowSeconds = useNowSeconds(seat, view.endsAtSeconds !== null);
   const left = secondsLeft(view, nowSeconds);
   const { phase, phaseSeconds, count } = view;
-  if (isHeld || phase === null || left === null || phaseSeconds === null) return null;
+  if (phase === null || left === null || phaseSeconds === null) return null;
   const isCounted = phase === 'exhaling' && count !== null;
   return (
     <>
       <div className="doing-row">
         <p className="doing">{PHASES[phase] ?? ''}</p>
-        <ToneSign tone={view.tone} />
+        <ToneSign seat={seat} />
       </div>
       <div className={`figure phase-${phase}`}>
         <p className="number">
