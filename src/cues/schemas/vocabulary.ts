@@ -28,6 +28,7 @@ const ways = z.strictObject({
   also: phrases,
 });
 const readable = ways.extend({ readback: z.string().min(1, 'allowed: the words to read back') });
+const loose = readable.extend({ loosely: phrases });
 
 /** A record that must hold every one of these keys and no other. */
 const every = <K extends string, T extends z.ZodType>(keys: readonly K[], value: T) =>
@@ -81,6 +82,8 @@ const talk = z.strictObject({
   asking: phrases,
   askedOf: phrases,
   questions: phrases,
+  past: phrases,
+  likenesses: phrases,
   unsure: phrases,
   keeping: phrases,
   likewise: phrases,
@@ -126,8 +129,8 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
       notPain: phrases,
       places: phrases,
     }),
-    redFlags: every(RED_FLAGS, readable),
-    commands: every(spokenCommands, readable),
+    redFlags: every(RED_FLAGS, loose),
+    commands: every(spokenCommands, loose),
     stopWords: z.array(word).min(1, 'allowed: at least one word that asks to stop'),
     afterNo: z.array(word).default([]),
     unclearCommands: z
@@ -149,6 +152,10 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     mayPass: phrases,
     doubts: z.strictObject({ notAPass: z.string().min(1), underTheLine: z.string().min(1) }),
     talk,
+    around: z
+      .strictObject({ small: z.array(word), told: z.array(word), before: phrases, after: phrases })
+      .default({ small: [], told: [], before: [], after: [] }),
+    adverbEndings: z.array(word).default([]),
     endings: z.array(word).default([]),
     endingsFor: z.array(word).default([]),
     doublesLetters: z.boolean().default(false),

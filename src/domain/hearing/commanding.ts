@@ -1,5 +1,6 @@
 import type { Area } from '../areas';
 import type { CueBook } from '../script';
+import { bare } from './loosely';
 import type { Meanings } from './meanings';
 import { targetsOf } from './naming';
 import type { Command } from './reply';
@@ -12,13 +13,14 @@ export interface CommandSaid {
   target: string | null;
   /** False where the words name several commands (a bare "back") or several drills. */
   clear: boolean;
-  /** How many words it took; fewer than all of them only where a comma follows. */
+  /** Where its words begin and how many it took; fewer than all of them only between commas. */
+  from: number;
   length: number;
 }
 
 /**
- * The command that an utterance is, politeness aside, or that stands before its first comma.
- * Commands count only whole: "he bounced back" holds none.
+ * The command that an utterance is, politeness aside, or that stands before its first comma or
+ * after its last. Commands count only whole: "he bounced back" holds none.
  */
 export function commandSaid(
   book: CueBook,
@@ -29,19 +31,49 @@ export function commandSaid(
 ): CommandSaid | null {
   const halt = haltIn(meanings, words) ?? answerIn(meanings, words, allowed);
   if (halt) return halt;
-  const comma = words.findIndex((word) => word.after);
-  for (const length of comma > 0 ? [words.length, comma] : [words.length]) {
-    const texts = words.slice(0, length).map(({ text }) => text);
-    if (isOrder(meanings, texts)) continue;
+  for (const { from, to } of wholesOf(words)) {
+    const clause = words.slice(from, to);
+    const texts = clause.map(({ text }) => text);
+    const length = to - from;
+    if (isOrder(meanings, texts) || (from > 0 && isPraise(meanings, texts))) continue;
     for (const phrase of unwrapped(book, texts)) {
       const found = sameCommand(meanings, phrase, allowed);
-      if (found) return { ...found, target: null, length };
+      if (found) return { ...found, target: null, from, length };
       const [target = null, ...others] = namedIn(book, meanings, phrase, area);
       const clear = others.length === 0;
-      if (target) return { command: 'go-to', target: clear ? target : null, clear, length };
+      if (target) return { command: 'go-to', target: clear ? target : null, clear, from, length };
     }
+    const isKnown = meanings.phrases.get(texts.join(' '))?.some(({ is }) => is !== 'fillers');
+    const command = isKnown ? null : looselySaid(book, meanings, clause, allowed);
+    if (command) return { command, target: null, clear: true, from, length };
   }
   return null;
+}
+
+/** Fewest words of a command after a comma, since "again" there is said to an athlete. */
+const LEAST_AFTER = 2;
+
+/** All that was said, what stands before the first comma, and what stands after the last. */
+function wholesOf(words: Word[]): { from: number; to: number }[] {
+  const all = { from: 0, to: words.length };
+  const first = words.findIndex((word) => word.after);
+  if (first <= 0) return [all];
+  const last = { from: words.findLastIndex((word) => word.after), to: words.length };
+  return [all, { from: 0, to: first }, ...(last.to - last.from >= LEAST_AFTER ? [last] : [])];
+}
+
+/** "Could we take a bit of weight off that": the words of a command with small ones between. */
+function looselySaid(
+  { vocabulary }: CueBook,
+  { loosely }: Meanings,
+  words: Word[],
+  allowed: readonly Command[],
+): Command | null {
+  const { text } = bare(vocabulary.numbers, loosely.small, words);
+  const found = loosely.commands.find(
+    ({ command, expression }) => allowed.includes(command) && expression.test(text),
+  );
+  return found?.command ?? null;
 }
 
 /** "Pause right there, two seconds" is said to the athlete. */
@@ -49,6 +81,9 @@ const isOrder = ({ phrases, commands }: Meanings, texts: string[]): boolean => {
   const whole = texts.join(' ');
   return !commands.has(whole) && (phrases.get(whole)?.some(({ is }) => is === 'orders') ?? false);
 };
+
+const isPraise = ({ phrases }: Meanings, texts: string[]): boolean =>
+  phrases.get(texts.join(' '))?.some(({ is }) => is === 'praise') ?? false;
 
 /** Words that may stand before an answer: a name, or a yes of another language. */
 const BEFORE_ANSWER = 2;
@@ -66,7 +101,7 @@ function answerIn(
   const answers = (['yes', 'no'] as const).filter((each) => allowed.includes(each));
   const last = words.slice(comma).map(({ text }) => text);
   const found = sameCommand({ commands }, last, answers);
-  return found && { ...found, target: null, length: words.length };
+  return found && { ...found, target: null, from: 0, length: words.length };
 }
 
 /** "No, stop" is a stop: after a comma as before it. */
@@ -75,7 +110,7 @@ function haltIn(meanings: Meanings, words: Word[]): CommandSaid | null {
   if (comma <= 0) return null;
   const last = words.slice(comma).map(({ text }) => text);
   const found = sameCommand(meanings, last, ['stop']);
-  return found && { ...found, target: null, length: words.length };
+  return found && { ...found, target: null, from: 0, length: words.length };
 }
 
 /** The words, then with politeness taken off either end, longest first. */

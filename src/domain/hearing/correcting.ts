@@ -1,6 +1,7 @@
+import { isBelowZero } from './counting';
 import { means, type Segment } from './segments';
 import { isRefusal } from './signs';
-import { corrected, isBelowZero, isEmpty, stated, type Asked, type Statement } from './statement';
+import { corrected, isEmpty, stated, type Asked, type Statement } from './statement';
 import type { Vocabulary } from './vocabulary';
 
 /** Reads an utterance in which the speaker may correct himself ("one forty, no, one fifty"). */

@@ -1,6 +1,7 @@
 import type { Meaning } from './meanings';
 import { ANGLE_DEGREES } from './judging';
-import { circumstancesIn, means, type Segment } from './segments';
+import { circumstancesIn, likenessIn, means, type Segment } from './segments';
+import { partsOf } from './signs';
 import type { Statement } from './statement';
 
 /** No meaning, or a word of counting that counts nothing ("a short week"). */
@@ -57,13 +58,38 @@ export function clausesOf(segments: Segment[], parts?: 'joins'): Segment[][] {
   return clauses;
 }
 
+/** Counts for less than a word: it is apart from a reply that is understood as a whole. */
+const ASIDE = 0.5;
+/** More words than this in a clause that is not understood tell of something else. */
+const MOST_ASIDE = 2;
+
+/** "Perfect technique, pass": what grades is understood as a whole, and beside it is little. */
+function besides(segments: Segment[]): Set<Segment> {
+  const clauses = clausesOf(segments);
+  const grades = (each: Segment[]) => each.some((segment) => means(segment, 'result'));
+  const isUnderstood = (each: Segment[]) => each.every((_, at) => !isUnknown(each, at));
+  if (!clauses.filter(grades).every(isUnderstood) || !clauses.some(grades)) return new Set();
+  return new Set(
+    clauses
+      .filter((each) => !each.some((segment) => means(segment, 'negators')))
+      .filter((each) => each.filter((_, at) => isUnknown(each, at)).length <= MOST_ASIDE)
+      .flat(),
+  );
+}
+
 /** How much of what was said is not understood, weighed against what is, 0 to 1. */
 export function unknownShare(segments: Segment[], said: Statement): number {
+  const likeness = likenessIn(segments);
   const aside = said.faults.pairs > 0 ? circumstancesIn(segments) : new Set();
-  const unknown = segments.filter(
-    (segment, at) => isUnknown(segments, at) && !aside.has(segment),
-  ).length;
-  const dangling = said.faults.pairs === 0 && !said.pain ? said.faults.loose.length : 0;
+  const isAside = (segment: Segment) => aside.has(segment) || likeness.has(segment);
+  const apart = besides(segments);
+  const unknown = segments
+    .map((segment, at) => (isUnknown(segments, at) && !isAside(segment) ? segment : null))
+    .reduce((sum, each) => sum + (each === null ? 0 : apart.has(each) ? ASIDE : 1), 0);
+  const ofHarm = said.pain || said.redFlags.length > 0;
+  const liken = new Set([...likeness].flatMap(partsOf));
+  const loose = said.faults.loose.filter((part) => !liken.has(part));
+  const dangling = said.faults.pairs === 0 && !ofHarm ? loose.length : 0;
   const known =
     said.results.length +
     said.sides.length +

@@ -2,6 +2,7 @@ import type { Side } from '../areas';
 import type { FaultId } from '../faults';
 import type { PainKind, RedFlag } from '../findings';
 import type { CueBook } from '../script';
+import { wholly, within } from './loosely';
 import { phrasesOf } from './patterns';
 import type { FaultWords, Pattern, ResultWord, SpokenCommand, Talk, Ways } from './vocabulary';
 
@@ -29,6 +30,16 @@ export interface Meanings {
   commands: Map<string, { command: SpokenCommand; clear: boolean }>;
   /** What opens a go-to; after some only a whole name counts, since athletes hear them too. */
   openers: Map<string, { wholeOnly: boolean }>;
+  /** Commands and red flags in words with small ones anywhere between them. */
+  loosely: Loosely;
+}
+
+interface Loosely {
+  commands: { command: SpokenCommand; expression: RegExp }[];
+  redFlags: { flag: RedFlag; expression: RegExp }[];
+  /** Small words of commands, and of what is told of a body. */
+  small: ReadonlySet<string>;
+  told: ReadonlySet<string>;
 }
 
 const known = new WeakMap<CueBook, Meanings>();
@@ -88,7 +99,8 @@ function gather(book: CueBook): Meanings {
   const mayPass = new Set(rest.mayPass.flatMap(phrasesOf));
   const longer = [...phrases.keys()].filter((phrase) => phrase.includes(' '));
   const openings = new Set(longer.map((phrase) => phrase.slice(0, phrase.indexOf(' '))));
-  return { phrases, openings, longest, mayPass, ...commandsOf(rest) };
+  const loosely = looselyOf(book.vocabulary);
+  return { phrases, openings, longest, mayPass, loosely, ...commandsOf(rest) };
 }
 
 /** Whether a fault's phrase is a part and a state of its own signs: what joins and denies them is read too. */
@@ -128,6 +140,22 @@ function signReader(
           is.some((state) => statesHere.includes(state)),
       );
     });
+  };
+}
+
+function looselyOf({ commands, redFlags, around }: CueBook['vocabulary']): Loosely {
+  const { small, told, before, after } = around;
+  return {
+    commands: entries(commands).flatMap(([command, { loosely }]) => {
+      const expression = wholly(loosely, before, after);
+      return expression ? [{ command, expression }] : [];
+    }),
+    redFlags: entries(redFlags).flatMap(([flag, { loosely }]) => {
+      const expression = within(loosely);
+      return expression ? [{ flag, expression }] : [];
+    }),
+    small: new Set(small),
+    told: new Set([...small, ...told]),
   };
 }
 

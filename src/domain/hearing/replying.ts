@@ -6,6 +6,7 @@ import { eachSide, oneSideFirst } from './eachSide';
 import { ANGLE_DEGREES, judge, type Judged } from './judging';
 import { meaningsOf, type Meaning } from './meanings';
 import type { Prompt } from './prompts';
+import type { Reply } from './reply';
 import { means, segmentsOf, type Segment } from './segments';
 import { isEmpty, type Asked, type Statement } from './statement';
 import { talkFrom } from './talk';
@@ -94,7 +95,8 @@ function decided(
   { segments, said, cut }: { segments: Segment[]; said: Statement; cut: boolean },
   judged: Judged,
 ): Understood {
-  const { reply, doubtful, graded, against } = judged;
+  const { doubtful, graded, against } = judged;
+  const reply = asked.kind === 'result' ? judged.reply : ungraded(judged.reply);
   const sure = segments.some(({ by }) => by === 'sounds') ? SOUNDS_LIKE : 1;
   const unknown =
     asked.kind === 'pain-kind'
@@ -109,7 +111,9 @@ function decided(
       : asked.kind === 'pain-kind'
         ? reply.painKind !== null || reply.pain !== null
         : false;
-  const fits = harm || answers || (asked.kind === 'result' && reply.result !== null);
+  // Work goes on without pain: nothing is to be asked about.
+  const painless = asked.kind === 'idle' && reply.pain === 0 && reply.result === null;
+  const fits = harm || answers || painless || (asked.kind === 'result' && reply.result !== null);
   const guessed = clausesOf(segments).some(
     (each) =>
       said.results.length > 0 &&
@@ -135,6 +139,12 @@ function decided(
     return IGNORED;
   return { reply, verdict: asks ? 'confirm' : 'accept', sure, against, asks: judged.asks };
 }
+
+/** A red flag ends the session: what sounds like a fault beside it is none of a result. */
+const ungraded = (reply: Reply): Reply =>
+  reply.redFlag === null
+    ? reply
+    : { ...reply, faults: [], result: reply.result === 'pain' ? 'pain' : null };
 
 /** A clause says this and nothing that is not understood, whatever stands round it. */
 const isClause = (segments: Segment[], says: (meaning: Meaning) => boolean): boolean =>

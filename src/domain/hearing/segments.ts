@@ -1,3 +1,4 @@
+import { bare, stretchesOf } from './loosely';
 import type { Meaning, Meanings } from './meanings';
 import { numberAt } from './numbers';
 import type { Vocabulary } from './vocabulary';
@@ -36,12 +37,14 @@ export function segmentsOf(
   mayMean: (meaning: Meaning) => boolean,
 ): Segment[] {
   const texts = words.map(({ text }) => text);
+  const flagged = flaggedIn(vocabulary, meanings, words);
   const best: { cost: number; segment: Segment | null; from: number }[] = [
     { cost: 0, segment: null, from: 0 },
   ];
   for (let at = 0; at < words.length; at++) {
     const cost = best[at]?.cost ?? Infinity;
-    for (const { segment, length } of startingAt(vocabulary, meanings, words, texts, at, mayMean)) {
+    const starting = startingAt(vocabulary, meanings, words, texts, at, mayMean);
+    for (const { segment, length } of [...(flagged.get(at) ?? []), ...starting]) {
       const total = cost + COST[segment.by];
       if (total < (best[at + length]?.cost ?? Infinity))
         best[at + length] = { cost: total, segment, from: at };
@@ -55,6 +58,39 @@ export function segmentsOf(
     at = step.from;
   }
   return segments;
+}
+
+type Flagged = Map<number, { segment: Segment; length: number }[]>;
+
+const flaggedBefore = new WeakMap<Word[], { of: Meanings['loosely']; found: Flagged }>();
+
+/** Red flags in words with small ones between, where they begin; none reaches over punctuation. */
+function flaggedIn(vocabulary: Vocabulary, { loosely }: Meanings, words: Word[]): Flagged {
+  // The same words are cut several times, by what each phrase may mean.
+  const made = flaggedBefore.get(words);
+  if (made?.of === loosely) return made.found;
+  const found: Flagged = new Map();
+  flaggedBefore.set(words, { of: loosely, found });
+  const said = bare(vocabulary.numbers, loosely.told, words);
+  for (const { flag, expression } of loosely.redFlags)
+    for (const { at, length } of stretchesOf(expression, said)) {
+      const taken = words.slice(at, at + length);
+      if (taken.slice(1).some((word) => word.after)) continue;
+      const text = taken.map((word) => word.text).join(' ');
+      const after = words[at]?.after ?? false;
+      const meanings: Meaning[] = [{ is: 'red-flag', flag }];
+      const segment = {
+        text,
+        at,
+        meanings,
+        number: null,
+        after,
+        tells: false,
+        by: 'word',
+      } as const;
+      found.set(at, [...(found.get(at) ?? []), { segment, length }]);
+    }
+  return found;
 }
 
 function startingAt(
@@ -115,7 +151,9 @@ function startingAt(
       .find((each) => each.length > 0);
     if (loose) add(1, 'ending', loose);
     const meant = Object.hasOwn(vocabulary.soundsLike, word) ? vocabulary.soundsLike[word] : null;
+    const isAdverb = vocabulary.adverbEndings.some((ending) => word.endsWith(ending));
     if (meant) add(1, 'sounds', look(meant));
+    else if (!loose && isAdverb) add(1, 'word', [{ is: 'fillers' }]);
     else if (!loose) add(1, 'unknown', []);
   }
   if (found.length === 0) add(1, 'unknown', []);
@@ -147,13 +185,25 @@ function grownOf({ endings, doublesLetters }: Vocabulary, word: string): string[
 export const means = (segment: Segment | undefined, is: Meaning['is']): boolean =>
   segment?.meanings.some((meaning) => meaning.is === is) ?? false;
 
+/** Whether a segment may say that it was a pass. */
+export const holds = (segment: Segment | undefined): boolean =>
+  segment?.meanings.some((meaning) => meaning.is === 'result' && meaning.result === 'held') ??
+  false;
+
 /** What tells when something happened, to the next comma or joining word ("as the bar passed"). */
-export function circumstancesIn(segments: Segment[]): Set<Segment> {
+export const circumstancesIn = (segments: Segment[]): Set<Segment> =>
+  stretchFrom(segments, 'circumstances');
+
+/** What a likeness tells, to the next comma or joining word ("clear as a bell"). */
+export const likenessIn = (segments: Segment[]): Set<Segment> =>
+  stretchFrom(segments, 'likenesses');
+
+function stretchFrom(segments: Segment[], opens: 'circumstances' | 'likenesses'): Set<Segment> {
   let within = false;
   return new Set(
     segments.filter((segment) => {
       if (segment.after || means(segment, 'joins')) within = false;
-      within ||= means(segment, 'circumstances');
+      within ||= means(segment, opens);
       return within;
     }),
   );

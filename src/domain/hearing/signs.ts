@@ -122,7 +122,7 @@ export function faultsSaid(
       }
       const noun = segment.meanings.some((meaning) => meaning.is === 'state' && meaning.noun);
       const alone =
-        isLoose(segment, named) || isPlaceOfPain(segments, index)
+        (isLoose(segment, named) && !isApart(segment, named)) || isPlaceOfPain(segments, index)
           ? []
           : only(
               order,
@@ -284,7 +284,8 @@ const isWhere = (segments: Segment[], index: number): boolean =>
   means(segments[index - 1], 'part') &&
   means(segments[index + 1], 'askedOf');
 
-const partsOf = (segment: Segment | undefined): string[] =>
+/** The parts of the body that a segment may name. */
+export const partsOf = (segment: Segment | undefined): string[] =>
   (segment?.meanings ?? []).flatMap((meaning) => (meaning.is === 'part' ? [meaning.part] : []));
 
 const statesOf = (segment: Segment): string[] =>
@@ -352,6 +353,12 @@ function bind(order: FaultWords[][], named: Named[], states: string[]): Pair[] {
 /** A small word, a result, or something said of a part: no state that could stand alone. */
 const isLoose = (segment: Segment, named: Named[]): boolean =>
   named.length > 0 || (['fillers', 'result', 'not-pain'] as const).some((is) => means(segment, is));
+
+/** "Bent elbows, flared": set apart by a comma it is of something else. */
+const isApart = (segment: Segment, named: Named[]): boolean =>
+  segment.after &&
+  named.every(({ bound, early }) => bound && early) &&
+  !(['fillers', 'result', 'not-pain'] as const).some((is) => means(segment, is));
 
 /** The first expected fault that a state without a part can only be of ("flared"). */
 function only(order: FaultWords[][], states: string[], negated: boolean): Pair[] {

@@ -1,23 +1,27 @@
 import type { Side } from '../areas';
 import type { FaultId } from '../faults';
 import type { PainKind, RedFlag } from '../findings';
+import { isPlaced, numbersIn, type Counted } from './counting';
+import { clausesOf } from './covering';
+import { deniedAt, isNo } from './denying';
+import { isFailure, keptOnly, passed, resultsIn, withoutCircumstances } from './grading';
+import type { Meaning } from './meanings';
 import { circumstancesIn, means, type Segment } from './segments';
-import { faultsSaid, guessed, isRefusal, type FaultsSaid } from './signs';
+import { sidesIn } from './sides';
+import { faultsSaid, guessed, type FaultsSaid } from './signs';
 import type { ResultWord, Vocabulary } from './vocabulary';
 
 /** Everything that an utterance states, before it is weighed. */
-export interface Statement {
+export interface Statement extends Counted {
   sides: (Side | 'both')[];
   results: ResultWord[];
   /** "Not limited", and no result besides. */
   deniedShort: boolean;
   faults: FaultsSaid;
-  angles: number[];
   /** Degrees were named, so that a number is surely an angle. */
   degrees: boolean;
   /** Pain was named, by a word or by "out of ten". */
   pain: boolean;
-  painNumbers: number[];
   noPain: boolean;
   kinds: PainKind[];
   redFlags: RedFlag[];
@@ -39,9 +43,6 @@ export interface Asked {
   painKind: boolean;
 }
 
-/** Numbers up to this count reps where no angle is spoken. */
-const MOST_REPS = 10;
-
 /** Reads one stretch of an utterance that holds no correction. */
 export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked): Statement {
   const denied = (index: number) => deniedAt(vocabulary, segments, index);
@@ -61,7 +62,12 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
       : segment.meanings.flatMap((meaning) => (meaning.is === 'red-flag' ? [meaning.flag] : [])),
   );
   const sides = sidesIn(vocabulary, segments, asked.sided);
-  const read = faultsSaid(vocabulary, segments, asked.expected);
+  // "Pins and needles in the whole hand" tells of no fault.
+  const unharmed =
+    redFlags.length > 0
+      ? clausesOf(segments, 'joins').flatMap((each) => (each.some(isFlag) ? [] : each))
+      : segments;
+  const read = faultsSaid(vocabulary, unharmed, asked.expected);
   const told = read.pairs > 0 ? withoutCircumstances(segments) : segments;
   const graded = resultsIn(told, denied);
   const said = passed(read, graded, told);
@@ -85,7 +91,10 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
     results,
     deniedShort,
     // Of pain a part is its place.
-    faults: brief && !pain && said.pairs === 0 ? guessed(vocabulary, said, asked.expected) : said,
+    faults:
+      brief && !pain && redFlags.length === 0 && said.pairs === 0
+        ? guessed(vocabulary, said, asked.expected)
+        : said,
     ...numbers,
     degrees: segments.some((segment) => means(segment, 'degrees')),
     pain,
@@ -100,30 +109,16 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
       segments.some(
         (segment) => means(segment, 'unsure') && !(said.pairs > 0 && isSame(vocabulary, segment)),
       ) ||
-      means(segments.at(-1), 'corrections'),
+      means(segments.at(-1), 'corrections') ||
+      (redFlags.length > 0 && mayBeOfElse(segments)) ||
+      (kinds.length > 0 && asked.painKind && segments.some((_, at) => names(segments, at))),
     told: segments.some((segment, index) => segment.tells || isNo(vocabulary, segments, index)),
   };
-}
-
-/** "No ribs flared, pass": the pass tells that no comma was lost. */
-function passed(said: FaultsSaid, results: ResultWord[], segments: Segment[]): FaultsSaid {
-  if (results.length !== 1 || results[0] !== 'held') return said;
-  const isGraded = (segment: Segment, index: number) =>
-    holds(segment) && !isOfPart(segments, index);
-  const loose = said.loose.filter(
-    (part) => !said.spared.includes(part) && !(segments.some(isGraded) && isKept(segments, part)),
-  );
-  const isDenied = said.refused.length > 0 && said.faults.every((id) => said.refused.includes(id));
-  if (!isDenied) return { ...said, loose };
-  return { ...said, loose, faults: [], denied: [...said.denied, ...said.faults], unclear: false };
 }
 
 /** "Popped up" is of the ribs where ribs are asked about, else of the body. */
 const takenByFault = (segment: Segment, { expected }: Asked): boolean =>
   segment.meanings.some((meaning) => meaning.is === 'fault' && expected.has(meaning.fault));
-
-const isNo = (vocabulary: Vocabulary, segments: Segment[], index: number): boolean =>
-  isRefusal(vocabulary, segments, index) || means(segments[index], 'negators');
 
 /** "Pasa no limitado": where "no" is "not" too and no comma tells, it may take back the result. */
 const mayCorrect = ({ talk }: Vocabulary, segments: Segment[]): boolean =>
@@ -132,141 +127,29 @@ const mayCorrect = ({ talk }: Vocabulary, segments: Segment[]): boolean =>
       !after && talk.refusalsApart.includes(text) && means(segments[index - 1], 'result'),
   );
 
-/** A negation reaches over small words to what it denies, never over punctuation. */
-function deniedAt(vocabulary: Vocabulary, segments: Segment[], index: number): boolean {
-  let began = false;
-  for (let at = index; at > 0; at--) {
-    if (segments[at]?.after) return false;
-    const before = segments[at - 1];
-    if (!before) return false;
-    if (isRefusal(vocabulary, segments, at - 1)) return !began;
-    if (means(before, 'negators')) return true;
-    if (means(before, 'askedOf')) began = true;
-    const small = ['fillers', 'polite', 'place', 'side', 'between', 'unsure'] as const;
-    if (before.number !== null || !small.some((role) => means(before, role))) return false;
-  }
-  return false;
-}
-
-/** Nothing is graded by when a fault came ("the ribs came up as the arms passed"). */
-function withoutCircumstances(segments: Segment[]): Segment[] {
-  const circumstances = circumstancesIn(segments);
-  return segments.map((segment) => {
-    const within = circumstances.has(segment);
-    return within
-      ? { ...segment, meanings: segment.meanings.filter(({ is }) => is !== 'result') }
-      : segment;
-  });
-}
-
 /** "Knees forward, same as last time" says what it was. */
 const isSame = ({ same }: Vocabulary, { text }: Segment): boolean =>
   same.say.some((phrase) => text.startsWith(phrase));
 
-const isFailure = (segment: Segment): boolean =>
-  segment.meanings.some(
-    (meaning) => meaning.is === 'result' && ['short', 'lost'].includes(meaning.result),
-  );
+const isFlag = (segment: Segment): boolean => means(segment, 'red-flag');
 
-function resultsIn(segments: Segment[], denied: (index: number) => boolean): ResultWord[] {
-  const found = segments.flatMap((segment, index) =>
-    segment.meanings.flatMap((meaning): ResultWord[] =>
-      meaning.is !== 'result'
-        ? []
-        : !denied(index)
-          ? [meaning.result]
-          : meaning.result === 'short' || meaning.result === 'lost'
-            ? []
-            : ['failed'],
-    ),
-  );
-  return [...new Set(found)];
+/** "Dizzy heights": a red flag or a kind of pain is said of something that is not understood. */
+function names(segments: Segment[], at: number): boolean {
+  const [segment, next] = [segments[at], segments[at + 1]];
+  const isSharp = (meaning: Meaning) => meaning.is === 'kind' && meaning.kind === 'sharp';
+  const says = segment !== undefined && (isFlag(segment) || segment.meanings.some(isSharp));
+  return says && next?.after === false && next.by === 'unknown';
 }
 
-/**
- * "Kept the position, just short": a pass in words that say nothing of the range. "Pressure held,
- * arms short": of one part only.
- */
-const keptOnly = (segments: Segment[], of?: 'parts'): boolean =>
-  segments.every(
-    (segment, index) =>
-      !holds(segment) || isOfPart(segments, index) || (!of && means(segment, 'keeping')),
+/** A red flag of another day, of something else, or when what is not understood happened. */
+function mayBeOfElse(segments: Segment[]): boolean {
+  const aside = circumstancesIn(segments);
+  return segments.some(
+    (segment, at) =>
+      means(segment, 'past') ||
+      names(segments, at) ||
+      (aside.has(segment) && segment.by === 'unknown'),
   );
-
-/** "Ribs clean" beside a pass. */
-const isKept = (segments: Segment[], part: string): boolean =>
-  segments.some(
-    (segment, index) =>
-      holds(segment) &&
-      isOfPart(segments, index) &&
-      [segments[index - 1], segments[index - 2]].some((each) =>
-        each?.meanings.some((meaning) => meaning.is === 'part' && meaning.part === part),
-      ),
-  );
-
-/** "Pressure held", "the ribs were clean": told of the part right before it. */
-function isOfPart(segments: Segment[], index: number): boolean {
-  if (segments[index]?.after) return false;
-  const before = segments[index - 1];
-  if (means(before, 'part')) return true;
-  return !before?.after && means(before, 'telling') && means(segments[index - 2], 'part');
-}
-
-/** Without sides "sits right back" and "left the bar behind" name none; "shifted right" does. */
-function isNoSide(
-  { sideVerbs, adjectivesStand }: Vocabulary,
-  segments: Segment[],
-  index: number,
-): boolean {
-  const [before, segment, next] = [segments[index - 1], segments[index], segments[index + 1]];
-  if (segment?.by !== 'word' || segment.text.includes(' ') || !next || next.after) return false;
-  if (sideVerbs.includes(segment.text)) return means(before, 'joins') && means(next, 'askedOf');
-  // "Goes right back into the heels" goes nowhere else.
-  const isAdverb = means(before, 'fillers') && (means(next, 'state') || means(next, 'fault'));
-  const told = !isAdverb && (means(before, 'state') || means(before, 'fault'));
-  return (
-    index > 0 &&
-    !segment.after &&
-    !told &&
-    !means(before, 'askedOf') &&
-    !isOwned(adjectivesStand === 'before' ? next : before)
-  );
-}
-
-/** "Right knee", "rodilla derecha". */
-const isOwned = (owner: Segment | undefined): boolean =>
-  means(owner, 'part') || means(owner, 'place');
-
-const GRADES = ['result', 'fault', 'state', 'part'] as const;
-
-/** "Right, left one forty" is left: the first "right" agrees. */
-function sidesIn(vocabulary: Vocabulary, segments: Segment[], sided: boolean): (Side | 'both')[] {
-  // "More on the left leg" names a side, "the bar left the legs" none.
-  const owners = vocabulary.talk.askedOf;
-  const found = segments.flatMap((segment, index) =>
-    segment.meanings.flatMap((meaning) => {
-      if (!sided && isNoSide(vocabulary, segments, index)) return [];
-      const agrees = means(segment, 'polite');
-      if (meaning.is === 'side') return [{ side: meaning.side, agrees, index }];
-      const words = meaning.is === 'fault' || meaning.is === 'state' ? segment.text.split(' ') : [];
-      return (['left', 'right'] as const).flatMap((side) =>
-        words.some(
-          (word, at) =>
-            word === vocabulary.sides[side].readback && owners.includes(words[at - 1] ?? ''),
-        )
-          ? [{ side, agrees, index }]
-          : [],
-      );
-    }),
-  );
-  const [first, ...others] = found;
-  const apart = segments[1]?.after === true && !sided;
-  // "Right clear, left ribs flared" grades the right.
-  const graded = segments
-    .slice(1, others[0]?.index ?? 1)
-    .some((each) => each.number !== null || GRADES.some((is) => means(each, is)));
-  const agreed = first?.index === 0 && first.agrees && !graded && (others.length > 0 || apart);
-  return [...new Set((agreed ? others : found).map(({ side }) => side))];
 }
 
 function kindsIn(segments: Segment[], denied: (index: number) => boolean): PainKind[] {
@@ -282,83 +165,6 @@ function kindsIn(segments: Segment[], denied: (index: number) => boolean): PainK
     ),
   );
   return (['sharp', 'new', 'known'] as const).filter((kind) => found.includes(kind));
-}
-
-/** "Four clean ones" counts. */
-const holds = (segment: Segment | undefined): boolean =>
-  segment?.meanings.some((meaning) => meaning.is === 'result' && meaning.result === 'held') ??
-  false;
-
-/** "A two in the hamstring" is pain: so much of nothing else is in one place of the body. */
-function isPlaced({ numbers }: Vocabulary, segments: Segment[], index: number): boolean {
-  const number = segments[index]?.number ?? null;
-  const next = segments[index + 1];
-  if (number === null || number < 1 || number > 10 || next?.after) return false;
-  const place = segments
-    .slice(index + 2, index + 5)
-    .find((each) => !means(each, 'fillers') && !means(each, 'side'));
-  return (
-    numbers.inPlace.includes(next?.text.split(' ')[0] ?? '') &&
-    place !== undefined &&
-    means(place, 'place')
-  );
-}
-
-/** "Minus two" is impossible, whatever it counts. */
-export const isBelowZero = (
-  { numbers }: Vocabulary,
-  segments: readonly Segment[],
-  index: number,
-): boolean => {
-  const before = segments[index - 1];
-  const number = segments[index];
-  return before !== undefined && number?.after === false && numbers.minus.includes(before.text);
-};
-
-const isOnRep = ({ numbers }: Vocabulary, before: Segment | undefined): boolean =>
-  before !== undefined && numbers.onRep.includes(before.text);
-
-/** "One" that stands for what was named. */
-const isOneOf = (segment: Segment, before: Segment | undefined): boolean =>
-  means(segment, 'fillers') && means(before, 'side');
-
-function numbersIn(
-  vocabulary: Vocabulary,
-  segments: Segment[],
-  pain: { pain: boolean; kind: boolean; only: boolean; angles: boolean },
-): Pick<Statement, 'angles' | 'painNumbers'> {
-  const angles: number[] = [];
-  const painNumbers: number[] = [];
-  segments.forEach((segment, index) => {
-    const before = segments[index - 1];
-    const next = segments[index + 1];
-    if (segment.number === null) {
-      const alone = pain.only && vocabulary.numbers.soundsLike[segment.text];
-      if (alone && !segments.some(({ number }) => number !== null)) painNumbers.push(alone);
-      return;
-    }
-    // "His knee hurts, left one", "that one hurts".
-    if (segment.number === 1 && !segment.after && isOneOf(segment, before)) return;
-    const number = isBelowZero(vocabulary, segments, index) ? -segment.number : segment.number;
-    if (means(next, 'of-ten')) painNumbers.push(number);
-    else if (means(next, 'degrees')) angles.push(number);
-    else if (means(next, 'counted') && !next?.after) return;
-    else if (means(before, 'counting') && !segment.after) return;
-    // "Elbows bent on six" tells of which repetition.
-    else if (isOnRep(vocabulary, before) && !segment.after && number <= MOST_REPS && !pain.pain)
-      return;
-    else if (pain.only || (pain.pain && number < 20)) painNumbers.push(number);
-    // "The usual one" is no number.
-    else if (pain.kind && number <= 10) {
-      if (!means(segment, 'fillers')) painNumbers.push(number);
-    } else if (
-      number <= MOST_REPS &&
-      (!pain.angles || means(segments[index + 2], 'counted') || holds(next))
-    )
-      return;
-    else if (!(means(segment, 'fillers') && number === 1)) angles.push(number);
-  });
-  return { angles: [...new Set(angles)], painNumbers: [...new Set(painNumbers)] };
 }
 
 /** What was said later stands; what it leaves open keeps what was said before. */

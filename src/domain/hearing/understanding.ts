@@ -8,6 +8,8 @@ import { commandsAt, promptOf, type Prompt } from './prompts';
 import { NO_REPLY, type Reading, type Reply } from './reply';
 import { replied } from './replying';
 import { sameSaid } from './same';
+import { means, segmentsOf, type Segment } from './segments';
+import { talkFrom } from './talk';
 import { IGNORED, isHarm, weighed, type Understood, type UnderstandOptions } from './understood';
 import { wordsOf, type Words } from './words';
 
@@ -67,11 +69,20 @@ function meant(book: CueBook, asked: Prompt, words: Words, options: UnderstandOp
   const command = ordered ? null : commandAt(book, asked, unpraised);
   const said =
     (command && commanded(book, asked, unpraised, command, options)) ??
-    replied(book, asked, withoutMovingOn(book, words), options);
+    besideCommand(command, replied(book, asked, withoutMovingOn(book, words), options));
   const stopped = stopping(book, asked, words, options, said);
   if (stopped !== said) return stopped;
   return said.verdict === 'ignore' && !ordered && mayStop(book, words) ? ASKS_TO_STOP : said;
 }
+
+/** "Clean, go heavier": of a result and what is no reply, which of them counts is asked. */
+function besideCommand(command: CommandSaid | null, said: Understood): Understood {
+  const isBeside = command !== null && BESIDE.includes(command.command);
+  return isBeside && said.verdict === 'accept' && said.reply.faults.length === 0
+    ? { ...said, verdict: 'confirm' }
+    : said;
+}
+const BESIDE: readonly Reply['command'][] = ['undo', 'lighter', 'heavier'];
 
 const MAY_PASS: Understood = {
   reply: { ...NO_REPLY, result: 'held' },
@@ -94,6 +105,13 @@ function commandAt(book: CueBook, asked: Prompt, words: Words['words']): Command
   return said?.command === 'undo' && asked.kind === 'confirm' && first === 'no'
     ? { ...said, command: 'no' }
     : said;
+}
+
+/** Told to nobody, and no praise: what it means for a command beside it is nothing. */
+function isAside(book: CueBook, words: Words['words']): boolean {
+  const segments = segmentsOf(book.vocabulary, meaningsOf(book), words, () => true);
+  const isSaidTo = (segment: Segment) => means(segment, 'praise') || means(segment, 'addressing');
+  return talkFrom(segments) === null && !segments.some(isSaidTo);
 }
 
 /** "Good set, go heavier": praise before a comma leaves a command what it is. */
@@ -163,12 +181,16 @@ function withoutMovingOn(book: CueBook, { words, question }: Words): Words {
   return { words: said, question };
 }
 
-/** A command stands alone; after its comma only what does not change it may follow. */
+/**
+ * A command stands alone, or beside its comma stands only what does not change it: of more than a
+ * word of it, also something that is not meant for Sayso and neither praises nor is said to anybody
+ * ("can't tell, do another").
+ */
 function commanded(
   book: CueBook,
   asked: Prompt,
   words: Words['words'],
-  { command, target, clear, length }: CommandSaid,
+  { command, target, clear, from, length }: CommandSaid,
   options: UnderstandOptions,
 ): Understood | null {
   const reply: Reply = { ...NO_REPLY, command, target };
@@ -177,12 +199,15 @@ function commanded(
     const nothing = command === 'no' && asked.kind === 'pain-number';
     return nothing ? null : whole;
   }
-  const [next, ...others] = words.slice(length);
+  const [next, ...others] = from > 0 ? words.slice(0, from) : words.slice(length);
   const rest = next ? [{ ...next, after: false }, ...others] : [];
   const after = replied(book, asked, { words: rest, question: false }, options);
   if (command === 'stop' || command === 'pause')
     return { ...whole, reply: { ...after.reply, command, target } };
-  if (after.verdict === 'ignore') return command === 'yes' || command === 'no' ? whole : null;
+  if (after.verdict === 'ignore') {
+    const answers = command === 'yes' || command === 'no';
+    return answers || (length > 1 && isAside(book, rest)) ? whole : null;
+  }
   // "Yes, left" names again what is right.
   if (command === 'yes' && isValue(after.reply))
     return { ...whole, reply: { ...after.reply, command } };

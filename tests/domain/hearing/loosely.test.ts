@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { understand } from '../../../src/domain/hearing/understanding';
+import { hearingBook } from './book';
+
+const book = hearingBook();
+const hear = (at: string, text: string) =>
+  understand(book, at, text, { passLineDegrees: 155, painGoesOnUpTo: 2, confidence: 1 });
+
+describe('a command with small words anywhere in it', () => {
+  it.each([
+    ['could we just pause here a moment', 'pause'],
+    ['give us another thirty seconds', 'pause'],
+    ['can you take a little bit of weight off that bar for me', 'lighter'],
+    ['put another plate on there please', 'heavier'],
+    ["sorry, I didn't quite catch the last part", 'repeat'],
+    ['how much longer have we got on this', 'time-left'],
+    ["let's get the next athlete up", 'next-person'],
+    ['I can hardly hear you from over here', 'louder'],
+    ['we will give this one a miss, his wrists are sore from work', null],
+  ])('%s', (text, command) => {
+    expect(hear('idle', text).reply?.command ?? null).toBe(command);
+  });
+
+  it('acts beside what is not meant for Sayso, but not beside words to the athlete', () => {
+    expect(hear('set/bell-hinge', "can't tell, do another set")).toMatchObject({
+      verdict: 'accept',
+      reply: { command: 'again' },
+    });
+    expect(hear('idle', 'keep your back flat, go a bit slower').verdict).toBe('ignore');
+  });
+
+  it.each([
+    "don't pause at the bottom",
+    "stop me if you've heard this one",
+    'go down slower than that',
+    'we stopped at the petrol station on the way back',
+    'somebody left the volume up at home',
+    'he skipped leg day, you can tell',
+  ])('is none in other talk: %s', (text) => {
+    expect(hear('idle', text).verdict).toBe('ignore');
+  });
+});
+
+describe('a red flag in words of one’s own', () => {
+  it.each([
+    ['he does not feel his foot', 'numb-tingling'],
+    ['my fingers have gone all pins and needles', 'numb-tingling'],
+    ["she's got no feeling at all in that leg", 'numb-tingling'],
+    ['there is a really heavy pressure across his chest', 'chest-pain'],
+    ["his heart's racing", 'chest-pain'],
+    ['the whole room is turning', 'faint-dizzy'],
+    ["she's gone pale and clammy", 'faint-dizzy'],
+    ["he's having trouble getting enough air in", 'breathless'],
+    ['her kneecap slipped out on her', 'gave-way'],
+    ["he can't control his bladder", 'back-numb'],
+  ])('%s', (text, redFlag) => {
+    expect(hear('idle', text)).toMatchObject({ verdict: 'accept', reply: { redFlag, faults: [] } });
+  });
+
+  it.each([
+    'the company reached dizzy heights',
+    'I nearly fainted when I saw the bill',
+    'I felt dizzy at the fair last week',
+  ])('is never acted on where it is of something else or of another day: %s', (text) => {
+    expect(hear('idle', text).verdict).not.toBe('accept');
+  });
+
+  it('is none where it is denied', () => {
+    expect(hear('idle', 'no numbness in the hand, no dizziness').reply?.redFlag ?? null).toBeNull();
+  });
+});
+
+describe('a reply in passing words', () => {
+  it.each([
+    'perfect technique, pass',
+    "the back's technically clean",
+    "he's clear as a bell, pass",
+  ])('is still the reply: %s', (text) => {
+    expect(hear('check/hinge-bar', text)).toMatchObject({
+      verdict: 'accept',
+      reply: { result: 'held' },
+    });
+  });
+
+  it('asks nothing about no pain while work goes on', () => {
+    expect(hear('idle', 'no pain')).toMatchObject({ verdict: 'accept', reply: { pain: 0 } });
+    expect(hear('idle', 'no pain no gain').verdict).toBe('ignore');
+  });
+});
