@@ -41,7 +41,8 @@ const isOnRep = ({ numbers }: Vocabulary, before: Segment | undefined): boolean 
 
 /** "One" that stands for what was named. */
 const isOneOf = (segment: Segment, before: Segment | undefined): boolean =>
-  means(segment, 'fillers') && (means(before, 'side') || means(before, 'kind'));
+  means(segment, 'fillers') &&
+  (means(before, 'side') || (means(before, 'kind') && !means(before, 'pain')));
 
 /** Which of the numbers are angles and which are pain; the others count something. */
 export function numbersIn(

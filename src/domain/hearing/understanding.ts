@@ -107,10 +107,15 @@ function commandAt(book: CueBook, asked: Prompt, words: Words['words']): Command
     : said;
 }
 
-/** Told to nobody, and no praise: what it means for a command beside it is nothing. */
+/** More words than this beside a command tell of something else. */
+const MOST_ASIDE = 4;
+
+/** Short, told to nobody, no praise and no number: for a command beside it it means nothing. */
 function isAside(book: CueBook, words: Words['words']): boolean {
+  if (words.length > MOST_ASIDE) return false;
   const segments = segmentsOf(book.vocabulary, meaningsOf(book), words, () => true);
-  const isSaidTo = (segment: Segment) => means(segment, 'praise') || means(segment, 'addressing');
+  const isSaidTo = (segment: Segment) =>
+    means(segment, 'praise') || means(segment, 'addressing') || segment.number !== null;
   return talkFrom(segments) === null && !segments.some(isSaidTo);
 }
 
@@ -206,7 +211,8 @@ function commanded(
     return { ...whole, reply: { ...after.reply, command, target } };
   if (after.verdict === 'ignore') {
     const answers = command === 'yes' || command === 'no';
-    return answers || (length > 1 && isAside(book, rest)) ? whole : null;
+    const isApart = command !== 'go-to' && length > 1 && isAside(book, rest);
+    return answers || isApart ? whole : null;
   }
   // "Yes, left" names again what is right.
   if (command === 'yes' && isValue(after.reply))
