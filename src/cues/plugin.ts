@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import type { CueBook } from '../domain/script';
 import { durationsOf } from './durationsOf';
 import { loadBook } from './fromFolder';
 import { wordsOf } from './grammarWords';
@@ -8,6 +9,11 @@ import { filesOf, languagesOf } from './reading';
 
 const NAME = 'virtual:sayso-cues';
 const RESOLVED = `\0${NAME}`;
+const WORDS = 'virtual:sayso-understood-words';
+/** What replies are understood by and nothing else needs, two fifths of the book. */
+const UNDERSTOOD = ['states', 'talk', 'loosely'] as const;
+/** The one module that reads it. */
+const READS = /\/domain\/hearing\/meanings\.ts$/;
 
 export interface CuesOptions {
   /** The folder that holds scripts-cues. */
@@ -28,26 +34,45 @@ export interface CuesPlugin {
   name: string;
   resolveId(id: string): string | undefined;
   load(this: Building, id: string): string | undefined;
+  transform(code: string, id: string): string | undefined;
 }
 
 /**
  * Gives `virtual:sayso-cues` to the page: `book`, `lexicon` and `durations`, read when the page
  * is built, so that no YAML is parsed in the browser, and `others`: what fetches the same of each
- * other language, by its code. A language without phones has an empty lexicon. Where the scripts cannot be used, CueError
+ * other language, by its code. A language without phones has an empty lexicon. What the page's own
+ * language is understood by comes with the module that reads it, so neither is there without the
+ * other, and the first page has none of it. Where the scripts cannot be used, CueError
  * fails the build and lists every problem; what only the whole check finds does not stop it.
  */
 export function saysoCues({ root, language, lexiconFor }: CuesOptions): CuesPlugin {
   const folder = join(root, 'scripts-cues');
   return {
     name: 'sayso-cues',
-    resolveId: (id) => (id === NAME || id.startsWith(`${NAME}/`) ? `\0${id}` : undefined),
+    resolveId: (id) =>
+      id === NAME || id === WORDS || id.startsWith(`${NAME}/`) ? `\0${id}` : undefined,
+    transform: (code, id) => (READS.test(id) ? `import '${WORDS}';\n${code}` : undefined),
     load(id) {
+      if (id === `\0${WORDS}`) {
+        const { vocabulary } = loadBook(folder, language);
+        return [
+          `import { book } from '${NAME}';`,
+          // In place: whoever has the book, or a copy of it with words of their own, has them too.
+          ...UNDERSTOOD.map(
+            (part) =>
+              `Object.assign(book.vocabulary.${part}, ${JSON.stringify(vocabulary[part])});`,
+          ),
+        ].join('\n');
+      }
       if (id !== RESOLVED && !id.startsWith(`${RESOLVED}/`)) return undefined;
       const wanted = id === RESOLVED ? language : id.slice(RESOLVED.length + 1);
       for (const file of filesOf(folder, wanted)) this.addWatchFile(file);
       const book = loadBook(folder, wanted);
       const lexicon = hasPhones(wanted) ? lexiconFor(wordsOf(book)) : {};
-      const exported = { book, lexicon, durations: durationsOf(wanted) };
+      const exported = {
+        book: id === RESOLVED ? withoutUnderstood(book) : book,
+        ...{ lexicon, durations: durationsOf(wanted) },
+      };
       const code = Object.entries(exported)
         .map(([name, value]) => `export const ${name} = ${JSON.stringify(value)};\n`)
         .join('');
@@ -59,3 +84,11 @@ export function saysoCues({ root, language, lexiconFor }: CuesOptions): CuesPlug
     },
   };
 }
+
+const withoutUnderstood = (book: CueBook) => ({
+  ...book,
+  vocabulary: {
+    ...book.vocabulary,
+    ...Object.fromEntries(UNDERSTOOD.map((part) => [part, {}])),
+  },
+});

@@ -28,7 +28,6 @@ const ways = z.strictObject({
   also: phrases,
 });
 const readable = ways.extend({ readback: z.string().min(1, 'allowed: the words to read back') });
-const loose = readable.extend({ loosely: phrases });
 
 /** A record that must hold every one of these keys and no other. */
 const every = <K extends string, T extends z.ZodType>(keys: readonly K[], value: T) =>
@@ -94,6 +93,15 @@ const talk = z.strictObject({
   fillers: phrases,
 });
 
+const loosely = z.strictObject({
+  small: z.array(word),
+  told: z.array(word),
+  before: phrases,
+  after: phrases,
+  redFlags: z.partialRecord(z.enum(RED_FLAGS), phrases),
+  commands: z.partialRecord(z.enum(spokenCommands), phrases),
+});
+
 /** vocabulary.yaml: every reply of a language once. Refuses unknown fields and dangling names. */
 export const vocabularySchema: z.ZodType<Vocabulary> = z
   .strictObject({
@@ -129,8 +137,8 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
       notPain: phrases,
       places: phrases,
     }),
-    redFlags: every(RED_FLAGS, loose),
-    commands: every(spokenCommands, loose),
+    redFlags: every(RED_FLAGS, readable),
+    commands: every(spokenCommands, readable),
     stopWords: z.array(word).min(1, 'allowed: at least one word that asks to stop'),
     afterNo: z.array(word).default([]),
     unclearCommands: z
@@ -152,9 +160,10 @@ export const vocabularySchema: z.ZodType<Vocabulary> = z
     mayPass: phrases,
     doubts: z.strictObject({ notAPass: z.string().min(1), underTheLine: z.string().min(1) }),
     talk,
-    around: z
-      .strictObject({ small: z.array(word), told: z.array(word), before: phrases, after: phrases })
-      .default({ small: [], told: [], before: [], after: [] }),
+    loosely: loosely.default({
+      ...{ small: [], told: [], before: [], after: [] },
+      ...{ redFlags: {}, commands: {} },
+    }),
     adverbEndings: z.array(word).default([]),
     endings: z.array(word).default([]),
     endingsFor: z.array(word).default([]),

@@ -3,7 +3,7 @@ import type { CueBook, PromptId } from '../script';
 import type { Grammar } from './grammar';
 import { Graph } from './graph';
 import { ANGLE_DEGREES } from './judging';
-import { entries } from './meanings';
+import { entries } from './entries';
 import { namesOf } from './naming';
 import { numberSpoken } from './numbers';
 import { phrasesOf } from './patterns';

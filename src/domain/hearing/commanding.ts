@@ -62,6 +62,9 @@ function wholesOf(words: Word[]): { from: number; to: number }[] {
   return [all, { from: 0, to: first }, ...(last.to - last.from >= LEAST_AFTER ? [last] : [])];
 }
 
+/** More words than this, small ones aside, are no command; what may stand round one can be read in many ways. */
+const MOST_LOOSE = 14;
+
 /** "Could we take a bit of weight off that": the words of a command with small ones between. */
 function looselySaid(
   { vocabulary }: CueBook,
@@ -69,7 +72,8 @@ function looselySaid(
   words: Word[],
   allowed: readonly Command[],
 ): Command | null {
-  const { text } = bare(vocabulary.numbers, loosely.small, words);
+  const { text, at } = bare(vocabulary.numbers, loosely.small, words);
+  if (at.length > MOST_LOOSE) return null;
   const found = loosely.commands.find(
     ({ command, expression }) => allowed.includes(command) && expression.test(text),
   );

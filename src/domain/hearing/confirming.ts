@@ -1,6 +1,7 @@
 import type { CueBook } from '../script';
 import { unwrapped } from './commanding';
-import { entries, meaningsOf } from './meanings';
+import { entries } from './entries';
+import { meaningsOf } from './meanings';
 import { phrasesOf } from './patterns';
 import { numberAt } from './numbers';
 import type { Prompt } from './prompts';

@@ -21,13 +21,12 @@ const source = (pattern: Pattern, ending: string): string =>
 const anyOf = (patterns: Pattern[], ending = ''): string =>
   `(?:${patterns.map((pattern) => source(pattern, ending)).join('|')})`;
 
-/** Patterns wherever they stand ("heart's racing" too); null where there are none. */
-export const within = (patterns: Pattern[]): RegExp | null =>
-  patterns.length > 0 ? new RegExp(`${anyOf(patterns, "(?:'s)?")}(?= |$)`, 'g') : null;
+/** Patterns wherever they stand ("heart's racing" too). */
+export const within = (patterns: Pattern[]): RegExp =>
+  new RegExp(`${anyOf(patterns, "(?:'s)?")}(?= |$)`, 'g');
 
 /** Patterns that are all that is said, but for what may stand before and after them. */
-export function wholly(patterns: Pattern[], before: Pattern[], after: Pattern[]): RegExp | null {
-  if (patterns.length === 0) return null;
+export function wholly(patterns: Pattern[], before: Pattern[], after: Pattern[]): RegExp {
   const some = (around: Pattern[]) => (around.length > 0 ? `${anyOf(around)}*` : '');
   return new RegExp(`^${some(before)}${anyOf(patterns)}${some(after)}$`);
 }

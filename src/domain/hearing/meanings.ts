@@ -2,9 +2,18 @@ import type { Side } from '../areas';
 import type { FaultId } from '../faults';
 import type { PainKind, RedFlag } from '../findings';
 import type { CueBook } from '../script';
+import { entries } from './entries';
 import { wholly, within } from './loosely';
 import { phrasesOf } from './patterns';
-import type { FaultWords, Pattern, ResultWord, SpokenCommand, Talk, Ways } from './vocabulary';
+import type {
+  FaultWords,
+  LooseWords,
+  Pattern,
+  ResultWord,
+  SpokenCommand,
+  Talk,
+  Ways,
+} from './vocabulary';
 
 /** What a phrase can mean; a phrase may have several meanings until its neighbours decide. */
 export type Meaning =
@@ -52,6 +61,9 @@ export function meaningsOf(book: CueBook): Meanings {
 }
 
 function gather(book: CueBook): Meanings {
+  // The page fetches these apart (src/cues/plugin.ts); without them a reply would be half understood.
+  if (Object.keys(book.vocabulary.talk).length === 0)
+    throw new Error('The words that replies are understood by are not there.');
   const { numbers, sides, results, parts, states, faults, pain, redFlags, talk, ...rest } =
     book.vocabulary;
   const phrases = new Map<string, Meaning[]>();
@@ -99,7 +111,7 @@ function gather(book: CueBook): Meanings {
   const mayPass = new Set(rest.mayPass.flatMap(phrasesOf));
   const longer = [...phrases.keys()].filter((phrase) => phrase.includes(' '));
   const openings = new Set(longer.map((phrase) => phrase.slice(0, phrase.indexOf(' '))));
-  const loosely = looselyOf(book.vocabulary);
+  const loosely = looselyOf(book.vocabulary.loosely);
   return { phrases, openings, longest, mayPass, loosely, ...commandsOf(rest) };
 }
 
@@ -143,17 +155,16 @@ function signReader(
   };
 }
 
-function looselyOf({ commands, redFlags, around }: CueBook['vocabulary']): Loosely {
-  const { small, told, before, after } = around;
+function looselyOf({ commands, redFlags, small, told, before, after }: LooseWords): Loosely {
   return {
-    commands: entries(commands).flatMap(([command, { loosely }]) => {
-      const expression = wholly(loosely, before, after);
-      return expression ? [{ command, expression }] : [];
-    }),
-    redFlags: entries(redFlags).flatMap(([flag, { loosely }]) => {
-      const expression = within(loosely);
-      return expression ? [{ flag, expression }] : [];
-    }),
+    commands: entries(commands).map(([command, patterns]) => ({
+      command,
+      expression: wholly(patterns, before, after),
+    })),
+    redFlags: entries(redFlags).map(([flag, patterns]) => ({
+      flag,
+      expression: within(patterns),
+    })),
     small: new Set(small),
     told: new Set([...small, ...told]),
   };
@@ -182,6 +193,3 @@ function commandsOf({
   );
   return { commands: spoken, openers };
 }
-
-export const entries = <K extends string, V>(record: Record<K, V>): [K, V][] =>
-  Object.entries(record) as [K, V][];

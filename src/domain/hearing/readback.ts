@@ -1,5 +1,5 @@
 import type { CueBook } from '../script';
-import { entries } from './meanings';
+import { entries } from './entries';
 import { numberSpoken } from './numbers';
 import type { Reply } from './reply';
 

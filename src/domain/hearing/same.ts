@@ -1,7 +1,7 @@
 import type { Side } from '../areas';
 import type { CueBook } from '../script';
 import { unwrapped } from './commanding';
-import { entries } from './meanings';
+import { entries } from './entries';
 import { phrasesOf } from './patterns';
 import type { Reply } from './reply';
 import type { Ways } from './vocabulary';

@@ -20,11 +20,6 @@ export interface ReadableWays extends Ways {
   readback: string;
 }
 
-/** `loosely`: understood with small words anywhere between; `0` is any number but one. */
-export interface LooseWays extends ReadableWays {
-  loosely: Pattern[];
-}
-
 /** Results a coach may name; `failed` says that it was no pass but not how (asked about). */
 export const RESULT_WORDS = ['held', 'short', 'lost', 'not-tested', 'failed'] as const;
 export type ResultWord = (typeof RESULT_WORDS)[number];
@@ -98,8 +93,11 @@ export interface Talk {
   fillers: Pattern[];
 }
 
-/** What may stand in and round ways that are matched loosely. */
-export interface AroundWords {
+/** Understood with small words anywhere between; `0` in a pattern is any number but one. */
+export interface LooseWords {
+  redFlags: Partial<Record<RedFlag, Pattern[]>>;
+  /** These are all that is said, but for what may stand round them. */
+  commands: Partial<Record<SpokenCommand, Pattern[]>>;
   /** Change nothing anywhere ("the", "a bit"). */
   small: string[];
   /** Change nothing where a body is told of ("has gone all"). */
@@ -180,8 +178,8 @@ export interface Vocabulary {
     /** Places that make a side belong to the pain ("knee"). */
     places: Pattern[];
   };
-  redFlags: Record<RedFlag, LooseWays>;
-  commands: Record<SpokenCommand, LooseWays>;
+  redFlags: Record<RedFlag, ReadableWays>;
+  commands: Record<SpokenCommand, ReadableWays>;
   /** Single words of "stop" that ask to stop among a few words that are not understood. */
   stopWords: string[];
   /** Between a "no" and what is right instead ("no, it was the right"). */
@@ -216,7 +214,7 @@ export interface Vocabulary {
   /** Read back after what contradicts itself. */
   doubts: { notAPass: string; underTheLine: string };
   talk: Talk;
-  around: AroundWords;
+  loosely: LooseWords;
   /** An unknown word that ends so tells how something was done ("technically"). */
   adverbEndings: string[];
   /** Word endings that do not change the meaning; longest first. */

@@ -29,6 +29,10 @@ describe('a command with small words anywhere in it', () => {
     expect(hear('idle', 'keep your back flat, go a bit slower').verdict).toBe('ignore');
   });
 
+  it('is looked for in no time, whatever is said', () => {
+    expect(hear('idle', `${'can we now '.repeat(19)}well`).verdict).toBe('ignore');
+  });
+
   it.each([
     "don't pause at the bottom",
     "stop me if you've heard this one",
