@@ -26,6 +26,7 @@ export default defineConfig({
           name: 'rooms',
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**', ...MOCKED],
+          setupFiles: ['tests/runner/drawing.ts'],
           // Files share their modules: reading these anew took as long as many a test.
           isolate: false,
         },

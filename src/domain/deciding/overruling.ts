@@ -154,7 +154,8 @@ function heavier(course: Course, { at, climb }: SetPlace): Reason {
 
 /** Rule 9.3: the drill at hand is left out: on to the next rung, or the ladder is over. */
 export function leaveOutDrill(course: Course, { at, climb }: SetPlace): Reason {
-  const next = rungFrom(course, at, climb.rung + 1, 1);
+  // Homework leaves the area for another day, from a rung that was stepped back to as well (15.3).
+  const next = at.task === null ? rungFrom(course, at, climb.rung + 1, 1) : null;
   if (next === null) {
     climb.ended = 'coach';
     const over = course.homework === null ? 'ladder-over' : 'homework-left';

@@ -3,7 +3,7 @@ import { areaStates, liftsReady } from '../../../src/domain/deciding/deciding';
 import type { HandoverTask } from '../../../src/domain/handover/handover';
 import { REST_SECONDS } from '../../../src/domain/pacing/oneStep';
 import { outcomeOf } from '../../../src/domain/reporting/report';
-import { book, Days, handedOver } from '../handover/days';
+import { book, brief, Days, handedOver } from '../handover/days';
 
 const HINGE: HandoverTask = {
   ...{ area: 'hinge', drill: 'bench-hinge', rung: 1, load: 'as-written' },
@@ -66,6 +66,19 @@ describe('homework alone, in one session', () => {
     expect(skipped.sets).toEqual(Array(3).fill('goblet-squat as-written held'));
     expect(outcomes(skipped)).toEqual(['hinge unfinished', 'squat working']);
   });
+
+  it.each(['not tested', 'next'])(
+    '15.3 stepped back from twice lost, "%s" leaves the area, and its rung comes no more that day',
+    (said) => {
+      const days = one([{ ...GOBLET, load: 'lighter' }, HINGE], 'limited', 'limited', said);
+      expect(days.sets.filter((set) => set.startsWith('goblet-squat'))).toEqual(
+        Array(2).fill('goblet-squat lighter short'),
+      );
+      expect(days.cues).toContain('As you say: the squat is left for another day.');
+      expect(outcomes(days)).toEqual(['squat unfinished', 'hinge working']);
+      expect(brief(days.at(NEXT))).toMatch(/^squat plate-reach-squat 2/);
+    },
+  );
 
   it('15.3 goes to what is at or below the rung of the day, and to nothing else', () => {
     const up = one([BELL], 'go to the deadlift');
