@@ -88,7 +88,7 @@ describe('in talk that never stops', () => {
         await spoken('pass', { before: 1, after: 1.5 }),
         await spoken('undo', { before: 0, after: 1.5 }),
       ),
-      9,
+      12,
     );
     expect(textsIn(await heardIn(sound, HINGE, alwaysSpeech))).toEqual(['pass', 'undo']);
   });

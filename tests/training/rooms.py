@@ -319,6 +319,13 @@ def clips(bank, which, decibels=None, kinds=KINDS, seed=None):
     return mixed / mixed.abs().amax(1, keepdim=True).clamp(min=1e-6) * PEAK
 
 
+def broken_off(sound):
+    """The beginning of every clip, at the loudness that the ear brings sound to."""
+    length = sound.shape[1]
+    part = sound[:, :max(min(length, 8 * 1024), int(length * dice_between(.3, 1))) // 384 * 384]
+    return part / part.abs().amax(1, keepdim=True).clamp(min=1e-6) * PEAK
+
+
 QUIET_KINDS = tuple((kind, share) for kind, share in KINDS if kind not in ('babble', 'other'))
 
 

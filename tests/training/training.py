@@ -43,7 +43,12 @@ VARIANTS = {
 RIVALS = 4
 RIVAL_ROWS = 96
 # People's recordings are few beside what is spoken: each is drawn so often.
-PEOPLE_TIMES = 5
+PEOPLE_TIMES = 8
+# One step in so many is of clips that break off in mid-speech, as sound does that is still coming in.
+BROKEN_OFF_EVERY = 3
+BROKEN_OFF_WEIGHT = 2.
+# Half a second, in rows of a head with one every 24 ms.
+LAST_ROWS = 21
 
 
 class Taught:
@@ -68,7 +73,8 @@ class Taught:
             parameters, lr=1e-3, weight_decay=.02, betas=(.9, .98), **({'fused': True} if device == 'cuda' else {})
         )
         self.count = sum(p.numel() for p in parameters)
-        self.losses = []
+        self.losses, self.broken_off = [], []
+        self.elder = Head(**plan['size']).to(device).eval()
         if os.path.exists(going):
             kept = torch.load(going, map_location=device, weights_only=False)
             self.head.load_state_dict(kept['head'])
@@ -83,9 +89,7 @@ class Taught:
         ), path)
 
     def step(self, states, sound, targets, share, steps):
-        rate = self.rate * min(1, (steps + 1) / (400 if share < .3 else 30)) * (.5 * (1 + np.cos(np.pi * share)) + .004)
-        for group in self.optimiser.param_groups:
-            group['lr'] = rate
+        self.pace(share, steps)
         with brief(sound):
             logits = self.head(states, sound, hidden_tones)
         log = F.log_softmax(logits.float(), -1)
@@ -98,11 +102,32 @@ class Taught:
             costs = costs.view(-1, 1 + RIVALS) + targets['missing']
             told = -F.log_softmax(-costs, 1)[:, 0]
             loss = loss + self.weight * min(1, (share - self.begun) / .1) * told.mean()
+        self.losses.append(loss.detach())
+        self.learn(loss, share, steps)
+
+    def step_broken_off(self, whole, part, share, steps):
+        """Rows of a clip's beginning as they are once all of it is heard; whole, part: states and sound."""
+        self.pace(share, steps)
+        self.elder.load_state_dict(self.mean)
+        with torch.no_grad(), brief(part[1]):
+            told = F.softmax(self.elder(*whole).float(), -1)
+        with brief(part[1]):
+            logits = self.head(*part, hidden_tones)
+        rows = logits.shape[1]
+        loss = F.kl_div(F.log_softmax(logits.float(), -1), told[:, :rows], reduction='none').sum(-1).mean()
+        self.broken_off.append(loss.detach())
+        self.learn(BROKEN_OFF_WEIGHT * loss, share, steps)
+
+    def pace(self, share, steps):
+        rate = self.rate * min(1, (steps + 1) / (400 if share < .3 else 30)) * (.5 * (1 + np.cos(np.pi * share)) + .004)
+        for group in self.optimiser.param_groups:
+            group['lr'] = rate
+
+    def learn(self, loss, share, steps):
         self.optimiser.zero_grad(set_to_none=True)
         loss.backward()
         torch.nn.utils.clip_grad_norm_(self.head.parameters(), 2.)
         self.optimiser.step()
-        self.losses.append(loss.detach())
         with torch.no_grad():
             held = self.head.state_dict()
             keep = min(.999, 1 - 10 / (steps + 20)) if share < .3 else .999
@@ -231,29 +256,42 @@ class Exam:
             for at in range(0, len(order), 128):
                 which = order[at:at + 128]
                 sound = rooms.clips(bank, which, decibels, seed=7 + at)
+                part = rooms.broken_off(sound)
                 rivals = [[bank.phones[i], *bank.rivals[i][:6]] for i in which]
-                batches.append((sound, encoder(sound), [bank.phones[i] for i in which], rivals))
+                batches.append((
+                    sound, encoder(sound), [bank.phones[i] for i in which], rivals, part, encoder(part),
+                ))
             self.sets[decibels] = batches
 
     @torch.no_grad()
     def marks(self, head):
-        """A line: share of phones wrong and of clips taken for a rival, by distance to noise."""
+        """A line: share of phones wrong, of clips taken for a rival, of rows lost where sound breaks off, by distance to noise."""
         told = []
         for decibels, batches in self.sets.items():
-            wrong = phones = mistaken = clips = 0
-            for sound, states, right, rivals in batches:
+            wrong = phones = mistaken = clips = lost = begun = 0
+            for sound, states, right, rivals, part, part_states in batches:
                 with brief(sound):
                     log = F.log_softmax(head(states, sound).float(), -1)
                 for found, wanted in zip(best_row(log), right):
                     wrong += edits(found, wanted)
                     phones += len(wanted)
+                # Phones of the last half second before the sound breaks off that are told once more follows.
+                with brief(part):
+                    early = head(part_states, part).argmax(-1)
+                rows = early.shape[1]
+                late = slice(max(0, rows - LAST_ROWS), rows - 2)
+                once = log.argmax(-1)[:, late]
+                lost += int(((once > 0) & (once != early[:, late])).sum())
+                begun += int((once > 0).sum())
                 counts = [len(r) for r in rivals]
                 table, lengths = padded([r for row in rivals for r in row], log.device)
                 many = log.repeat_interleave(torch.tensor(counts, device=log.device), 0)
                 costs = unlikely(many, table, lengths).split(counts)
                 mistaken += sum(int(c.argmin() > 0) for c in costs)
                 clips += len(costs)
-            told.append(f'{decibels} dB {100 * wrong / phones:.2f}/{100 * mistaken / clips:.2f}')
+            told.append(
+                f'{decibels} dB {100 * wrong / phones:.2f}/{100 * mistaken / clips:.2f}/{100 * lost / max(1, begun):.2f}'
+            )
         return ', '.join(told)
 
 
@@ -304,6 +342,17 @@ def main():
         share = (part + (time.time() - began) / seconds) / parts
         if time.time() - began >= seconds:
             break
+        if steps % BROKEN_OFF_EVERY == 1:
+            sound = rooms.clips(bank, list(bank.neighbours(size, dice)))
+            begun = rooms.broken_off(sound)
+            whole_states = begun_states = None
+            if not all(each.head.alone for each in taught):
+                whole_states, begun_states = encoder(sound), hidden_moments(encoder(begun), 5)
+                begun_states = begun_states + .02 * torch.randn_like(begun_states)
+            for each in taught:
+                each.step_broken_off((whole_states, sound), (begun_states, begun), share, steps)
+            steps += 1
+            continue
         if steps % 12 == 11:
             sound = rooms.only_noise(bank, size // 2, crowd=steps % 24 == 11)
             phones, lengths = padded([[]] * (size // 2), device)
@@ -327,7 +376,10 @@ def main():
             if exam is None and os.path.exists(f'{folder}/kept.done'):
                 exam_bank.add(arrived(folder, 'kept', set()))
                 exam = Exam(exam_bank, bank.noises, encoder, int(os.environ.get('EXAM', '1500')))
-            losses = ' '.join(f'{e.name} {torch.stack(e.losses[-150:]).mean().item():.3f}' for e in taught)
+            losses = ' '.join(
+                f'{e.name} {torch.stack(e.losses[-150:]).mean().item():.3f}, '
+                f'broken off {torch.stack(e.broken_off[-50:]).mean().item():.3f}' for e in taught
+            )
             tell(f'{time.time() - began:.0f} s, {steps} steps, {len(bank.lengths)} utterances: {losses}')
     if exam is None and os.path.exists(f'{folder}/kept.done'):
         exam_bank.add(arrived(folder, 'kept', set()))
@@ -347,7 +399,7 @@ def main():
         weights = {k: v.float().cpu() for k, v in head.state_dict().items()}
         torch.save(dict(size=VARIANTS[each.name]['size'], weights=weights), f'{out}/{each.name}.pt')
         if exam is not None:
-            tell(each.name, 'phones wrong/taken for a rival, %:', exam.marks(head))
+            tell(each.name, 'phones wrong/taken for a rival/rows lost where sound breaks off, %:', exam.marks(head))
         if met is not None:
             tell(each.name, 'the same, people who were not taught:', met.marks(head))
 
