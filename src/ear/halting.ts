@@ -128,7 +128,7 @@ export class Halting {
   ): Promise<HeardWords | null> {
     this.lookedAtSeconds = nowSeconds;
     const { grammar, lexicon } = this.sayingBy(said);
-    const { heard } = await this.recogniser.look(sound, grammar, lexicon, true);
+    const { heard } = await this.recogniser.look(sound, grammar, lexicon);
     const before = this.believed;
     this.isSuspected = heard !== null && this.urgent.has(heard.text);
     this.believed = heard !== null && this.isBelieved(heard) ? heard : null;

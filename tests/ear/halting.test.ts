@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { Halting } from '../../src/ear/halting';
 import { lexiconFor } from '../../src/ear/lexicon';
+import { nodeQuick } from '../../src/ear/node';
 import type { HeardWords, Recogniser } from '../../src/ear/recognising';
+import { URGENT } from '../../src/ear/urgent';
+import { COACH_VOICE, SAYSO_VOICE, spoken } from './speech';
 
 const SAID = lexiconFor(['stop', 'pause', 'wait']);
 const SOUND = new Float32Array(16000);
@@ -69,5 +72,32 @@ describe('a stop word that is looked for by itself', () => {
     await halting.look(SOUND, SAID, 1, null);
     expect(asked).toEqual(expect.arrayContaining(['stop', 'pause', 'step']));
     expect(asked).not.toContain('please stop');
+  });
+});
+
+describe('what begins like a stop word and goes on', () => {
+  /** What halts while this is said, looked at every 0.064 s. */
+  async function halts(text: string, voice: typeof COACH_VOICE): Promise<string[]> {
+    const sound = await spoken(text, { voice, before: 1.2, after: 0.4 });
+    const halting = new Halting(await nodeQuick(), new Set(URGENT));
+    const said = lexiconFor([...URGENT].flatMap((words) => words.split(' ')));
+    const told: string[] = [];
+    for (let at = 1.2; at <= sound.length / 16000; at += 0.064) {
+      const from = Math.round((at - halting.secondsAt(at)) * 16000);
+      const heard = await halting.look(sound.slice(from, Math.round(at * 16000)), said, at, null);
+      if (heard === null) continue;
+      told.push(heard.text);
+      halting.wasTold(at);
+    }
+    return told;
+  }
+
+  it.each(['please stay there', 'please stand tall'])('halts nothing: %s', async (text) => {
+    for (const voice of [COACH_VOICE, SAYSO_VOICE]) expect(await halts(text, voice)).toEqual([]);
+  });
+
+  it('and the stop word itself halts', async () => {
+    for (const voice of [COACH_VOICE, SAYSO_VOICE])
+      expect(await halts('please stop', voice)).toEqual(['please stop']);
   });
 });
