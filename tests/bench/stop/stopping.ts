@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { USUAL_MANNER } from '../../../src/voice/manner';
 import { handMicrophone } from '../../browser/handMicrophone';
 import { begin, open, toGate } from '../../browser/opening';
@@ -95,13 +95,13 @@ async function figureOf(way: StopWay, size: StopSize, folder: string): Promise<S
     await better.waitFor({ timeout: 15_000 }).catch(() => undefined);
     await better.waitFor({ state: 'hidden', timeout: 60_000 });
     const took: { name: string; milliseconds: number | null }[] = [];
-    for (const [at, { name, over }] of said.entries()) {
+    for (const { name, over } of said) {
+      const speak = await readyToSpeak(page);
       const stopping = page.evaluate(
         (word) => (window as unknown as Stopping).stopNext(word),
         over,
       );
-      if (at === 0) await begin(page, 'voice');
-      else await goOn(page);
+      await speak();
       took.push({ name, milliseconds: await stopping });
     }
     return figureFrom(way, took);
@@ -110,11 +110,32 @@ async function figureOf(way: StopWay, size: StopSize, folder: string): Promise<S
   }
 }
 
-/** Until it speaks again. */
-async function goOn(page: Page): Promise<void> {
+/**
+ * What makes it speak again. After a stop that was heard the line is said again. After one that was
+ * missed the session has gone on, to a question that waits without another word perhaps, or has
+ * ended on what it took the word for: so it is ended, and a new one begins.
+ */
+async function readyToSpeak(page: Page): Promise<() => Promise<void>> {
   const no = page.getByRole('button', { name: 'No, go on' });
-  await no.click({ timeout: 5000 }).catch(() => undefined);
+  const runs = await page.locator('main.run').isVisible();
+  if (runs && (await isSeen(no))) return () => no.click();
+  if (runs) {
+    await page.locator('button.stop').click();
+    await page.getByRole('button', { name: 'Yes, end it' }).click();
+  }
+  const back = page.getByRole('button', { name: 'Back to the start' });
+  const gate = page.getByRole('button', { name: 'Begin by voice' });
+  // The closing words are heard out.
+  await back.or(gate).first().waitFor({ timeout: 60_000 });
+  if (await back.isVisible()) await back.click();
+  return () => begin(page, 'voice');
 }
+
+const isSeen = (button: Locator): Promise<boolean> =>
+  button.waitFor({ timeout: 5000 }).then(
+    () => true,
+    () => false,
+  );
 
 async function overOf(speaker: Speaker, at: number, size: StopSize): Promise<Over> {
   const samples = await spokenBy({ speaker, text: 'stop', rate: 1 });
