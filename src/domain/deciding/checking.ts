@@ -48,6 +48,10 @@ const hasHeldIn = (round: Round, slot: Slot): boolean => {
 const hasHeld = (round: Round, check: CheckScript): boolean =>
   slotsOf(check).every((slot) => hasHeldIn(round, slot));
 
+/** Whether an unloaded check of the area was neither held nor failed. */
+export const hasUntestedUnloaded = ({ all, checks }: AreaCourse): boolean =>
+  all.some((check) => !check.loaded && !hasHeld(checks, check) && !hasFailed(checks, check));
+
 /** Failed answers of a round with their checks, for the ladder's entry. */
 export const failuresOf = ({ all, checks }: AreaCourse) =>
   all.flatMap((check) =>

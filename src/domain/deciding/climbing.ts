@@ -2,7 +2,7 @@ import type { Side } from '../areas';
 import type { Load } from '../findings';
 import { isEased, mostLoad } from '../handover/progressLoad';
 import type { DrillId, DrillScript, Ladder } from '../script';
-import { failuresOf } from './checking';
+import { failuresOf, hasUntestedUnloaded } from './checking';
 import {
   because,
   isBarredByJoined,
@@ -135,9 +135,14 @@ export function visit(climb: Climb, stand: Stand): void {
   climb.visit = openVisit(stand);
 }
 
-/** Rule 11.1: the lowest rung of every entry that applies, else the first. */
+/**
+ * Rule 11.1: the lowest rung of every entry that applies, else the first. What failed under load
+ * shows "only with the bar" where the unloaded checks held, and says nothing of where one was left out.
+ */
 function entryRung(course: Course, at: AreaCourse): number {
   const failures = failuresOf(at);
+  const isLoaded = ({ check }: { check: string }) => course.book.checks[check]?.loaded === true;
+  if (failures.some(isLoaded) && hasUntestedUnloaded(at)) return 1;
   const rungs = ladderOf(course, at)
     .entry.filter((entry) =>
       failures.some(

@@ -62,7 +62,11 @@ export function StartGate({ seat }: { seat: Seat }) {
 
       <div className="settings">
         <WhatToRun {...{ seat, wanted, toRun }} onChange={setWanted} />
+      </div>
 
+      <Cautions />
+
+      <div className="settings">
         <Language seat={seat} />
 
         {isHeard && <Hearing seat={seat} />}
@@ -75,8 +79,6 @@ export function StartGate({ seat }: { seat: Seat }) {
 
         <ToKeys seat={seat} />
       </div>
-
-      <Cautions />
 
       <div className="begin">
         <p id={agreed}>{line}</p>

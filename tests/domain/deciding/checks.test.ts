@@ -123,6 +123,11 @@ describe('11 the way onto a ladder', () => {
     expect(hinge().held().lost('knees-forward').now).toBe('set 1 romanian-deadlift');
   });
 
+  it('11.1 a failure with the bar begins at the first rung where the unloaded check was left out', () => {
+    for (const leftOut of [hinge().coach('skip'), hinge().say('not-tested')])
+      expect(leftOut.lost('knees-forward').now).toBe('set 1 bench-hinge');
+  });
+
   it('11.1 looks at the result too: standing short and standing lost', () => {
     expect(overhead().held(3).say('short').now).toBe('set 1 hands-knees-walkout');
     expect(overhead().held(3).lost('ribs-flared').now).toBe('set 1 half-kneeling-press left');
