@@ -28,6 +28,14 @@ describe('beginning', () => {
     ]);
   });
 
+  it('says what is to be asked before hands go on right after what is run, before all settings', () => {
+    show({});
+    const titles = [...document.querySelectorAll('.card :is(legend, h2)')].map(
+      ({ textContent }) => textContent,
+    );
+    expect(titles.slice(0, 3)).toEqual(['What to run', 'Before hands go on', 'Language']);
+  });
+
   it('says by the button itself that they were asked and agree, and of what', () => {
     show({});
     for (const how of ['voice', 'touch']) {

@@ -4,11 +4,12 @@ import { numberSpoken } from './numbers';
 import type { Reply } from './reply';
 
 /**
- * The fewest words that say a reply back, such as "left, one forty, ribs". A side, an angle, a
- * result and each fault is one unit, parted by a comma, in its shortest spoken form, whether that
- * is one word or two ("one forty", "heels up"). None is ever dropped; only a result is not said
- * beside a fault of its kind, which says it. So up to one fault it is four units at most; every
- * further fault, pain, and the other side add theirs. Null where the reply is empty.
+ * The fewest words that say a reply back, such as "left, one forty, ribs": a side, an angle, a
+ * result and each fault, parted by commas, each in its shortest spoken form. None is ever dropped;
+ * only a result is not said beside a fault of its kind, which says it. So a side, a result and a
+ * fault are four words at most, and so are two faults without a side. What else was said makes it
+ * longer rather than being left out: an angle by its two or three words ("one forty"), each further
+ * fault by its one or two, pain with its kind and number, the other side. Null where it is empty.
  */
 export function readbackOf(book: CueBook, reply: Reply): string | null {
   const { numbers, sides, results, pain, redFlags, commands, goTo, same } = book.vocabulary;
