@@ -13,8 +13,9 @@ import { countReport, lastLine } from './runner/counting.mjs';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const STAGES = ['build', 'types', 'lint', 'format', 'scripts', 'unit', 'pages', 'hearing'];
-/** A stage that hangs is ended after this. */
+/** A stage that hangs is ended after this; what gives way to others may have to wait for them. */
 const LIMIT_MINUTES = 15;
+const WAITING_LIMIT_MINUTES = 30;
 
 /** The four that look at the whole tree, each one test. */
 const CHECKS = /** @type {Record<string, string[]>} */ ({
@@ -25,8 +26,9 @@ const CHECKS = /** @type {Record<string, string[]>} */ ({
 });
 
 /**
- * An ear in Chromium hears in true time and takes a core while somebody speaks: two at once, and
- * one that another program kept from hearing is given a second time, which the output says.
+ * An ear in Chromium hears in true time and takes a core while somebody speaks: two at once, before
+ * all else, and one that another program kept from hearing is given a second time, which the output
+ * says.
  */
 const IN_CHROMIUM = {
   pages: ['--fileParallelism', '--maxWorkers=4'],
@@ -43,12 +45,13 @@ const IN_CHROMIUM_STAGES = /** @type {(keyof typeof IN_CHROMIUM)[]} */ (Object.k
  * @returns {Promise<{ code: number, said: string }>}
  */
 function run(words, { show = false, env = {}, givesWay = false } = {}) {
+  const limitMinutes = givesWay ? WAITING_LIMIT_MINUTES : LIMIT_MINUTES;
   const child = spawn(process.execPath, words, {
     cwd: root,
     // The build leaves NODE_ENV as production, under which React has no test helpers.
     env: { ...process.env, NODE_ENV: 'test', ...env },
     stdio: ['ignore', show ? 'inherit' : 'pipe', show ? 'inherit' : 'pipe'],
-    timeout: LIMIT_MINUTES * 60_000,
+    timeout: limitMinutes * 60_000,
   });
   if (givesWay && child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_LOW);
   let said = '';
@@ -57,7 +60,7 @@ function run(words, { show = false, env = {}, givesWay = false } = {}) {
   return new Promise((resolve) => {
     child.on('error', (error) => resolve({ code: 1, said: String(error) }));
     child.on('close', (code) => {
-      if (code === null) said += `\nended after ${LIMIT_MINUTES} minutes`;
+      if (code === null) said += `\nended after ${limitMinutes} minutes`;
       resolve({ code: code ?? 1, said });
     });
   });
@@ -91,18 +94,19 @@ const check = (name) =>
   });
 
 /**
- * Projects of vitest (vitest.config.ts), counted from their JSON report.
+ * Projects of vitest (vitest.config.ts), counted from their JSON report. One that gives way is
+ * shown once it is over, as another is shown meanwhile.
  * @param {string} name
  * @param {string[]} projects
  * @param {string[]} words
- * @param {Record<string, string>} [env]
+ * @param {{ env?: Record<string, string>, givesWay?: boolean }} [options]
  */
-const vitest = (name, projects, words, env = {}) =>
+const vitest = (name, projects, words, { env = {}, givesWay = false } = {}) =>
   timed(name, async () => {
     const file = join(root, 'node_modules/.cache/sayso', `${name}.json`);
     mkdirSync(join(file, '..'), { recursive: true });
     rmSync(file, { force: true });
-    const { code } = await run(
+    const { code, said } = await run(
       [
         'node_modules/vitest/vitest.mjs',
         'run',
@@ -110,8 +114,9 @@ const vitest = (name, projects, words, env = {}) =>
         ...words,
         ...['--reporter=default', '--reporter=json', `--outputFile.json=${file}`],
       ],
-      { show: true, env },
+      { show: !givesWay, env, givesWay },
     );
+    if (givesWay) console.log(said);
     const report = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null;
     return countReport(name, report, code);
   });
@@ -133,7 +138,7 @@ const attempt = (name, work) =>
   });
 
 /**
- * What looks at the whole tree takes the time that journeys in Chromium leave.
+ * What looks at the whole tree, one after the other.
  * @param {(name: string) => boolean} wants
  */
 async function checks(wants) {
@@ -145,7 +150,13 @@ async function checks(wants) {
 
 /** @param {(name: string) => boolean} wants */
 const onNode = async (wants) =>
-  wants('unit') ? [await vitest('unit', ['rooms', 'mocked'], ['--maxWorkers=2'])] : [];
+  wants('unit')
+    ? [
+        await vitest('unit', ['rooms', 'mocked'], ['--maxWorkers=2'], {
+          givesWay: IN_CHROMIUM_STAGES.some(wants),
+        }),
+      ]
+    : [];
 
 /**
  * The built page in Chromium.
@@ -159,7 +170,7 @@ async function inChromium(stage, wants) {
     CHROMIUM = findChromium();
   });
   if (found.failed > 0) return [found];
-  return [await vitest(stage, [stage], IN_CHROMIUM[stage], { CHROMIUM })];
+  return [await vitest(stage, [stage], IN_CHROMIUM[stage], { env: { CHROMIUM } })];
 }
 
 /** @param {string[]} asked stages by name; all where none is named */
@@ -173,15 +184,12 @@ async function runStages(asked) {
     counts.push(await attempt('build', () => buildChanged(root)));
     built = counts[0]?.failed === 0;
   }
+  // What can wait takes what journeys in Chromium leave, most of it in those of true time.
   const looked = checks(wants);
-  const found = [
-    built ? await inChromium('pages', wants) : [],
-    // Beside it, what the checks still have to do takes what waiting tests leave.
-    await onNode(wants),
-    await looked,
-    // True time alone bears no company.
-    built ? await inChromium('hearing', wants) : [],
-  ];
+  const pages = built ? await inChromium('pages', wants) : [];
+  const onItsOwn = onNode(wants);
+  const hearing = built ? await inChromium('hearing', wants) : [];
+  const found = [pages, hearing, await onItsOwn, await looked];
   if (!built && IN_CHROMIUM_STAGES.some(wants)) {
     console.log('tests in Chromium are not run: the page was not built');
   }

@@ -285,7 +285,7 @@ describe('for any words', () => {
   });
 
   it('a flood of words is talk, and costs no time', () => {
-    const began = performance.now();
+    const began = process.cpuUsage();
     for (const text of [
       'no '.repeat(55),
       'no '.repeat(5000),
@@ -293,7 +293,8 @@ describe('for any words', () => {
       'one '.repeat(60),
     ])
       expect(hear('confirm', `${text}zog`).verdict).toBe('ignore');
-    expect(performance.now() - began).toBeLessThan(1000);
+    // What it takes of the processor, however busy that is.
+    expect(process.cpuUsage(began).user).toBeLessThan(1e6);
   });
 
   it('a fault that was denied is never recorded, and a told one is', () => {
