@@ -42,7 +42,7 @@ function tinyJobs(ears: EarName[]): Job[] {
     repliesEach: null,
     urgent: 0,
     corpus: 0,
-    talkMinutes: 0.75,
+    talkMinutes: 0.2,
     othersEvery: { replies: 1, talk: 1 },
     memoryReplies: 0,
   };
@@ -103,9 +103,15 @@ describe('the bench of hearing', () => {
       'question',
       'idle',
     ]);
+    const heard = ours.done.flatMap(({ answers }) =>
+      answers.flatMap((answer) => (answer.kind === 'talk' ? [answer.seconds] : [])),
+    );
+    expect(heard).toHaveLength(2);
+    expect(heard[0]).toBeGreaterThan(4);
     for (const each of talk) {
       if (each.figure !== 'other speech') continue;
-      expect(each.hours).toBeGreaterThan(0.002);
+      // Told in thousandths.
+      expect(each.hours).toBeCloseTo((heard[0] ?? 0) / 3600, 3);
       expect(each.acceptedAnHourAtMost).toBeGreaterThan(each.acceptedAnHour);
     }
   });

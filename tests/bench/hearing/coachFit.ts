@@ -108,12 +108,17 @@ export async function fitCoaches(
         for (const wanted of some) made.push(await hear(wanted, decibels));
         return made;
       };
+      /** What was read once is not read again for the words of one's own. */
+      const asRead = new Map<string, Float32Array>();
       const read = async (book: CueBook, ear: Hearing, own: OwnWords[]) => {
         const readings: Reading[] = [];
         for (const reply of repliesToRead(book, ear.lexicon, { own }))
           for (const rate of READ_AT) {
-            const dry = await coach.say(reply.text, rate);
-            const sound = await noisy(dry, 'pink', QUIET_DECIBELS);
+            const key = `${reply.text} ${rate}`;
+            const sound =
+              asRead.get(key) ??
+              (await noisy(await coach.say(reply.text, rate), 'pink', QUIET_DECIBELS));
+            asRead.set(key, sound);
             const reading = await ear.reading({ ...reply, sound });
             if (reading === null) continue;
             readings.push(reading);
