@@ -6,8 +6,8 @@ const MOCKED = ['tests/main/languageShelf.test.ts', 'tests/main/otherLanguage.te
 
 const onNode = {
   // The recogniser and the voice take seconds, and more beside journeys in Chromium, which go first.
-  testTimeout: 90_000,
-  hookTimeout: 120_000,
+  testTimeout: 180_000,
+  hookTimeout: 180_000,
   unstubGlobals: true,
 };
 const inChromium = { testTimeout: 120_000, hookTimeout: 120_000, isolate: false };

@@ -8,6 +8,7 @@ import { checkNode, installMissing } from '../src/serving/installing.mjs';
 import { runCommand, UsageTrouble } from '../src/serving/trouble.mjs';
 import { findChromium } from './runner/chromium.mjs';
 import { countReport, lastLine } from './runner/counting.mjs';
+import { isPriorityKept } from './runner/priority.mjs';
 
 /** @typedef {import('./runner/counting.mjs').Count} Count */
 
@@ -188,6 +189,7 @@ async function runStages(asked) {
   const looked = checks(wants);
   const pages = built ? await inChromium('pages', wants) : [];
   const onItsOwn = onNode(wants);
+  if (!isPriorityKept()) await Promise.all([looked, onItsOwn]);
   const hearing = built ? await inChromium('hearing', wants) : [];
   const found = [pages, hearing, await onItsOwn, await looked];
   if (!built && IN_CHROMIUM_STAGES.some(wants)) {
