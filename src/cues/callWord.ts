@@ -1,8 +1,8 @@
 import { grammarOf } from '../domain/hearing/building';
 import { phrasesOf } from '../domain/hearing/patterns';
+import { phonesApart, phonesOf, VOWELS, type Lexicon } from '../domain/hearing/phonesApart';
 import { promptsOf } from '../domain/hearing/prompts';
 import type { CueBook } from '../domain/script';
-import { phonesApart, phonesOf, VOWELS, type Lexicon } from './soundingAlike';
 
 /** Below these a word is lost in a loud room (common practice for wake words, no source). */
 const LEAST = { syllables: 2, phones: 4 } as const;

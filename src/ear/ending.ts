@@ -7,6 +7,8 @@ import { COMBINED_SILENCE_SECONDS } from './segmenting';
 /** Silence that ends a sure reply, by what else could follow. */
 const ENDING_SECONDS: Record<Following, number> = {
   nothing: 0.2,
+  // Longer than the silence of any consonant inside a reply, with one more look.
+  rest: 0.25,
   little: 0.33,
   more: COMBINED_SILENCE_SECONDS,
 };

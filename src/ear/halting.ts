@@ -1,4 +1,5 @@
 import type { Grammar } from '../domain/hearing/grammar';
+import { beginsAnother } from './beginnings';
 import { ACTS_FROM } from './confidence';
 import type { Lexicon } from './lexicon';
 import type { HeardWords, Recogniser } from './recognising';
@@ -13,8 +14,8 @@ export const HALT_SECONDS = 1.2;
 const TWICE_FROM = 0.3;
 
 /**
- * Words that sound alike or begin so, with their phones: what is nearer to one of them halts
- * nothing. "Don't" before a stop word is one too.
+ * Words of talk that sound alike or begin so, with their phones: what is nearer to one of them, or
+ * to a word of the replies that are open, halts nothing. "Don't" before a stop word is one too.
  */
 const ALIKE: Record<string, string> = {
   step: 'S T EH P',
@@ -78,7 +79,7 @@ export class Halting {
   private toldAtSeconds = -HALT_SECONDS;
   private believed: HeardWords | null = null;
   private isSuspected = false;
-  private made: { said: Lexicon; lexicon: Lexicon; grammar: Grammar } | null = null;
+  private readonly made = new WeakMap<Lexicon, WeakMap<Grammar, Halts>>();
 
   constructor(
     private readonly recogniser: Recogniser,
@@ -118,21 +119,23 @@ export class Halting {
 
   /**
    * What halts in these last HALT_SECONDS, once it is believed; null while it is not.
+   * @param open what else may be said, and how it sounds.
    * @param believedElse what a look at the whole reply believed last.
    */
   async look(
     sound: Float32Array,
-    said: Lexicon,
+    open: Open,
     nowSeconds: number,
     believedElse: string | null,
   ): Promise<HeardWords | null> {
     this.lookedAtSeconds = nowSeconds;
-    const { grammar, lexicon } = this.sayingBy(said);
+    const { grammar, lexicon, waiting } = this.among(open);
     const { heard } = await this.recogniser.look(sound, grammar, lexicon);
     const before = this.believed;
     this.isSuspected = heard !== null && this.urgent.has(heard.text);
-    this.believed = heard !== null && this.isBelieved(heard) ? heard : null;
-    const { believed } = this;
+    const isBelieved = heard !== null && this.isBelieved(heard) && !waiting.has(heard.text);
+    const believed = isBelieved ? heard : null;
+    this.believed = believed;
     if (believed === null) return null;
     const isTwice = before?.text === believed.text || believedElse === believed.text;
     if (believed.confidence < ACTS_FROM && !isTwice) return null;
@@ -143,30 +146,46 @@ export class Halting {
     return this.urgent.has(text) && confidence >= TWICE_FROM;
   }
 
-  /** Made anew where words sound otherwise. */
-  private sayingBy(said: Lexicon): { lexicon: Lexicon; grammar: Grammar } {
-    if (this.made?.said !== said) {
-      const lexicon = { ...ALIKE_LEXICON, ...said };
-      this.made = { said, lexicon, grammar: grammarOf([...this.urgent], lexicon) };
-    }
-    return this.made;
+  private among(open: Open): Halts {
+    const made = this.made.get(open.lexicon) ?? new WeakMap<Grammar, Halts>();
+    this.made.set(open.lexicon, made);
+    const halts = made.get(open.grammar) ?? haltsOf([...this.urgent], open);
+    made.set(open.grammar, halts);
+    return halts;
   }
+}
+
+/** The replies that are open, and how their words sound. */
+interface Open {
+  grammar: Grammar;
+  lexicon: Lexicon;
+}
+/** `waiting`: what may be the beginning of another reply, and is left to looks at the whole of it. */
+interface Halts extends Open {
+  waiting: ReadonlySet<string>;
 }
 
 const ALIKE_LEXICON: Lexicon = Object.fromEntries(
   Object.entries(ALIKE).map(([word, phones]) => [word, [phones.split(' ')]]),
 );
 
-function grammarOf(urgent: string[], lexicon: Lexicon): Grammar {
+function haltsOf(urgent: string[], open: Open): Halts {
+  const lexicon = { ...ALIKE_LEXICON, ...open.lexicon };
   const said = urgent.filter((text) => text.split(' ').every((word) => word in lexicon));
-  const alike = [...Object.keys(ALIKE), ...DENIED.map((word) => `${word} stop`)];
+  const words = open.grammar.arcs.flatMap(({ words }) => words.split(' '));
+  const alike = [
+    ...[...Object.keys(ALIKE), ...words],
+    ...DENIED.map((word) => `${word} stop`),
+  ].filter((text) => text.split(' ').every((word) => word in lexicon));
   const arcs = [
     ...said.map((words) => ({ from: 0, to: 1, words, means: meansOf(words) })),
-    ...alike
-      .filter((text) => text.split(' ').every((word) => word in lexicon))
+    ...[...new Set(alike)]
+      .filter((words) => !said.includes(words))
       .map((words) => ({ from: 0, to: 1, words })),
   ];
-  return { prompt: 'idle', states: 2, finals: [1], arcs };
+  const waiting = said.filter((text) => beginsAnother(open.grammar, text, open.lexicon));
+  const grammar = { prompt: 'idle', states: 2, finals: [1], arcs };
+  return { lexicon, grammar, waiting: new Set(waiting) };
 }
 
 /** Those that pause differ from those that stop; what is only alike means nothing. */

@@ -174,7 +174,7 @@ export class Listening {
   private get isHaltToConfirm(): boolean {
     const { believed, looked } = this;
     if (this.telling.told !== null || believed === null || looked?.agreed !== 1) return false;
-    return this.isUrgent(believed.text);
+    return this.isToldAtOnce(believed);
   }
 
   private get looked(): Looked | null {
@@ -192,6 +192,11 @@ export class Listening {
 
   private readonly isUrgent = (text: string): boolean => isUrgentIn(this.parts.urgent, text);
 
+  /** A stop word, unless more of it would make it another reply. */
+  private isToldAtOnce({ text, following }: HeardWords): boolean {
+    return this.isUrgent(text) && following !== 'rest';
+  }
+
   private endsAfter(heard: HeardWords): number {
     return endsAfter(heard, this.isUrgent(heard.text));
   }
@@ -203,14 +208,10 @@ export class Listening {
   /** Tells what is over, and forgets what can be no part of a reply any more. */
   private settle(): void {
     const { segmenter, looked, believed } = this;
-    if (
-      this.telling.told === null &&
-      believed !== null &&
-      looked !== null &&
-      this.isUrgent(believed.text)
-    )
-      if (looked.agreed >= 2 || this.halting?.believes(believed.text) === true)
-        this.tellWords({ ...believed, confidence: looked.best });
+    if (this.telling.told === null && believed !== null && looked !== null)
+      if (this.isToldAtOnce(believed))
+        if (looked.agreed >= 2 || this.halting?.believes(believed.text) === true)
+          this.tellWords({ ...believed, confidence: looked.best });
     this.tellSoFar();
     const silence = segmenter.trailingSeconds;
     if (believed !== null && this.isSeen && this.silence >= this.endsAfter(believed))
@@ -288,14 +289,19 @@ export class Listening {
 
   /** While somebody is louder than before, or, where nothing is asked, has just begun. */
   private async lookForHalt(): Promise<void> {
-    const { halting, segmenter, nowSeconds } = this;
-    if (halting === null || this.telling.told !== null) return;
+    const { halting, segmenter, nowSeconds, grammar } = this;
+    if (halting === null || grammar === undefined || this.telling.told !== null) return;
     const isYoung = this.isIdle && segmenter.seconds <= HALT_SECONDS;
     if (!segmenter.stoodOut && !isYoung) return;
     if (!halting.isTime(nowSeconds, this.pending.isFresh)) return;
     const sound = segmenter.latest(halting.secondsAt(nowSeconds));
     const believed = this.believed?.text ?? null;
-    const heard = await halting.look(sound, this.lexicon, nowSeconds, believed);
+    const heard = await halting.look(
+      sound,
+      { grammar, lexicon: this.lexicon },
+      nowSeconds,
+      believed,
+    );
     await this.parts.breathe?.();
     if (heard !== null) this.tellWords(heard, heard.spokenSeconds + heard.silenceSeconds);
   }

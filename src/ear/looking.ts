@@ -1,4 +1,5 @@
 import type { Grammar } from '../domain/hearing/grammar';
+import { beginsAnother } from './beginnings';
 import { sortOf, type CoachLevel } from './coachLevel';
 import { ACTS_FROM, ASKS_FROM, HALTS_FROM } from './confidence';
 import type { Lexicon } from './lexicon';
@@ -59,7 +60,8 @@ export class Looking {
     const { look, sound } = await this.fromWhereItBegan(segment, grammar, lexicon, nowSeconds);
     const decibels = look.heard === null ? -Infinity : loudestOf(wordsOf(look.heard, sound));
     const isSure = (look.heard?.confidence ?? 0) >= ACTS_FROM;
-    const first = this.doubted(look.heard, grammar, decibels, nowSeconds);
+    const whole = this.orBegun(look.heard, grammar, lexicon);
+    const first = this.doubted(whole, grammar, decibels, nowSeconds);
     const isSame = first !== null && first.text === looked?.heard?.text;
     const heard = isSame && looked.agreed > 0 ? stillBelieved(first) : first;
     this.looked = {
@@ -96,6 +98,12 @@ export class Looking {
     if (more === null) return { look, sound };
     const again = await this.recogniser.look(more, grammar, lexicon);
     return this.isBelieved(again.heard) ? { look: again, sound: more } : { look, sound };
+  }
+
+  /** A stop word that may be the beginning of another reply is waited for as that one is. */
+  private orBegun(heard: HeardWords | null, grammar: Grammar, lexicon: Lexicon): HeardWords | null {
+    if (heard === null || !this.isUrgent(heard.text)) return heard;
+    return beginsAnother(grammar, heard.text, lexicon) ? { ...heard, following: 'rest' } : heard;
   }
 
   private isBelieved(heard: HeardWords | null): heard is HeardWords {

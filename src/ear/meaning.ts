@@ -1,6 +1,6 @@
 import type { Grammar } from '../domain/hearing/grammar';
 
-type Arc = Grammar['arcs'][number];
+export type Arc = Grammar['arcs'][number];
 
 const leaving = new WeakMap<Grammar, Map<number, Arc[]>>();
 
@@ -12,7 +12,7 @@ export const meaningOf = (grammar: Grammar, text: string): string =>
   meaningsIn(grammar, text)?.sort().join() ?? text;
 
 /** What the parts of it mean; null where the grammar tells no meanings, or lacks the text. */
-function meaningsIn(grammar: Grammar, text: string): string[] | null {
+export function meaningsIn(grammar: Grammar, text: string): string[] | null {
   if (!tellsMeanings(grammar)) return null;
   const finals = new Set(grammar.finals);
   const from = (state: number, rest: string): string[] | null => {
@@ -30,18 +30,21 @@ function meaningsIn(grammar: Grammar, text: string): string[] | null {
 /** What the words that follow add to what was meant. */
 type Added = 'nothing' | 'pain' | 'more';
 
-/** What may follow an utterance and would add to what it means. */
-export type Following = 'nothing' | 'little' | 'more';
+/**
+ * What may follow an utterance and would add to what it means; `rest`: of another reply, which
+ * sounds so where it begins.
+ */
+export type Following = 'nothing' | 'rest' | 'little' | 'more';
 
 /**
  * What else the grammar lets follow these words: nothing that counts; a little, pain or the rest
  * of one phrase ("next", "next athlete"); or more.
  */
-export function followingOf(grammar: Grammar, text: string): Following {
+export function followingOf(grammar: Grammar, text: string): Exclude<Following, 'rest'> {
   const told = tellsMeanings(grammar);
   const said = new Set(meaningsIn(grammar, text) ?? []);
   const finals = new Set(grammar.finals);
-  let found: Following = 'nothing';
+  let found: Exclude<Following, 'rest'> = 'nothing';
   const seen = new Set<string>();
   /** Follows every way on from here, `whole` where the words said so far were an utterance. */
   const goOn = (state: number, whole: boolean, added: Added): void => {
@@ -72,7 +75,7 @@ export function followingOf(grammar: Grammar, text: string): Following {
 
 const tellsMeanings = (grammar: Grammar) => grammar.arcs.some(({ means }) => means !== undefined);
 
-function arcsFrom(grammar: Grammar, state: number): Arc[] {
+export function arcsFrom(grammar: Grammar, state: number): Arc[] {
   const arcs = leaving.get(grammar) ?? arcsByState(grammar);
   leaving.set(grammar, arcs);
   return arcs.get(state) ?? [];

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { phonesApart, soundingAlike } from '../../src/cues/soundingAlike';
+import { soundingAlike } from '../../src/cues/soundingAlike';
+import { phonesApart } from '../../src/domain/hearing/phonesApart';
 import { lexiconFor } from '../../src/ear/lexicon';
 
 const pair = (one: string, other: string) => [
