@@ -27,6 +27,7 @@ const heard = (said: string, heardAs: string, outcome: 'accepted' | 'wrong'): Do
       why: null,
       delayMilliseconds: null,
       waitMilliseconds: null,
+      following: null,
       lookMilliseconds: [],
     },
   ],

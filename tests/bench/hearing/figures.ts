@@ -1,5 +1,6 @@
 import jstat from 'jstat';
 import { proportionOf } from '../../../src/domain/measuring/proportion';
+import type { Following } from '../../../src/ear/meaning';
 import type { ConfusionFigure } from './confusions';
 import type { Answer, EarName, Job, Outcome, ReplyJob } from './jobs';
 
@@ -120,6 +121,7 @@ export interface Heard {
   delayMilliseconds: number | null;
   waitMilliseconds: number | null;
   lookMilliseconds: number[];
+  following: Following | null;
 }
 
 export const heardOf = (done: Done): Heard[] =>

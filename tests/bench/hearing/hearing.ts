@@ -1,5 +1,7 @@
+import { grammarOf } from '../../../src/domain/hearing/building';
 import type { Reply } from '../../../src/domain/hearing/reply';
 import type { CueBook } from '../../../src/domain/script';
+import { followingOf } from '../../../src/ear/meaning';
 import { randomFrom } from '../../ear/noises';
 import { padded } from '../../ear/speech';
 import { spokenBy } from '../../sounds/speakers';
@@ -54,6 +56,7 @@ export class Hearers {
         delayMilliseconds: after(by?.atSeconds),
         waitMilliseconds: after(by?.heardSeconds),
         lookMilliseconds,
+        following: by && followingOf(grammarOf(this.parts.book, job.wanted.prompt), by.text),
       });
     }
     return answers;

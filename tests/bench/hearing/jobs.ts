@@ -1,4 +1,5 @@
 import type { PromptId } from '../../../src/domain/script';
+import type { Following } from '../../../src/ear/meaning';
 import type { Half, Spoken } from '../../sounds/speakers';
 import type { Wanted } from './replies';
 
@@ -74,6 +75,8 @@ export type Answer =
       /** The part of it that waits for sound, without any computing. */
       waitMilliseconds: number | null;
       lookMilliseconds: number[];
+      /** What the grammar lets follow the words that settled it: what was waited for. */
+      following: Following | null;
     }
   | {
       kind: 'talk';

@@ -19,9 +19,24 @@ function timeFigure(ear: string, what: string, times: number[]): TimeFigure[] {
   ];
 }
 
+const isSingleAnswer = ({ job }: Heard) => job.part === 'replies' && isSingle(job.wanted.reply);
+
 export function timeFigures(done: Done): TimeFigure[] {
   const groups: [string, (heard: Heard) => boolean][] = [
-    ['a single answer', ({ job }) => job.part === 'replies' && isSingle(job.wanted.reply)],
+    ['a single answer', isSingleAnswer],
+    // People pause inside a reply: what may go on is waited for much longer.
+    [
+      'a single answer that cannot go on',
+      (heard) => isSingleAnswer(heard) && heard.following === 'nothing',
+    ],
+    [
+      'a single answer that pain may follow',
+      (heard) => isSingleAnswer(heard) && heard.following === 'little',
+    ],
+    [
+      'a single answer that may go on',
+      (heard) => isSingleAnswer(heard) && heard.following === 'more',
+    ],
     ['a combined answer', ({ job }) => job.part === 'replies' && !isSingle(job.wanted.reply)],
     ['a stop word', ({ job }) => job.part === 'urgent' && kindOf(job.wanted.reply) === 'stop'],
   ];
