@@ -60,6 +60,9 @@ export function numbersIn(
       if (alone && !segments.some(({ number }) => number !== null)) painNumbers.push(alone);
       return;
     }
+    // "One sixty, not one sixteen" names one.
+    const isDenied = means(before, 'negators') && !segment.after;
+    if (isDenied && segments.some((each) => each !== segment && each.number !== null)) return;
     // "His knee hurts, left one", "that one hurts".
     if (segment.number === 1 && !segment.after && isOneOf(segment, before)) return;
     const number = isBelowZero(vocabulary, segments, index) ? -segment.number : segment.number;

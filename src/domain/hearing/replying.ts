@@ -33,6 +33,7 @@ export function replied(
     sided: asked.kind !== 'result' || asked.sided,
     painKind: asked.kind === 'pain-kind',
     angles: asked.kind !== 'result' || asked.area === 'overhead',
+    graded: asked.kind === 'result',
   };
   const read = (mayMean: (meaning: Meaning) => boolean) => {
     const segments = segmentsOf(book.vocabulary, meaningsOf(book), words, mayMean);
@@ -96,7 +97,14 @@ function decided(
   judged: Judged,
 ): Understood {
   const { doubtful, graded, against } = judged;
-  const reply = asked.kind === 'result' ? judged.reply : ungraded(judged.reply);
+  const answers =
+    asked.kind === 'pain-number'
+      ? judged.reply.pain !== null || said.painNumbers.length > 0
+      : asked.kind === 'pain-kind'
+        ? judged.reply.painKind !== null || judged.reply.pain !== null
+        : false;
+  const isOfHarm = judged.reply.redFlag !== null || answers;
+  const reply = asked.kind !== 'result' && isOfHarm ? ungraded(judged.reply) : judged.reply;
   const sure = segments.some(({ by }) => by === 'sounds') ? SOUNDS_LIKE : 1;
   const unknown =
     asked.kind === 'pain-kind'
@@ -105,12 +113,6 @@ function decided(
   const harm = isHarm(reply);
   // "My heart's pounding and my chest hurts": a clause of it is plain.
   const isPlain = reply.redFlag !== null && isClause(segments, ({ is }) => is === 'red-flag');
-  const answers =
-    asked.kind === 'pain-number'
-      ? reply.pain !== null || said.painNumbers.length > 0
-      : asked.kind === 'pain-kind'
-        ? reply.painKind !== null || reply.pain !== null
-        : false;
   // Work goes on without pain: nothing is to be asked about.
   const painless = asked.kind === 'idle' && reply.pain === 0 && reply.result === null;
   const fits = harm || answers || painless || (asked.kind === 'result' && reply.result !== null);
@@ -131,20 +133,25 @@ function decided(
     doubtful || cut || guessed || strange || !fits || (unknown > UNKNOWN.act && !isPlain);
   const open = judged.asks === 'grade' && unknown > 0;
   const untested = reply.result === 'not-tested' && isClause(segments, isUntested);
+  const isTold = untested || isPlain || isConcluded(segments);
   if (
     open ||
-    (unknown > UNKNOWN.ask && !untested && !isPlain) ||
+    (unknown > UNKNOWN.ask && !isTold) ||
     !isWorthAsking(asked, said, graded || answers || said.kinds.length > 0)
   )
     return IGNORED;
   return { reply, verdict: asks ? 'confirm' : 'accept', sure, against, asks: judged.asks };
 }
 
-/** A red flag ends the session: what sounds like a fault beside it is none of a result. */
-const ungraded = (reply: Reply): Reply =>
-  reply.redFlag === null
-    ? reply
-    : { ...reply, faults: [], result: reply.result === 'pain' ? 'pain' : null };
+/**
+ * A red flag ends the session, and of pain no grade is asked: what sounds like a fault beside either
+ * is none ("like a knife going in").
+ */
+const ungraded = (reply: Reply): Reply => ({
+  ...reply,
+  faults: [],
+  result: reply.result === 'pain' ? 'pain' : null,
+});
 
 /** A clause says this and nothing that is not understood, whatever stands round it. */
 const isClause = (segments: Segment[], says: (meaning: Meaning) => boolean): boolean =>
@@ -152,6 +159,19 @@ const isClause = (segments: Segment[], says: (meaning: Meaning) => boolean): boo
     (each) =>
       each.some(({ meanings }) => meanings.some(says)) && each.every(({ by }) => by !== 'unknown'),
   );
+
+/** "Ribs first then the bar, so lost": after a comma it ends with a grade and no more. */
+const isConcluded = (segments: Segment[]): boolean => {
+  const [last, ...before] = clausesOf(segments).toReversed();
+  return (
+    before.length > 0 &&
+    last?.[0]?.text !== undefined &&
+    means(last[0], 'joins') &&
+    last.slice(1).some((each) => means(each, 'result')) &&
+    last.every((each) => CONCLUDES.some((is) => means(each, is)))
+  );
+};
+const CONCLUDES = ['joins', 'result', 'fillers', 'unsure'] as const;
 
 const isUntested = (meaning: Meaning): boolean =>
   meaning.is === 'result' && meaning.result === 'not-tested';

@@ -1,4 +1,5 @@
 import type { Side } from '../areas';
+import { deniedAt } from './denying';
 import { means, type Segment } from './segments';
 import type { Vocabulary } from './vocabulary';
 
@@ -12,7 +13,7 @@ function isNoSide(
   if (segment?.by !== 'word' || segment.text.includes(' ') || !next || next.after) return false;
   if (sideVerbs.includes(segment.text)) return means(before, 'joins') && means(next, 'askedOf');
   // "Goes right back into the heels" goes nowhere else.
-  const isAdverb = means(before, 'fillers') && (means(next, 'state') || means(next, 'fault'));
+  const isAdverb = means(next, 'state') || means(next, 'fault');
   const told = !isAdverb && (means(before, 'state') || means(before, 'fault'));
   return (
     index > 0 &&
@@ -53,12 +54,15 @@ export function sidesIn(
       );
     }),
   );
-  const [first, ...others] = found;
+  // "The left, not the right" names one.
+  const told = found.filter(({ index }) => !deniedAt(vocabulary, segments, index));
+  const said = told.length > 0 ? told : found;
+  const [first, ...others] = said;
   const apart = segments[1]?.after === true && !sided;
   // "Right clear, left ribs flared" grades the right.
   const graded = segments
     .slice(1, others[0]?.index ?? 1)
     .some((each) => each.number !== null || GRADES.some((is) => means(each, is)));
   const agreed = first?.index === 0 && first.agrees && !graded && (others.length > 0 || apart);
-  return [...new Set((agreed ? others : found).map(({ side }) => side))];
+  return [...new Set((agreed ? others : said).map(({ side }) => side))];
 }

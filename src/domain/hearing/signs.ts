@@ -149,6 +149,15 @@ export function faultsSaid(
       last,
     ))
       note(pair, false);
+  // "The back was flat but the shins weren't": it is not known what they did.
+  if (means(segments.at(-1), 'negators') && said.denied.length > 0 && said.faults.length === 0)
+    for (const each of named.filter(({ bound }) => !bound)) {
+      const [fault, ...others] = mainlyOf(order[0] ?? [], each.parts[0] ?? '');
+      if (fault === undefined || others.length > 0) continue;
+      each.bound = said.unclear = true;
+      said.faults.push(fault.id);
+      said.pairs++;
+    }
   if (said.faults.length > 0 && isOneLost(vocabulary, segments, expected, said))
     said.unclear = true;
   const told = segments.some(
@@ -188,15 +197,9 @@ function orderOf(vocabulary: Vocabulary, expected: ReadonlySet<FaultId>): FaultW
 
 /** The faults, each with the states that are its own where no other of them is of that part. */
 function withOnlyFaults({ states }: Vocabulary, faults: FaultWords[]): FaultWords[] {
-  const ofPart = (part: string) => {
-    const mainly = faults.filter(({ signs: [sign] }) => sign?.about[0] === part);
-    return mainly.length > 0
-      ? mainly
-      : faults.filter((fault) => fault.signs.some(({ about }) => about.includes(part)));
-  };
   const signs = Object.entries(states).flatMap(([state, { ofOnlyFault }]) =>
     ofOnlyFault.flatMap((part) => {
-      const [only, ...others] = ofPart(part);
+      const [only, ...others] = mainlyOf(faults, part);
       return only && others.length === 0 ? [{ only, about: [part], is: [state], isNot: [] }] : [];
     }),
   );
@@ -206,7 +209,16 @@ function withOnlyFaults({ states }: Vocabulary, faults: FaultWords[]): FaultWord
   });
 }
 
-/** Nothing follows but where or at which angle it was. */
+/** The faults that are of this part first of all, else those that can be of it. */
+function mainlyOf(faults: FaultWords[], part: string): FaultWords[] {
+  const mainly = faults.filter(({ signs: [sign] }) => sign?.about[0] === part);
+  return mainly.length > 0 ? mainly : allOf(faults, part);
+}
+
+const allOf = (faults: FaultWords[], part: string): FaultWords[] =>
+  faults.filter(({ signs }) => signs.some(({ about }) => about.includes(part)));
+
+/** Nothing follows but when, where or at which angle it was. */
 const endsClause = (segments: Segment[], index: number): boolean => {
   const next = segments[index + 1];
   if (next === undefined || next.after) return true;
@@ -214,7 +226,9 @@ const endsClause = (segments: Segment[], index: number): boolean => {
   const isWhere =
     next.number !== null || ['side', 'degrees'].some((is) => means(next, is as 'side'));
   const isSmall = next.text === 'at' && (segments[index + 2]?.number ?? null) !== null;
-  return (isWhere || isSmall) && endsClause(segments, index + 1);
+  // "On the last rep".
+  const isWhen = means(next, 'fillers') && next.text.includes(' ') && !means(next, 'part');
+  return (isWhere || isSmall || isWhen) && endsClause(segments, index + 1);
 };
 
 /** "Couldn't hold the elbows up" tells what was lost. */
@@ -238,19 +252,22 @@ function isJustPart(segments: Segment[], index: number): boolean {
   return part?.after === false && partsOf(part).length > 0 && endsClause(segments, at);
 }
 
-/** A part without more ("left, ribs") is asked about as the one expected fault of that part. */
+/**
+ * A part beside a side or an angle ("left, ribs") is asked about as the one expected fault that can
+ * be of it; of `parts` said without more, as the one that is of each first of all.
+ */
 export function guessed(
   vocabulary: Vocabulary,
   said: FaultsSaid,
   expected: ReadonlySet<FaultId>,
+  as: 'beside' | 'parts',
 ): FaultsSaid {
-  const [part, ...others] = said.loose;
-  const fitting = vocabulary.faults.filter(
-    ({ id, signs }) => expected.has(id) && signs.some(({ about }) => about.includes(part ?? '')),
-  );
-  const [fault] = fitting;
-  if (others.length > 0 || !fault || fitting.length > 1) return said;
-  return { ...said, faults: [fault.id], loose: [], unclear: true, pairs: 1 };
+  const faults = vocabulary.faults.filter(({ id }) => expected.has(id));
+  const of = as === 'parts' ? mainlyOf : allOf;
+  const each = said.loose.map((part) => of(faults, part).map(({ id }) => id));
+  if (each.length === 0 || each.some(({ length }) => length !== 1)) return said;
+  const found = [...new Set(each.flat())];
+  return { ...said, faults: found, loose: [], unclear: true, pairs: found.length };
 }
 
 /** "Knees and back rounded": something is wrong with the knees too, and it is not known what. */

@@ -41,6 +41,8 @@ export interface Asked {
   angles: boolean;
   /** A bare kind of pain is wanted. */
   painKind: boolean;
+  /** A result is wanted. */
+  graded: boolean;
 }
 
 /** Reads one stretch of an utterance that holds no correction. */
@@ -85,6 +87,7 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
     angles: asked.angles,
   });
   const brief = sides.length + numbers.angles.length > 0 || results.includes('lost');
+  const isBeside = brief && said.loose.length === 1;
   const wantsKinds = pain || asked.painKind || asked.painNumber;
   return {
     sides,
@@ -92,8 +95,11 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
     deniedShort,
     // Of pain a part is its place.
     faults:
-      brief && !pain && redFlags.length === 0 && said.pairs === 0
-        ? guessed(vocabulary, said, asked.expected)
+      (isBeside || (asked.graded && isJustParts(segments))) &&
+      !pain &&
+      redFlags.length === 0 &&
+      said.pairs === 0
+        ? guessed(vocabulary, said, asked.expected, isBeside ? 'beside' : 'parts')
         : said,
     ...numbers,
     degrees: segments.some((segment) => means(segment, 'degrees')),
@@ -115,6 +121,14 @@ export function stated(vocabulary: Vocabulary, segments: Segment[], asked: Asked
     told: segments.some((segment, index) => segment.tells || isNo(vocabulary, segments, index)),
   };
 }
+
+/** "Ribs", "the heels and the knees": where it was seen, once; said again it spurs somebody on. */
+const isJustParts = (segments: Segment[]): boolean =>
+  new Set(segments.map(({ text }) => text)).size === segments.length &&
+  segments.every(
+    (segment) =>
+      !segment.after && (['part', 'joins', 'askedOf'] as const).some((is) => means(segment, is)),
+  );
 
 /** "Popped up" is of the ribs where ribs are asked about, else of the body. */
 const takenByFault = (segment: Segment, { expected }: Asked): boolean =>

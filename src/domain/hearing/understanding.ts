@@ -123,13 +123,14 @@ function isAside(book: CueBook, words: Words['words']): boolean {
 function withoutPraise(book: CueBook, words: Words['words']): Words['words'] {
   const comma = words.findIndex((word) => word.after);
   if (comma <= 0) return words;
-  const praises = (some: Words['words']) =>
-    meaningsOf(book)
-      .phrases.get(some.map(({ text }) => text).join(' '))
-      ?.some(({ is }) => is === 'praise') ?? false;
   const rest = words.slice(comma);
-  return praises(words.slice(0, comma)) && !praises(rest) ? rest : words;
+  return isPraise(book, words.slice(0, comma)) && !isPraise(book, rest) ? rest : words;
 }
+
+const isPraise = (book: CueBook, words: Words['words']): boolean =>
+  meaningsOf(book)
+    .phrases.get(words.map(({ text }) => text).join(' '))
+    ?.some(({ is }) => is === 'praise') ?? false;
 
 /** The other side's finding again, where findings are told; asked about, since a log must fill it. */
 function sameAt(book: CueBook, asked: Prompt, { words, question }: Words): Understood | null {
@@ -212,6 +213,8 @@ function commanded(
   if (after.verdict === 'ignore') {
     const answers = command === 'yes' || command === 'no';
     const isApart = command !== 'go-to' && length > 1 && isAside(book, rest);
+    // "Yes, beautiful" praises, where a result is wanted.
+    if (answers && asked.kind === 'result' && isPraise(book, rest)) return null;
     return answers || isApart ? whole : null;
   }
   // "Yes, left" names again what is right.

@@ -27,6 +27,8 @@ export function wordsOf(text: string, { ofTen, between, degrees }: Signs = NO_SI
   const said = ([pattern]: string[]) => phrasesOf(pattern ?? '')[0] ?? '';
   const plain = unaccented(text.toLowerCase())
     .replace(/[’‘`´]/g, "'")
+    // "Roundin'", as it is typed by who writes as they speak.
+    .replace(/(\p{L}{2})in'(?!\p{L})/gu, '$1ing')
     .replace(/(\d)\s*\/\s*10\b/g, `$1 ${said(ofTen)}`)
     .replace(/(\d)\s*[-–]\s*(\d)/g, `$1 ${said(between)} $2`)
     .replace(/(\d)\s*°/g, `$1 ${said(degrees)}`)

@@ -61,12 +61,16 @@ describe('a red flag in words of one’s own', () => {
     expect(hear('idle', text)).toMatchObject({ verdict: 'accept', reply: { redFlag, faults: [] } });
   });
 
-  it.each([
-    'the company reached dizzy heights',
-    'I nearly fainted when I saw the bill',
-    'I felt dizzy at the fair last week',
-  ])('is never acted on where it is of something else or of another day: %s', (text) => {
-    expect(hear('idle', text).verdict).not.toBe('accept');
+  it.each(['I nearly fainted when I saw the bill', 'I felt dizzy at the fair last week'])(
+    'is never acted on where it is of something else or of another day: %s',
+    (text) => {
+      expect(hear('idle', text).verdict).not.toBe('accept');
+    },
+  );
+
+  it('is none in a saying', () => {
+    expect(hear('idle', 'the company reached dizzy heights').verdict).toBe('ignore');
+    expect(hear('idle', 'a faint smell of rubber in here').verdict).toBe('ignore');
   });
 
   it('is none where it is denied', () => {
@@ -83,6 +87,41 @@ describe('a reply in passing words', () => {
     expect(hear('check/hinge-bar', text)).toMatchObject({
       verdict: 'accept',
       reply: { result: 'held' },
+    });
+  });
+
+  it.each([
+    ['check/overhead-passive', 'ribs', ['ribs-flared']],
+    ['set/front-squat', 'the heels and the knees', ['heels-up', 'knees-caved']],
+    ['check/hinge-unloaded', "back was flat but the shins weren't", ['shins-tilted']],
+  ])('is asked about where it only names a part: %s %s', (at, text, faults) => {
+    expect(hear(at, text)).toMatchObject({ verdict: 'confirm', reply: { result: 'lost', faults } });
+  });
+
+  it.each(['hips, hips, hips', "his brother's knees cave something awful"])(
+    'is none where it spurs somebody on or tells of others: %s',
+    (text) => {
+      expect(hear('check/hinge-unloaded', text).verdict).toBe('ignore');
+    },
+  );
+
+  it.each([
+    ['check/squat-bodyweight', "roundin' at the bottom", { faults: ['back-rounded'] }],
+    ['check/squat-bodyweight', 'bum tucks right under', { faults: ['back-rounded'], side: null }],
+    ['check/squat-bodyweight', 'heels popped right up', { faults: ['heels-up'], side: null }],
+    ['check/squat-bodyweight', 'shifted right', { faults: ['weight-shifted'], side: 'right' }],
+    ['check/overhead-active-standing', "she's doing it all with the low back", { result: 'lost' }],
+    ['check/overhead-passive', 'left, not the right, limited', { side: 'left', result: 'short' }],
+    ['confirm', 'no, one sixty not one sixteen', { command: 'no', angleDegrees: 160 }],
+    ['pain/kind', 'like a knife going in', { painKind: 'sharp', result: null, faults: [] }],
+  ])('is read as it is meant: %s %s', (at, text, reply) => {
+    expect(hear(at, text)).toMatchObject({ verdict: 'accept', reply });
+  });
+
+  it('is asked about where only its end, a grade, is understood', () => {
+    expect(hear('set/standing-press', 'ribs first then the bar, so lost')).toMatchObject({
+      verdict: 'confirm',
+      reply: { result: 'lost' },
     });
   });
 
