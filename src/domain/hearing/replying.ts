@@ -97,14 +97,7 @@ function decided(
   judged: Judged,
 ): Understood {
   const { doubtful, graded, against } = judged;
-  const answers =
-    asked.kind === 'pain-number'
-      ? judged.reply.pain !== null || said.painNumbers.length > 0
-      : asked.kind === 'pain-kind'
-        ? judged.reply.painKind !== null || judged.reply.pain !== null
-        : false;
-  const isOfHarm = judged.reply.redFlag !== null || answers;
-  const reply = asked.kind !== 'result' && isOfHarm ? ungraded(judged.reply) : judged.reply;
+  const reply = asked.kind === 'result' ? judged.reply : ungraded(judged.reply);
   const sure = segments.some(({ by }) => by === 'sounds') ? SOUNDS_LIKE : 1;
   const unknown =
     asked.kind === 'pain-kind'
@@ -113,6 +106,12 @@ function decided(
   const harm = isHarm(reply);
   // "My heart's pounding and my chest hurts": a clause of it is plain.
   const isPlain = reply.redFlag !== null && isClause(segments, ({ is }) => is === 'red-flag');
+  const answers =
+    asked.kind === 'pain-number'
+      ? reply.pain !== null || said.painNumbers.length > 0
+      : asked.kind === 'pain-kind'
+        ? reply.painKind !== null || reply.pain !== null
+        : false;
   // Work goes on without pain: nothing is to be asked about.
   const painless = asked.kind === 'idle' && reply.pain === 0 && reply.result === null;
   const fits = harm || answers || painless || (asked.kind === 'result' && reply.result !== null);
@@ -143,15 +142,11 @@ function decided(
   return { reply, verdict: asks ? 'confirm' : 'accept', sure, against, asks: judged.asks };
 }
 
-/**
- * A red flag ends the session, and of pain no grade is asked: what sounds like a fault beside either
- * is none ("like a knife going in").
- */
-const ungraded = (reply: Reply): Reply => ({
-  ...reply,
-  faults: [],
-  result: reply.result === 'pain' ? 'pain' : null,
-});
+/** A red flag ends the session: what sounds like a fault beside it is none of a result. */
+const ungraded = (reply: Reply): Reply =>
+  reply.redFlag === null
+    ? reply
+    : { ...reply, faults: [], result: reply.result === 'pain' ? 'pain' : null };
 
 /** A clause says this and nothing that is not understood, whatever stands round it. */
 const isClause = (segments: Segment[], says: (meaning: Meaning) => boolean): boolean =>

@@ -113,7 +113,6 @@ describe('a reply in passing words', () => {
     ['check/overhead-active-standing', "she's doing it all with the low back", { result: 'lost' }],
     ['check/overhead-passive', 'left, not the right, limited', { side: 'left', result: 'short' }],
     ['confirm', 'no, one sixty not one sixteen', { command: 'no', angleDegrees: 160 }],
-    ['pain/kind', 'like a knife going in', { painKind: 'sharp', result: null, faults: [] }],
   ])('is read as it is meant: %s %s', (at, text, reply) => {
     expect(hear(at, text)).toMatchObject({ verdict: 'accept', reply });
   });
