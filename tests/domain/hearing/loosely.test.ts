@@ -70,6 +70,13 @@ describe('a red flag in words of one’s own', () => {
 
   it('is none in a saying', () => {
     expect(hear('idle', 'the company reached dizzy heights').verdict).toBe('ignore');
+    for (const talk of [
+      'feet spaced out',
+      'not a full breath',
+      'no water',
+      'he could drop the bar',
+    ])
+      expect(hear('idle', talk).verdict, talk).toBe('ignore');
     expect(hear('idle', 'a faint smell of rubber in here').verdict).toBe('ignore');
   });
 
