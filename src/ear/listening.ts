@@ -214,9 +214,12 @@ export class Listening {
           this.tellWords({ ...believed, confidence: looked.best });
     this.tellSoFar();
     const silence = segmenter.trailingSeconds;
+    const isOver = silence >= COMBINED_SILENCE_SECONDS;
+    const halt = this.looking.haltAfterAll(this.nowSeconds, isOver);
+    if (halt !== null) return this.close(halt);
     if (believed !== null && this.isSeen && this.silence >= this.endsAfter(believed))
       return this.close(believed);
-    if (silence >= COMBINED_SILENCE_SECONDS) return this.close(looked?.heard ?? null);
+    if (isOver) return this.close(looked?.heard ?? null);
     if (silence === 0 && believed === null && looked?.atSeconds === this.nowSeconds)
       this.forget(looked);
   }

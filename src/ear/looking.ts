@@ -13,6 +13,8 @@ import type { Segmenter } from './segmenting';
 export const READY_SILENCE_SECONDS = 0.16;
 /** Nothing ends by a look older than this. */
 const SEEN_SECONDS = 0.25;
+/** A fault that a stop word may begin is whole within this; longest is "weight is on the heels". */
+const REST_SECONDS = 1;
 /** A grade far below the coach's loudness is asked about. */
 const DOUBTED = ACTS_FROM - 0.01;
 
@@ -22,6 +24,8 @@ export class Looking {
   /** When the last look was; before one, when the speech began. */
   atSeconds = 0;
   readonly phones = new PhonesHeard();
+  /** A stop word that may have been the beginning of another reply, and when it ended. */
+  private begun: { heard: HeardWords; endedAtSeconds: number } | null = null;
 
   constructor(
     private readonly recogniser: Recogniser,
@@ -32,6 +36,7 @@ export class Looking {
   /** What is looked at from now on is something else. */
   begin(nowSeconds: number): void {
     this.looked = null;
+    this.begun = null;
     this.atSeconds = nowSeconds;
     this.phones.forget();
   }
@@ -40,6 +45,13 @@ export class Looking {
   get believed(): HeardWords | null {
     const heard = this.looked?.heard ?? null;
     return this.isBelieved(heard) ? heard : null;
+  }
+
+  /** A stop word of which the rest has not come, and does not come any more: something else was said. */
+  haltAfterAll(nowSeconds: number, isOver: boolean): HeardWords | null {
+    const { begun, believed } = this;
+    if (begun === null || (believed !== null && believed.text !== begun.heard.text)) return null;
+    return isOver || nowSeconds - begun.endedAtSeconds >= REST_SECONDS ? begun.heard : null;
   }
 
   /** Whether the last look is new enough, and saw a silence or the same words once more. */
@@ -75,6 +87,7 @@ export class Looking {
     };
     this.atSeconds = nowSeconds;
     this.phones.note(look, nowSeconds);
+    this.noteBegun(nowSeconds);
   }
 
   /**
@@ -98,6 +111,13 @@ export class Looking {
     if (more === null) return { look, sound };
     const again = await this.recogniser.look(more, grammar, lexicon);
     return this.isBelieved(again.heard) ? { look: again, sound: more } : { look, sound };
+  }
+
+  private noteBegun(nowSeconds: number): void {
+    const { believed: heard } = this;
+    if (heard === null) return;
+    if (heard.following !== 'rest') this.begun = null;
+    else this.begun ??= { heard, endedAtSeconds: nowSeconds - heard.silenceSeconds };
   }
 
   /** A stop word that may be the beginning of another reply is waited for as that one is. */
