@@ -1,4 +1,5 @@
 import type { Grammar } from '../domain/hearing/grammar';
+import { phonesOf } from '../domain/hearing/phonesApart';
 import { beginsAnother } from './beginnings';
 import { ACTS_FROM } from './confidence';
 import type { Lexicon } from './lexicon';
@@ -177,16 +178,21 @@ function haltsOf(urgent: string[], open: Open): Halts {
     ...[...Object.keys(ALIKE), ...words],
     ...DENIED.map((word) => `${word} stop`),
   ].filter((text) => text.split(' ').every((word) => word in lexicon));
+  // "Weight" sounds as "wait" does: neither is told from the other.
+  const halting = new Set(said.flatMap((words) => soundsOf(words, lexicon)));
   const arcs = [
     ...said.map((words) => ({ from: 0, to: 1, words, means: meansOf(words) })),
     ...[...new Set(alike)]
-      .filter((words) => !said.includes(words))
+      .filter((words) => !soundsOf(words, lexicon).some((sound) => halting.has(sound)))
       .map((words) => ({ from: 0, to: 1, words })),
   ];
   const waiting = said.filter((text) => beginsAnother(open.grammar, text, open.lexicon));
   const grammar = { prompt: 'idle', states: 2, finals: [1], arcs };
   return { lexicon, grammar, waiting: new Set(waiting) };
 }
+
+const soundsOf = (words: string, lexicon: Lexicon): string[] =>
+  phonesOf(words, lexicon).map((phones) => phones.join(' '));
 
 /** Those that pause differ from those that stop; what is only alike means nothing. */
 const meansOf = (words: string): string => (/stop|halt/.test(words) ? 'stop' : 'pause');

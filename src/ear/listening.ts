@@ -31,8 +31,8 @@ const KEPT_BEFORE_SECONDS = 0.4;
 /** A sure reply that may go on is told so far after this. */
 const SO_FAR_SECONDS = 0.2;
 /**
- * A talk that has just begun may have begun before: of speech that breaks off the heads lose up to
- * so much of the end.
+ * A talk that has just begun may have begun before: of speech that breaks off the heads may lose so
+ * much of the end.
  */
 const YOUNG_TALK_SECONDS = 0.45;
 

@@ -90,8 +90,8 @@ export const isLookedAtAgain = (confidence: number): boolean =>
 const SHIFT_SAMPLES = 1728;
 
 /**
- * Put after sound that breaks off: the heads were taught whole utterances, and now and then take
- * others for a crowd, of which they hear no phone at all. Six rows of next to nothing.
+ * Put after sound that breaks off: the heads now and then take it for a crowd, of which they hear
+ * no phone at all. Six rows of next to nothing.
  */
 const END = Float32Array.from({ length: 2304 }, (_, at) => 1e-4 * Math.sin(at * at));
 const END_SECONDS = END.length / HEARD_RATE;

@@ -1,7 +1,7 @@
 /**
  * Replies that are told before the silence after them: those that halt. Whole utterances only:
- * "don't stop" is none. Pain is heard out, since its number follows; so are red flags, which end
- * a session for good.
+ * "don't stop" is none, and "wait" waits where "weight back" may be said (beginnings.ts). Pain is
+ * heard out, since its number follows; so are red flags, which end a session for good.
  */
 export const URGENT = [
   ...['stop', 'stop stop', 'stop it', 'stop there', 'stop now', 'please stop', 'halt'],

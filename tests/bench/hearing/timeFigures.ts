@@ -30,7 +30,7 @@ export function timeFigures(done: Done): TimeFigure[] {
       (heard) => isSingleAnswer(heard) && heard.following === 'nothing',
     ],
     [
-      'a single answer that pain may follow',
+      'a single answer that pain or the rest of a phrase may follow',
       (heard) => isSingleAnswer(heard) && heard.following === 'little',
     ],
     [
