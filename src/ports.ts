@@ -220,8 +220,10 @@ export const INVENTED_SESSION = 'invented-';
 
 /** Keeps who the athletes are, apart from the log. Each rejects with a problem as `Records` tells it. */
 export interface People {
-  /** In no order. */
+  /** In no order; without those that are damaged. */
   all(): Promise<Person[]>;
+  /** Of everybody who is kept, also of those that cannot be read. */
+  ids(): Promise<string[]>;
   /** Adds them, or replaces those of the same id: all of them or none. */
   save(people: Person[]): Promise<void>;
   /** Removes them with the notes about their visits. */

@@ -17,6 +17,8 @@ const STAGES = ['build', 'types', 'lint', 'format', 'scripts', 'unit', 'pages', 
 /** A stage that hangs is ended after this; what gives way to others may have to wait for them. */
 const LIMIT_MINUTES = 15;
 const WAITING_LIMIT_MINUTES = 30;
+/** What a program that was ended has still said is waited for so long, and no longer. */
+const LAST_WORDS_MS = 5000;
 
 /** The four that look at the whole tree, each one test. */
 const CHECKS = /** @type {Record<string, string[]>} */ ({
@@ -27,9 +29,9 @@ const CHECKS = /** @type {Record<string, string[]>} */ ({
 });
 
 /**
- * An ear in Chromium hears in true time and takes a core while somebody speaks: two at once, before
- * all else, and one that another program kept from hearing is given a second time, which the output
- * says.
+ * An ear in Chromium hears in true time and takes a core while somebody speaks: two at once, at the
+ * usual priority, and one that another program kept from hearing is given a second time, which the
+ * output says.
  */
 const IN_CHROMIUM = {
   pages: ['--fileParallelism', '--maxWorkers=4'],
@@ -41,11 +43,12 @@ const IN_CHROMIUM_STAGES = /** @type {(keyof typeof IN_CHROMIUM)[]} */ (Object.k
 /**
  * Runs a Node program of the project.
  * @param {string[]} words
- * @param {{ show?: boolean, env?: Record<string, string>, givesWay?: boolean }} [options]
- *   show: print as it comes; givesWay: takes what others leave of the processor
+ * @param {{ show?: boolean, env?: Record<string, string>, givesWay?: boolean, after?: Promise<unknown> }} [options]
+ *   show: print as it comes; givesWay: takes what others leave of the processor; after: print from
+ *   then on, and what came before
  * @returns {Promise<{ code: number, said: string }>}
  */
-function run(words, { show = false, env = {}, givesWay = false } = {}) {
+function run(words, { show = false, env = {}, givesWay = false, after } = {}) {
   const limitMinutes = givesWay ? WAITING_LIMIT_MINUTES : LIMIT_MINUTES;
   const child = spawn(process.execPath, words, {
     cwd: root,
@@ -54,28 +57,55 @@ function run(words, { show = false, env = {}, givesWay = false } = {}) {
     stdio: ['ignore', show ? 'inherit' : 'pipe', show ? 'inherit' : 'pipe'],
     timeout: limitMinutes * 60_000,
   });
-  if (givesWay && child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_LOW);
+  if (givesWay && child.pid !== undefined) lower(child.pid);
   let said = '';
-  child.stdout?.on('data', (piece) => (said += piece));
-  child.stderr?.on('data', (piece) => (said += piece));
+  let isShown = false;
+  const hear = (/** @type {string} */ piece) => {
+    said += piece;
+    if (isShown) process.stdout.write(piece);
+  };
+  void after?.then(() => {
+    isShown = true;
+    process.stdout.write(said);
+  });
+  const outputs = [child.stdout, child.stderr];
+  for (const output of outputs) output?.setEncoding('utf8').on('data', hear);
   return new Promise((resolve) => {
     child.on('error', (error) => resolve({ code: 1, said: String(error) }));
-    child.on('close', (code) => {
-      if (code === null) said += `\nended after ${limitMinutes} minutes`;
+    // What it began may outlive it and hold its output open.
+    child.on('exit', () =>
+      setTimeout(() => outputs.forEach((output) => output?.destroy()), LAST_WORDS_MS).unref(),
+    );
+    child.on('close', (code, signal) => {
+      if (child.killed) hear(`\nended after ${limitMinutes} minutes\n`);
+      else if (signal !== null) hear(`\nended by ${signal}\n`);
       resolve({ code: code ?? 1, said });
     });
   });
 }
 
+/** @param {number} pid */
+function lower(pid) {
+  try {
+    setPriority(pid, constants.priority.PRIORITY_LOW);
+  } catch {
+    // It has ended, or it runs as others do.
+  }
+}
+
 /**
- * Says how a stage went and how long it took.
+ * Says how a stage went and how long it took, and each minute that it runs: what stays silent is
+ * ended by some services. One that throws has failed.
  * @param {string} name
  * @param {() => Promise<Count> | Count} stage
  * @returns {Promise<Count>}
  */
 async function timed(name, stage) {
   const began = Date.now();
-  const count = await stage();
+  const minutes = () => Math.round((Date.now() - began) / 60_000);
+  const told = setInterval(() => console.log(`${name} is running, ${minutes()} min`), 60_000);
+  const count = await worked(name, stage);
+  clearInterval(told);
   const how = count.failed === 0 ? 'ok    ' : 'FAILED';
   const tests = count.passed + count.failed;
   const sum = tests > 1 ? `: ${count.passed} passed, ${count.failed} failed` : '';
@@ -83,6 +113,20 @@ async function timed(name, stage) {
   console.log(`${how} ${name}${sum} (${seconds} s)`);
   if (count.note) console.log(count.note);
   return count;
+}
+
+/**
+ * @param {string} name
+ * @param {() => Promise<Count> | Count} stage
+ * @returns {Promise<Count>}
+ */
+async function worked(name, stage) {
+  try {
+    return await stage();
+  } catch (error) {
+    const note = error instanceof Error ? error.message : String(error);
+    return { name, passed: 0, failed: 1, note };
+  }
 }
 
 /** @param {string} name */
@@ -95,14 +139,14 @@ const check = (name) =>
   });
 
 /**
- * Projects of vitest (vitest.config.ts), counted from their JSON report. One that gives way is
- * shown once it is over, as another is shown meanwhile.
+ * Projects of vitest (vitest.config.ts), counted from their JSON report. One that is run beside
+ * another gives way to it, and is shown once that is over.
  * @param {string} name
  * @param {string[]} projects
  * @param {string[]} words
- * @param {{ env?: Record<string, string>, givesWay?: boolean }} [options]
+ * @param {{ env?: Record<string, string>, beside?: Promise<unknown> }} [options]
  */
-const vitest = (name, projects, words, { env = {}, givesWay = false } = {}) =>
+const vitest = (name, projects, words, { env = {}, beside } = {}) =>
   timed(name, async () => {
     const file = join(root, 'node_modules/.cache/sayso', `${name}.json`);
     mkdirSync(join(file, '..'), { recursive: true });
@@ -115,9 +159,10 @@ const vitest = (name, projects, words, { env = {}, givesWay = false } = {}) =>
         ...words,
         ...['--reporter=default', '--reporter=json', `--outputFile.json=${file}`],
       ],
-      { show: !givesWay, env, givesWay },
+      beside ? { env, givesWay: true, after: beside } : { env, show: true },
     );
-    if (givesWay) console.log(said);
+    // Shown as it came, but for why it was ended.
+    if (!beside && said) console.log(said.trim());
     const report = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null;
     return countReport(name, report, code);
   });
@@ -129,13 +174,8 @@ const vitest = (name, projects, words, { env = {}, givesWay = false } = {}) =>
  */
 const attempt = (name, work) =>
   timed(name, async () => {
-    try {
-      await work();
-      return { name, passed: 1, failed: 0 };
-    } catch (error) {
-      const note = error instanceof Error ? error.message : String(error);
-      return { name, passed: 0, failed: 1, note };
-    }
+    await work();
+    return { name, passed: 1, failed: 0 };
   });
 
 /**
@@ -149,14 +189,13 @@ async function checks(wants) {
   return counts;
 }
 
-/** @param {(name: string) => boolean} wants */
-const onNode = async (wants) =>
+/**
+ * @param {(name: string) => boolean} wants
+ * @param {Promise<unknown>} [beside] what it gives way to
+ */
+const onNode = async (wants, beside) =>
   wants('unit')
-    ? [
-        await vitest('unit', ['rooms', 'mocked'], ['--maxWorkers=2'], {
-          givesWay: IN_CHROMIUM_STAGES.some(wants),
-        }),
-      ]
+    ? [await vitest('unit', ['rooms', 'mocked'], ['--maxWorkers=2'], beside ? { beside } : {})]
     : [];
 
 /**
@@ -186,12 +225,15 @@ async function runStages(asked) {
     built = counts[0]?.failed === 0;
   }
   // What can wait takes what journeys in Chromium leave, most of it in those of true time.
+  const isKept = isPriorityKept();
+  const isBeside = isKept && built && wants('hearing');
   const looked = checks(wants);
+  if (!isKept) await looked;
   const pages = built ? await inChromium('pages', wants) : [];
-  const onItsOwn = onNode(wants);
-  if (!isPriorityKept()) await Promise.all([looked, onItsOwn]);
-  const hearing = built ? await inChromium('hearing', wants) : [];
-  const found = [pages, hearing, await onItsOwn, await looked];
+  const alone = isBeside ? [] : await onNode(wants);
+  const hearing = built ? inChromium('hearing', wants) : Promise.resolve([]);
+  const unit = isBeside ? await onNode(wants, hearing) : alone;
+  const found = [pages, unit, await hearing, await looked];
   if (!built && IN_CHROMIUM_STAGES.some(wants)) {
     console.log('tests in Chromium are not run: the page was not built');
   }

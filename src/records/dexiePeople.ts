@@ -34,6 +34,7 @@ export const createDexiePeople = (
           one === undefined ? [] : [personOf(one)],
         ),
       ),
+    ids: () => reach(() => people.toCollection().primaryKeys()),
     // Outside a transaction of its own it would keep those before one that fails.
     save: (those) =>
       reach(() =>

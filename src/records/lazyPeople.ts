@@ -6,6 +6,7 @@ export function lazyPeople(load: () => Promise<People>): People {
   const people = loadedOnce(load);
   return {
     all: async () => (await people()).all(),
+    ids: async () => (await people()).ids(),
     save: async (those) => (await people()).save(those),
     remove: async (ids) => (await people()).remove(ids),
   };

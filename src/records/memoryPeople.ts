@@ -6,6 +6,7 @@ export const memoryPeople = (): People => {
   const people = new Map<string, Person>();
   return {
     all: () => Promise.resolve([...people.values()].map((person) => ({ ...person }))),
+    ids: () => Promise.resolve([...people.keys()]),
     save: (those) => {
       for (const person of those) people.set(person.id, { ...person });
       return Promise.resolve();

@@ -13,7 +13,7 @@ import { memoryRecords } from '../../src/records/memoryRecords';
 import { createSeatStore } from '../../src/screens/seat';
 import { createMannerShelf } from '../../src/main/mannerShelf';
 import { sharedManner, USUAL_MANNER } from '../../src/voice/manner';
-import { device } from '../records/device';
+import { behind, device } from '../records/device';
 import { STATE } from '../screens/fakeSeat';
 
 const NOW = Date.parse('2031-06-15T12:00:00Z');
@@ -152,6 +152,22 @@ describe('how loud and how fast somebody is spoken to', () => {
     const { place: seat, text } = adjusted(broken);
     await seat.look();
     expect(text()).toMatch(/marn.*ash|ash.*marn/);
+  });
+
+  it('stays where one of them is damaged under the lock, and cannot be read', async () => {
+    const here = device();
+    await here.people.save([MARN, ASH]);
+    await here.lock.turnOn('kettle under violet ladder');
+    await here.lock.settle();
+    await behind(here.indexedDB, (db) =>
+      db.table('people').update('ash', { sealed: new Uint8Array(40) }),
+    );
+    const { place: seat, text, all } = adjusted(here.people);
+    await seat.look();
+    expect(all().map(({ person }) => person.id)).toEqual(['marn']);
+    expect(text()).toMatch(/marn.*ash|ash.*marn/);
+    expect(await seat.remove('ash')).toBeNull();
+    expect(text()).not.toContain('ash');
   });
 });
 

@@ -46,6 +46,7 @@ export const peopleContract = (
       await people.save([someone('a'), someone('b'), someone('c')]);
       await people.remove(['a', 'c', 'never']);
       expect(await idsIn(people)).toEqual(['b']);
+      expect(await people.ids()).toEqual(['b']);
       await people.remove([]);
       expect(await idsIn(people)).toEqual(['b']);
     });

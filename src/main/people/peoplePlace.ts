@@ -83,13 +83,14 @@ export function createPeoplePlace({
 
   async function look() {
     try {
-      const [all, sessions, { known }] = await Promise.all([
+      const [all, ids, sessions, { known }] = await Promise.all([
         people.all(),
+        people.ids(),
         records.outcomes(),
         reading(),
       ]);
       const on = today();
-      manner.keepOnly(all.map(({ id }) => id));
+      manner.keepOnly(ids);
       patch({ state: 'here', trouble: null, today: on, all: known(book, all, sessions, on) });
     } catch (error) {
       patch({ state: 'here', trouble: saidBy(error, NOT_READ), today: today() });
