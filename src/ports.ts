@@ -276,6 +276,8 @@ export type SessionEvent =
       readback: string | null;
       either?: { words: string; reply: Reply }[];
     }
+  /** What was heard so far came to nothing: the tone `heard` is taken back. */
+  | { type: 'heard-nothing' }
   | ({ type: 'finding'; prompt: PromptId; load: Load | null } & Finding)
   | {
       type: 'decision';

@@ -159,7 +159,7 @@ export interface VoiceCheckState {
     takenFor: string | null;
   } | null;
   /** The right words were heard, and may go on. */
-  isHeard?: boolean;
+  isHeard: boolean;
   /** Lines done, of all. */
   done: number;
   of: number;

@@ -90,13 +90,15 @@ export function viewOf(view: View, { atSeconds, ...event }: TimedEvent): View {
       const offers = event.verdict === 'confirm';
       return {
         ...view,
-        // The whole is told now, so the sign for its beginning is over.
-        tone: view.tone === 'heard' ? null : view.tone,
+        // The whole is told now: a sign for its beginning, or for words before it, is over.
+        tone: view.tone === 'heard' || view.tone === 'not-understood' ? null : view.tone,
         heard: event,
         offered: offers ? (event.readback ?? event.text) : view.offered,
         either: offers ? (event.either ?? null) : view.either,
       };
     }
+    case 'heard-nothing':
+      return { ...view, tone: view.tone === 'heard' ? null : view.tone };
     case 'finding':
       return { ...view, ...SETTLED };
     case 'decision':

@@ -34,7 +34,7 @@ export type Then =
   { do: 'ready' | 'put-off' | 'end' } | { do: 'sign'; flag: RedFlag; text: string };
 
 type Meaning =
-  | 'ignored'
+  | reacting.NotTaken
   | 'red-flag'
   | 'stop'
   | 'pain'
@@ -42,8 +42,7 @@ type Meaning =
   | 'put-off'
   | 'repeat'
   | 'help'
-  | 'manner'
-  | 'not-taken';
+  | 'manner';
 
 interface BetweenContext extends BetweenInput {
   stage: Stage;
@@ -123,7 +122,7 @@ const between = setup({
     means: ({ event }, meaning: Meaning) =>
       event.type === 'HEARD' && meaningOf(event.reading) === meaning,
     takesSoFar: ({ event }) =>
-      event.type === 'SO_FAR' && !/^(ignored|not-taken)$/.test(meaningOf(event.reading)),
+      event.type === 'SO_FAR' && reacting.isTaken(meaningOf(event.reading)),
     mayPutOff: ({ context, event }) =>
       context.cannotPutOff === null &&
       event.type === 'HEARD' &&

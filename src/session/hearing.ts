@@ -23,15 +23,23 @@ export type HearingEvent =
 export const hearing = fromCallback<
   { type: 'NONE' },
   { ear: Ear; book: CueBook; settings: SessionSettings; callWord: string | null; stage: Stage }
->(({ input: { ear, book, settings, callWord, stage }, sendBack }) =>
-  ear.listen((hearing) => {
+>(({ input: { ear, book, settings, callWord, stage }, sendBack }) => {
+  /** A beginning was told, and not yet what became of it. */
+  let isBegun = false;
+  return ear.listen((hearing) => {
     if (hearing.type === 'so-far') {
+      isBegun = true;
       const { text, confidence, prompt } = hearing;
       const reading = understand(book, prompt, text, { ...settings, confidence, callWord });
       return sendBack({ type: 'SO_FAR', reading, prompt });
     }
     if (hearing.type === 'onset') stage.giveWay();
-    else stage.goOn();
+    else {
+      stage.goOn();
+      if (isBegun && (hearing.type === 'nothing' || hearing.type === 'deaf'))
+        stage.show({ type: 'heard-nothing' });
+      isBegun = false;
+    }
     switch (hearing.type) {
       case 'onset':
         return sendBack({ type: 'ONSET' });
@@ -62,5 +70,5 @@ export const hearing = fromCallback<
         return sendBack({ type: 'HEARD', reading, prompt, by: 'hand' });
       }
     }
-  }),
-);
+  });
+});

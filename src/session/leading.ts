@@ -6,6 +6,7 @@ import type { WarmUp } from '../domain/warmUp/warmUp';
 import type { Ports } from '../ports';
 import { isPain } from './answerFacts';
 import type { HearingEvent } from './hearing';
+import type { NotTaken } from './reacting';
 
 export interface WarmUpInput {
   book: CueBook;
@@ -23,7 +24,7 @@ export interface WarmUpInput {
 }
 
 export type Meaning =
-  | 'ignored'
+  | NotTaken
   | 'sign'
   | 'stop'
   | 'pain'
@@ -34,8 +35,7 @@ export type Meaning =
   | 'skip'
   | 'back'
   | 'pace'
-  | 'loudness'
-  | 'not-taken';
+  | 'loudness';
 
 type Heard = Pick<Extract<HearingEvent, { type: 'HEARD' }>, 'reading' | 'by'>;
 

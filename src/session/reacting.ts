@@ -9,6 +9,13 @@ type Told = HearingEvent | { type: string };
 const isHeard = (event: Told): event is Extract<HearingEvent, { type: 'HEARD' }> =>
   event.type === 'HEARD';
 
+/** What is passed over: said to nobody here, or not understood. */
+export type NotTaken = 'ignored' | 'not-taken';
+const NOT_TAKEN: readonly string[] = ['ignored', 'not-taken'] satisfies NotTaken[];
+
+/** Whether something is done about words of that meaning. */
+export const isTaken = (meaning: string): boolean => !NOT_TAKEN.includes(meaning);
+
 /** Silent at once, with the tone of it. */
 export function halt(stage: Stage): void {
   stage.hush();

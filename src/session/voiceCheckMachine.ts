@@ -46,6 +46,8 @@ interface VoiceCheckContext extends VoiceCheckInput {
   /** Lines in a row at which nothing was said at all. */
   silentInRow: number;
   triesSynonyms: boolean;
+  /** The right words were heard for the current line, and may go on. */
+  isHeard: boolean;
 }
 
 /** A line is read within this, or it is asked for again. */
@@ -127,11 +129,12 @@ const machine = setup({
   actions: {
     note: assign(({ context, event }) =>
       event.type === 'HEARD'
-        ? { tries: [...context.tries, event.heard], silentInRow: 0 }
+        ? { tries: [...context.tries, event.heard], silentInRow: 0, isHeard: false }
         : event.type === 'UNHEARD'
-          ? { tries: [...context.tries, unheard()] }
+          ? { tries: [...context.tries, unheard()], isHeard: false }
           : {},
     ),
+    setHeard: assign((_, isHeard: boolean) => ({ isHeard })),
     toneHeard: ({ context }) => context.tones.play('heard'),
     toneAccepted: ({ context }) => context.tones.play('accepted'),
     toneAgain: ({ context }) => context.tones.play('not-understood'),
@@ -143,6 +146,7 @@ const machine = setup({
       return {
         left: rest,
         tries: [],
+        isHeard: false,
         read: [...read, { ...line, tries, isSkipped: how === 'skipped' }],
         silentInRow: isSilent ? silentInRow + 1 : 0,
       };
@@ -174,9 +178,13 @@ export const voiceCheckMachine = machine.createMachine({
   context: ({ input }) => ({
     ...input,
     ...{ left: input.lines, tries: [], read: [], silentInRow: 0, triesSynonyms: false },
+    isHeard: false,
   }),
   initial: 'introducing',
-  on: { STOP: '.finished', DEAF: '.deaf' },
+  on: {
+    STOP: '.finished',
+    DEAF: { target: '.deaf', actions: { type: 'setHeard', params: false } },
+  },
   states: {
     introducing: {
       invoke: {
@@ -207,7 +215,7 @@ export const voiceCheckMachine = machine.createMachine({
       on: {
         HEARD: { target: 'weighing', actions: 'note' },
         UNHEARD: { target: 'weighing', actions: 'note' },
-        SO_FAR: { actions: 'toneHeard' },
+        SO_FAR: { actions: ['toneHeard', { type: 'setHeard', params: true }] },
         SKIP: { target: 'choosing', actions: { type: 'close', params: 'skipped' } },
       },
     },

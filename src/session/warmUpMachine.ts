@@ -107,7 +107,7 @@ const setUp = setup({
       event.type === 'HEARD' && meaningOf(event, context.isLedByVoice) === meaning,
     takesSoFar: ({ context, event }) =>
       event.type === 'SO_FAR' &&
-      !/^(ignored|not-taken)$/.test(meaningOf({ ...event, by: 'voice' }, context.isLedByVoice)),
+      reacting.isTaken(meaningOf({ ...event, by: 'voice' }, context.isLedByVoice)),
     saysEnd: (_, reading: Reading | null) => reading?.reply?.command === 'yes',
     isLate: ({ context }) => context.aside !== '',
   },

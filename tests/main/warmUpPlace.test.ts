@@ -52,6 +52,9 @@ describe('a group is led at the seat', () => {
     at.soFar('go on');
     expect(signs()).toBe(1);
     expect(at.shown()).toMatchObject({ isHeld: true });
+    expect(at.store.state().view.tone).toBe('heard');
+    at.tell({ type: 'nothing' });
+    expect(at.store.state().view.tone).toBeNull();
     at.hear('stop');
     at.clock.advance(6000);
     at.soFar('yes');

@@ -186,7 +186,10 @@ const voiceCheck = (check: Partial<VoiceCheckState>, more: Partial<SeatState> = 
   ...STATE,
   where: 'voiceCheck',
   microphone: { state: 'hears', level: 0.5, hearsWell: 'good' },
-  voiceCheck: { stage: 'reading', line: LINE, done: 3, of: 20, results: [], ...check },
+  voiceCheck: {
+    ...{ stage: 'reading', line: LINE, isHeard: false, done: 3, of: 20, results: [] },
+    ...check,
+  },
   ...more,
 });
 

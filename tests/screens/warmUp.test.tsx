@@ -1,5 +1,13 @@
 // @vitest-environment jsdom
-import { act, cleanup, configure, fireEvent, render, screen } from '@testing-library/react';
+import {
+  act,
+  cleanup,
+  configure,
+  fireEvent,
+  render,
+  screen,
+  waitFor,
+} from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { loadBook } from '../../src/cues/fromFolder';
 import { App } from '../../src/screens/App';
@@ -219,6 +227,17 @@ describe('while a group is led', () => {
     running({ isHeld: true });
     await screen.findByRole('heading', { name: 'Held' });
     await screen.findByText('the wall hinge');
+  });
+
+  it('asks in a hold for a word once more, and no longer once it hears another', async () => {
+    const seat = running({ isHeld: true });
+    await button('Stop');
+    const heard = { type: 'heard', verdict: 'ignore', readback: null, atSeconds: 0 } as const;
+    seat.show({ ...heard, text: 'go long' });
+    seat.show({ type: 'tone', name: 'not-understood', atSeconds: 0 });
+    await screen.findByText('Say it again');
+    seat.show({ ...heard, text: 'nice work' });
+    await waitFor(() => expect(screen.queryByText('Say it again')).toBeNull());
   });
 });
 

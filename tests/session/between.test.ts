@@ -6,6 +6,7 @@ import { NO_REPLY, type Command } from '../../src/domain/hearing/reply';
 import { DEFAULT_SETTINGS } from '../../src/domain/log';
 import type { PromptId } from '../../src/domain/script';
 import type { Hearing, SessionEvent, ToneName } from '../../src/ports';
+import { EMPTY_VIEW, viewOf } from '../../src/screens/view';
 import { betweenMachine } from '../../src/session/betweenMachine';
 import { book, STARTED } from './bench';
 
@@ -77,6 +78,9 @@ function open({
     tones,
     adjusted,
     listeners,
+    /** The sign that the screen shows for the last tone. */
+    sign: () =>
+      events.reduce((view, event) => viewOf(view, { ...event, atSeconds: 0 }), EMPTY_VIEW).tone,
     seconds: (seconds: number) => clock.advance(seconds * 1000),
     hear: (text: string, confidence = 1) => tell({ type: 'words', text, confidence, prompt }),
     /** Words that began while a line was said. */
@@ -104,6 +108,16 @@ describe('a word that may go on, between two athletes', () => {
   const soFar = (between: ReturnType<typeof open>, text: string) =>
     between.tell({ type: 'so-far', text, confidence: 0.95, prompt: between.prompt() });
   const signs = ({ tones }: ReturnType<typeof open>) => tones.filter((tone) => tone === 'heard');
+
+  it('is shown no longer once it comes to nothing', () => {
+    const between = open();
+    between.toWaiting();
+    soFar(between, 'ready');
+    expect(between.sign()).toBe('heard');
+    between.tell({ type: 'nothing' });
+    expect(between.sign()).toBeNull();
+    expect(between.then()).toBeUndefined();
+  });
 
   it('is heard at once, and done when it is over', () => {
     const between = open();

@@ -85,6 +85,22 @@ describe('a reading that may go on', () => {
     expect(check.tones.at(-1)).toBe('accepted');
   });
 
+  test('is no sign for the line after it: not where it is left out, said again or not heard', () => {
+    const check = started();
+    const isHeard = () => check.actor.getSnapshot().context.isHeard;
+    soFar(check, 'pass', 'check/a');
+    expect(isHeard()).toBe(true);
+    check.actor.send({ type: 'SKIP' });
+    expect([check.line(), isHeard()]).toEqual(['rep', false]);
+    soFar(check, 'rep', 'idle');
+    check.tell({ type: 'nothing' });
+    expect([check.line(), isHeard()]).toEqual(['rep', false]);
+    soFar(check, 'rep', 'idle');
+    check.tell({ type: 'deaf', why: 'unplugged' });
+    check.tell({ type: 'hears-again' });
+    expect([check.line(), isHeard()]).toEqual(['rep', false]);
+  });
+
   test('gives no sign where it is another line than the one that is shown', () => {
     const check = started();
     soFar(check, 'rep', 'check/a');

@@ -89,6 +89,7 @@ function told(event: TimedEvent, by: 'rules' | 'coach'): [who: string, what: str
         `${event.reason}: ${event.areas.map(areaWords).join(', ')}; ` +
           `lifts: ${event.liftsReady.join(', ') || 'none'}; findings: ${event.findings.length}`,
       ];
+    case 'heard-nothing':
     case 'beat':
     case 'phase':
       return [event.type, ''];

@@ -5,7 +5,7 @@ import { DEFAULT_SETTINGS } from '../../domain/log';
 import { say } from '../../domain/saying';
 import type { CueBook, PromptId } from '../../domain/script';
 import type { Reading } from '../../ear/coach/coachEar';
-import type { Clock, Ear, ToneName, Tones, Voice } from '../../ports';
+import type { Clock, Ear, Tones, Voice } from '../../ports';
 import type { VoiceCheckState } from '../../screens/seat';
 import { resultsOf, type LineRead } from '../../session/voiceCheck';
 import { voiceCheckMachine, type VoiceCheckEvent } from '../../session/voiceCheckMachine';
@@ -34,16 +34,9 @@ export function startVoiceCheck({
   const book = coach.book();
   void coach.fitEar('reader');
   const lines = repliesToRead(book, coach.lexicon(), { own: coach.ownWords() });
-  let tone: ToneName | null = null;
-  const tones: Pick<Tones, 'play'> = {
-    play(name) {
-      tone = name;
-      ports.tones.play(name);
-    },
-  };
   const actor = createActor(voiceCheckMachine, {
     input: {
-      ...{ ...ports, tones },
+      ...ports,
       lines,
       intro: say(book.lines, 'say.read-aloud', {}),
       means: (prompt, heard, wanted) => isSame(book, prompt, heard, wanted),
@@ -53,7 +46,7 @@ export function startVoiceCheck({
       },
     },
   });
-  actor.subscribe(({ value, context: { left, tries, read } }) => {
+  actor.subscribe(({ value, context: { left, tries, read, isHeard } }) => {
     const [line] = left;
     const last = tries.at(-1);
     show({
@@ -67,7 +60,7 @@ export function startVoiceCheck({
               insteadOf: line.insteadOf ?? null,
               takenFor: last?.isRight === false ? last.text : null,
             },
-      isHeard: tone === 'heard',
+      isHeard,
       done: read.length,
       of: read.length + left.length,
       results: resultsOf(read),

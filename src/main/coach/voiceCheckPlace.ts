@@ -13,6 +13,7 @@ export interface VoiceCheckPlace {
 const NOTHING_READ: VoiceCheckState = {
   stage: 'loading',
   line: null,
+  isHeard: false,
   done: 0,
   of: 0,
   results: [],

@@ -37,7 +37,7 @@ export function StartGate({ seat }: { seat: Seat }) {
   const { line, they } = AGREED_WORDS[way];
 
   return (
-    <main className="page gate" lang="en">
+    <main className="page gate start-gate" lang="en">
       <header>
         <Back onClick={() => seat.people.show()} />
         <h1 ref={heading} tabIndex={-1}>

@@ -41,12 +41,12 @@ export function ToDo({ seat, homework, isKept }: ToDoProps) {
       />
       {canBegin && (
         <>
+          <AloneCautions />
           <div className="settings">
             {isHeard && <Hearing seat={seat} />}
             <Sound seat={seat} />
             <PhoneLevel seat={seat} />
           </div>
-          <AloneCautions />
           <Consent agreed={agreed} onChange={setAgreed} />
           <div className="begin">
             <p id={line}>

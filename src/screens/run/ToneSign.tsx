@@ -4,7 +4,7 @@ import { Shape, type ShapeName } from '../Shape';
 import { useSeat } from '../useSeat';
 
 /** Tones that tell what nothing else on the screen tells; the others have their phase or count. */
-const SIGNS: Partial<Record<ToneName, { shape: ShapeName; words: string }>> = {
+export const SIGNS: Partial<Record<ToneName, { shape: ShapeName; words: string }>> = {
   heard: { shape: 'ear', words: 'Heard' },
   accepted: { shape: 'held', words: 'Noted' },
   'not-understood': { shape: 'question', words: 'Say it again' },
@@ -12,8 +12,8 @@ const SIGNS: Partial<Record<ToneName, { shape: ShapeName; words: string }>> = {
 };
 
 /**
- * The last tone for those who cannot hear it: a shape and words, in the place of what is going on,
- * until something else begins. A screen reader is told where there is no voice, as of what is said.
+ * The last tone for those who cannot hear it: a shape and words, read from three metres, until
+ * something else begins. A screen reader is told where there is no voice, as of what is said.
  */
 export function ToneSign({ seat }: { seat: Seat }) {
   const tone = useSeat(seat, (state) => state.view.tone);

@@ -51,13 +51,13 @@ export function Choose({ seat }: { seat: Seat }) {
         </p>
       </header>
       <Who all={all} ids={ids} onChange={setIds} />
+      <Cautions />
       <div className="settings">
         <WhatToRun {...{ seat, wanted, toRun }} onChange={setWanted} />
         {isHeard && <Hearing seat={seat} />}
         <Sound seat={seat} />
       </div>
       <ToMind chosen={chosen} today={today} />
-      <Cautions />
       <div className="begin">
         <p id={agreed}>
           {nobody

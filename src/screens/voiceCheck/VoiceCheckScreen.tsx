@@ -60,7 +60,7 @@ function Reading({ seat, check }: { seat: Seat; check: VoiceCheckState }) {
 }
 
 function Line({ seat, check }: { seat: Seat; check: VoiceCheckState }) {
-  const { line, done, of, stage, isHeard = false } = check;
+  const { line, done, of, stage, isHeard } = check;
   const hint = isHeard
     ? 'Heard.'
     : stage === 'introducing'

@@ -93,18 +93,6 @@ export function ChooseWarmUp({ seat }: { seat: Seat }) {
         />
         {chosen !== undefined && <Needs {...{ book, warmUp: chosen.warmUp }} people={size} />}
       </fieldset>
-      {cards.length > 0 && <StationCards cards={cards} lang={book.language} />}
-      {chosen !== undefined && (
-        <SaveSound
-          {...{ seat, chosen }}
-          minutes={'wrong' in end ? null : end.minutes}
-          isDisabled={'wrong' in end}
-        />
-      )}
-      <div className="settings">
-        {isHeard && <Hearing seat={seat} />}
-        <Sound seat={seat} />
-      </div>
       <section className="card cautions" aria-labelledby="warm-up-cautions">
         <h2 id="warm-up-cautions">Before a group begins</h2>
         <ul>
@@ -120,6 +108,18 @@ export function ChooseWarmUp({ seat }: { seat: Seat }) {
           </li>
         </ul>
       </section>
+      {cards.length > 0 && <StationCards cards={cards} lang={book.language} />}
+      {chosen !== undefined && (
+        <SaveSound
+          {...{ seat, chosen }}
+          minutes={'wrong' in end ? null : end.minutes}
+          isDisabled={'wrong' in end}
+        />
+      )}
+      <div className="settings">
+        {isHeard && <Hearing seat={seat} />}
+        <Sound seat={seat} />
+      </div>
       <div className="begin">
         <p id={agreed}>They were asked about pain and health, and have heard the cautions.</p>
         <BeginButtons

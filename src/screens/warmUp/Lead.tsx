@@ -41,7 +41,7 @@ export function Lead({ seat }: { seat: Seat }) {
         <h1>{headingOf(warmUp)}</h1>
         {isHeld || asksEnd ? (
           <div className="doing-row">
-            {isHeld && turn !== null && <p className="doing">{turn.name}</p>}
+            {turn !== null && <p className="doing">{turn.name}</p>}
             <ToneSign seat={seat} />
           </div>
         ) : (
