@@ -1,5 +1,5 @@
 import { grammarOf } from '../domain/hearing/building';
-import { phrasesOf } from '../domain/hearing/patterns';
+import { meaningsOf } from '../domain/hearing/meanings';
 import { phonesApart, phonesOf, VOWELS, type Lexicon } from '../domain/hearing/phonesApart';
 import { promptsOf } from '../domain/hearing/prompts';
 import type { CueBook } from '../domain/script';
@@ -65,9 +65,9 @@ function heardOrSaid(book: CueBook): string[] {
   const heard = promptsOf(book).flatMap(({ prompt }) =>
     grammarOf(book, prompt).arcs.map(({ words }) => words),
   );
-  const said = Object.values(book.vocabulary.talk).flatMap((patterns: string[]) =>
-    patterns.flatMap(phrasesOf),
-  );
+  const said = [...meaningsOf(book).phrases]
+    .filter(([, meanings]) => meanings.some(({ is }) => is in book.vocabulary.talk))
+    .map(([phrase]) => phrase);
   const all = [...heard, ...said];
   return [...new Set([...all, ...all.flatMap((words) => words.split(' '))])];
 }

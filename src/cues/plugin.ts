@@ -12,7 +12,7 @@ const RESOLVED = `\0${NAME}`;
 const WORDS = 'virtual:sayso-understood-words';
 /** What replies are understood by and nothing else needs, two fifths of the book. */
 const UNDERSTOOD = ['states', 'talk', 'loosely'] as const;
-/** The one module that reads it. */
+/** Whatever understands goes through this module first. */
 const READS = /\/domain\/hearing\/meanings\.ts$/;
 
 export interface CuesOptions {
@@ -41,7 +41,7 @@ export interface CuesPlugin {
  * Gives `virtual:sayso-cues` to the page: `book`, `lexicon` and `durations`, read when the page
  * is built, so that no YAML is parsed in the browser, and `others`: what fetches the same of each
  * other language, by its code. A language without phones has an empty lexicon. What the page's own
- * language is understood by comes with the module that reads it, so neither is there without the
+ * language is understood by comes with the module that all understanding goes through, so neither is there without the
  * other, and the first page has none of it. Where the scripts cannot be used, CueError
  * fails the build and lists every problem; what only the whole check finds does not stop it.
  */

@@ -29,7 +29,7 @@ export function commandSaid(
   allowed: readonly Command[],
   area: Area | null,
 ): CommandSaid | null {
-  const halt = haltIn(meanings, words) ?? answerIn(meanings, words, allowed);
+  const halt = haltIn(meanings, words, allowed) ?? answerIn(meanings, words, allowed);
   if (halt) return halt;
   for (const { from, to } of wholesOf(words)) {
     const clause = words.slice(from, to);
@@ -86,7 +86,8 @@ const isOrder = ({ phrases, commands }: Meanings, texts: string[]): boolean => {
   return !commands.has(whole) && (phrases.get(whole)?.some(({ is }) => is === 'orders') ?? false);
 };
 
-const isPraise = ({ phrases }: Meanings, texts: string[]): boolean =>
+/** Whether words are nothing but praise. */
+export const isPraise = ({ phrases }: Meanings, texts: string[]): boolean =>
   phrases.get(texts.join(' '))?.some(({ is }) => is === 'praise') ?? false;
 
 /** Words that may stand before an answer: a name, or a yes of another language. */
@@ -108,13 +109,24 @@ function answerIn(
   return found && { ...found, target: null, from: 0, length: words.length };
 }
 
-/** "No, stop" is a stop: after a comma as before it. */
-function haltIn(meanings: Meanings, words: Word[]): CommandSaid | null {
+/** "No, stop" is a stop, after a comma as before it; a pause too, beside another command. */
+function haltIn(
+  meanings: Meanings,
+  words: Word[],
+  allowed: readonly Command[],
+): CommandSaid | null {
   const comma = words.findLastIndex((word) => word.after);
   if (comma <= 0) return null;
-  const last = words.slice(comma).map(({ text }) => text);
-  const found = sameCommand(meanings, last, ['stop']);
-  return found && { ...found, target: null, from: 0, length: words.length };
+  const texts = words.map(({ text }) => text);
+  const last = texts.slice(comma);
+  const stop = sameCommand(meanings, last, ['stop']);
+  if (stop) return { ...stop, target: null, from: 0, length: words.length };
+  if (!allowed.includes('pause') || !sameCommand(meanings, texts.slice(0, comma), allowed))
+    return null;
+  // "Go heavier, no wait".
+  const isNo = meanings.commands.get(last[0] ?? '')?.command === 'no';
+  const pause = sameCommand(meanings, isNo ? last.slice(1) : last, ['pause']);
+  return pause && { ...pause, target: null, from: 0, length: words.length };
 }
 
 /** The words, then with politeness taken off either end, longest first. */

@@ -61,7 +61,7 @@ export function clausesOf(segments: Segment[], parts?: 'joins'): Segment[][] {
 /** Counts for less than a word: it is apart from a reply that is understood as a whole. */
 const ASIDE = 0.5;
 /** More words than this in a clause that is not understood tell of something else. */
-const MOST_ASIDE = 2;
+const MOST_ASIDE_UNKNOWN_WORDS = 2;
 
 /** "Perfect technique, pass": what grades is understood as a whole, and beside it is little. */
 function besides(segments: Segment[]): Set<Segment> {
@@ -72,7 +72,9 @@ function besides(segments: Segment[]): Set<Segment> {
   return new Set(
     clauses
       .filter((each) => !each.some((segment) => means(segment, 'negators')))
-      .filter((each) => each.filter((_, at) => isUnknown(each, at)).length <= MOST_ASIDE)
+      .filter(
+        (each) => each.filter((_, at) => isUnknown(each, at)).length <= MOST_ASIDE_UNKNOWN_WORDS,
+      )
       .flat(),
   );
 }

@@ -60,6 +60,10 @@ export function meaningsOf(book: CueBook): Meanings {
   return made;
 }
 
+/** Whether a word means something, or begins what does. */
+export const isKnown = ({ phrases, openings, commands }: Meanings, word: string): boolean =>
+  phrases.has(word) || openings.has(word) || commands.has(word);
+
 function gather(book: CueBook): Meanings {
   // The page fetches these apart (src/cues/plugin.ts); without them a reply would be half understood.
   if (Object.keys(book.vocabulary.talk).length === 0)

@@ -1,8 +1,8 @@
 import type { CueBook, PromptId } from '../script';
-import { commandSaid, mayStop, type CommandSaid } from './commanding';
+import { commandSaid, isPraise, mayStop, type CommandSaid } from './commanding';
 import { aroundCallWord, needsNoCallWord } from './calling';
 import { atConfirm, isValue } from './confirming';
-import { meaningsOf } from './meanings';
+import { isKnown, meaningsOf } from './meanings';
 import { plainBook } from './plainBook';
 import { commandsAt, promptOf, type Prompt } from './prompts';
 import { NO_REPLY, type Reading, type Reply } from './reply';
@@ -32,8 +32,9 @@ export function understand(
 ): Reading {
   const asked = promptOf(book, prompt);
   if (!asked) throw new Error(`There is no prompt "${prompt}" in the cue scripts.`);
-  const words = wordsOf(text, book.vocabulary.numbers);
   const plain = plainBook(book);
+  const meanings = meaningsOf(plain);
+  const words = wordsOf(text, book.vocabulary.numbers, (word) => isKnown(meanings, word));
   const said = words.words.length > MOST_WORDS ? IGNORED : addressed(plain, asked, words, options);
   return weighed(book, text, said, options.confidence);
 }
@@ -78,11 +79,15 @@ function meant(book: CueBook, asked: Prompt, words: Words, options: UnderstandOp
 /** "Clean, go heavier": of a result and what is no reply, which of them counts is asked. */
 function besideCommand(command: CommandSaid | null, said: Understood): Understood {
   const isBeside = command !== null && BESIDE.includes(command.command);
-  return isBeside && said.verdict === 'accept' && said.reply.faults.length === 0
-    ? { ...said, verdict: 'confirm' }
-    : said;
+  const hurts = isHarm(said.reply) || said.reply.painKind !== null;
+  const isPlain = !hurts && said.reply.faults.length === 0;
+  return isBeside && said.verdict === 'accept' && isPlain ? { ...said, verdict: 'confirm' } : said;
 }
-const BESIDE: readonly Reply['command'][] = ['undo', 'lighter', 'heavier'];
+/** Not "next": a result moves on by itself. */
+const BESIDE: readonly Reply['command'][] = [
+  ...(['undo', 'lighter', 'heavier'] as const),
+  ...(['again', 'skip', 'back', 'go-to'] as const),
+];
 
 const MAY_PASS: Understood = {
   reply: { ...NO_REPLY, result: 'held' },
@@ -108,29 +113,40 @@ function commandAt(book: CueBook, asked: Prompt, words: Words['words']): Command
 }
 
 /** More words than this beside a command tell of something else. */
-const MOST_ASIDE = 4;
+const MOST_ASIDE_WORDS = 4;
 
-/** Short, told to nobody, no praise and no number: for a command beside it it means nothing. */
+/** Short, told to nobody, no praise, side, number or command: for a command beside it it means nothing. */
 function isAside(book: CueBook, words: Words['words']): boolean {
-  if (words.length > MOST_ASIDE) return false;
+  if (words.length > MOST_ASIDE_WORDS || holdsCommand(book, words)) return false;
   const segments = segmentsOf(book.vocabulary, meaningsOf(book), words, () => true);
   const isSaidTo = (segment: Segment) =>
-    means(segment, 'praise') || means(segment, 'addressing') || segment.number !== null;
+    (['praise', 'addressing', 'side'] as const).some((is) => means(segment, is)) ||
+    segment.number !== null;
   return talkFrom(segments) === null && !segments.some(isSaidTo);
 }
+
+/** A command but a yes in any stretch of the words. */
+const holdsCommand = (book: CueBook, words: Words['words']): boolean =>
+  words.some((_, from) =>
+    words.some((_each, to) => {
+      const phrase = words.slice(from, to + 1).map(({ text }) => text);
+      const found = meaningsOf(book).commands.get(phrase.join(' '));
+      return found !== undefined && found.command !== 'yes';
+    }),
+  );
 
 /** "Good set, go heavier": praise before a comma leaves a command what it is. */
 function withoutPraise(book: CueBook, words: Words['words']): Words['words'] {
   const comma = words.findIndex((word) => word.after);
   if (comma <= 0) return words;
   const rest = words.slice(comma);
-  return isPraise(book, words.slice(0, comma)) && !isPraise(book, rest) ? rest : words;
+  const praises = (some: Words['words']) =>
+    isPraise(
+      meaningsOf(book),
+      some.map(({ text }) => text),
+    );
+  return praises(words.slice(0, comma)) && !praises(rest) ? rest : words;
 }
-
-const isPraise = (book: CueBook, words: Words['words']): boolean =>
-  meaningsOf(book)
-    .phrases.get(words.map(({ text }) => text).join(' '))
-    ?.some(({ is }) => is === 'praise') ?? false;
 
 /** The other side's finding again, where findings are told; asked about, since a log must fill it. */
 function sameAt(book: CueBook, asked: Prompt, { words, question }: Words): Understood | null {
@@ -214,7 +230,8 @@ function commanded(
     const answers = command === 'yes' || command === 'no';
     const isApart = command !== 'go-to' && length > 1 && isAside(book, rest);
     // "Yes, beautiful" praises, where a result is wanted.
-    if (answers && asked.kind === 'result' && isPraise(book, rest)) return null;
+    const texts = rest.map(({ text }) => text);
+    if (answers && asked.kind === 'result' && isPraise(meaningsOf(book), texts)) return null;
     return answers || isApart ? whole : null;
   }
   // "Yes, left" names again what is right.

@@ -21,14 +21,20 @@ const NO_SIGNS: Signs = { ofTen: [], between: [], degrees: [] };
 
 /**
  * Cuts a text into lower-case words without accents; never throws. "7/10" is read in the words of
- * the language ("7 out of ten").
+ * the language ("7 out of ten"). After a word that `isKnown` as it stands, "in'" only closes a quote.
  */
-export function wordsOf(text: string, { ofTen, between, degrees }: Signs = NO_SIGNS): Words {
+export function wordsOf(
+  text: string,
+  { ofTen, between, degrees }: Signs = NO_SIGNS,
+  isKnown: (word: string) => boolean = () => false,
+): Words {
   const said = ([pattern]: string[]) => phrasesOf(pattern ?? '')[0] ?? '';
   const plain = unaccented(text.toLowerCase())
     .replace(/[’‘`´]/g, "'")
     // "Roundin'", as it is typed by who writes as they speak.
-    .replace(/(\p{L}{2})in'(?!\p{L})/gu, '$1ing')
+    .replace(/(\p{L}{2,}in)'(?!\p{L})/gu, (typed, word: string) =>
+      isKnown(word) ? typed : `${word}g`,
+    )
     .replace(/(\d)\s*\/\s*10\b/g, `$1 ${said(ofTen)}`)
     .replace(/(\d)\s*[-–]\s*(\d)/g, `$1 ${said(between)} $2`)
     .replace(/(\d)\s*°/g, `$1 ${said(degrees)}`)

@@ -85,6 +85,83 @@ describe('a red flag in words of one’s own', () => {
   });
 });
 
+describe('a fault in words that a red flag has too', () => {
+  it.each([
+    ['check/hinge-bar', 'the back was dead flat'],
+    ['idle', 'stopped dead at the bottom'],
+    ['set/front-squat', 'too much weight on his chest'],
+    ['set/front-squat', 'the chest gave way'],
+  ])('is no red flag: %s %s', (at, text) => {
+    expect(hear(at, text).reply?.redFlag ?? null).toBeNull();
+  });
+
+  it('is the fault of the part it names', () => {
+    expect(hear('set/front-squat', 'chest gave way').reply?.faults).toEqual(['chest-dropped']);
+  });
+
+  it.each([
+    ['his groin is dead', 'back-numb'],
+    ['it gave way', 'gave-way'],
+    ['his elbow gave way', 'gave-way'],
+    ['a weight in the chest, and it hurts in the chest', 'chest-pain'],
+  ])('leaves a red flag what it is: %s', (text, redFlag) => {
+    expect(hear('idle', text).reply).toMatchObject({ redFlag });
+  });
+});
+
+describe('two things in one breath', () => {
+  it.each(['can we not skip this one', 'could we not go heavier', 'left, skip it'])(
+    'are no command where one of them speaks against it: %s',
+    (text) => {
+      expect(hear('check/overhead-passive', text).reply?.command ?? null).toBeNull();
+    },
+  );
+
+  it.each(['correct it', 'correct that', 'no, correct it', 'no correct it'])(
+    'are a no to an offer: %s',
+    (text) => {
+      expect(hear('confirm', text)).toMatchObject({ verdict: 'accept', reply: { command: 'no' } });
+    },
+  );
+
+  it('are a yes to an offer where they only agree', () => {
+    for (const text of ['correct', 'correct, sir', "that's correct"])
+      expect(hear('confirm', text).reply?.command, text).toBe('yes');
+  });
+
+  it.each(['go heavier, hold on', 'go heavier, wait', 'go heavier, no wait'])(
+    'pause where one of them does: %s',
+    (text) => {
+      expect(hear('set/bell-hinge', text)).toMatchObject({
+        verdict: 'accept',
+        reply: { command: 'pause' },
+      });
+    },
+  );
+
+  it('act on neither where the second takes the first back', () => {
+    expect(hear('idle', 'go heavier, not yet').verdict).not.toBe('accept');
+  });
+
+  it('leave pain what it is beside a command', () => {
+    expect(hear('check/overhead-passive', 'sharp pain at one forty, go lighter')).toMatchObject({
+      verdict: 'accept',
+      reply: { result: 'pain', painKind: 'sharp', angleDegrees: 140 },
+    });
+  });
+
+  it.each(['clean, do another set', 'lost, go back one'])(
+    'are asked about where one is a result: %s',
+    (text) => {
+      expect(hear('set/bell-hinge', text).verdict).toBe('confirm');
+    },
+  );
+
+  it('are one where a result only moves on', () => {
+    expect(hear('set/bell-hinge', 'clean, move on').verdict).toBe('accept');
+  });
+});
+
 describe('a reply in passing words', () => {
   it.each([
     'perfect technique, pass',
@@ -129,6 +206,13 @@ describe('a reply in passing words', () => {
       verdict: 'confirm',
       reply: { result: 'lost' },
     });
+  });
+
+  it.each([
+    ["'no pain'", { pain: 0 }],
+    ["go again'", { command: 'again' }],
+  ])('is read within quotes: %s', (text, reply) => {
+    expect(hear('idle', text)).toMatchObject({ verdict: 'accept', reply });
   });
 
   it('asks nothing about no pain while work goes on', () => {

@@ -18,7 +18,7 @@ function problems(from: string, to: string): string[] {
 }
 
 /** Of these a phrase is matched as a whole, so that no phrases are made of it. */
-const MATCHED = ['loosely', 'around'];
+const MATCHED = ['loosely'];
 
 describe('the vocabulary', () => {
   it('names every fault of the trade once, with its kind and areas', () => {
