@@ -9,6 +9,7 @@ const onNode = {
   testTimeout: 180_000,
   hookTimeout: 180_000,
   unstubGlobals: true,
+  setupFiles: 'tests/runner/waits.ts',
 };
 const inChromium = { testTimeout: 120_000, hookTimeout: 120_000, isolate: false };
 

@@ -195,7 +195,15 @@ async function checks(wants) {
  */
 const onNode = async (wants, beside) =>
   wants('unit')
-    ? [await vitest('unit', ['rooms', 'mocked'], ['--maxWorkers=2'], beside ? { beside } : {})]
+    ? [
+        await vitest(
+          'unit',
+          ['rooms', 'mocked'],
+          // Beside what goes first a test may be kept waiting too long: it is given a second time then.
+          ['--maxWorkers=2', ...(beside ? ['--retry=1'] : [])],
+          beside ? { beside } : {},
+        ),
+      ]
     : [];
 
 /**
