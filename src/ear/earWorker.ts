@@ -3,13 +3,17 @@ import { FileMissingError } from '../offline/fetching';
 import type { EarTrouble } from '../ports';
 import { LevelMeter } from './levels';
 import { Listening } from './listening';
-import type { EarParts, Stronger } from './loading';
+import type { EarParts } from './loading';
 import type { FromEarWorker, ToEarWorker } from './messages';
-import { beside } from './phoneReader';
 import { createRecogniser, type OpenRecogniser } from './recognising';
 import { Resampler } from './resampling';
 import { COMBINED_SILENCE_SECONDS } from './segmenting';
-import { keepsUp, TRIAL_SOUND, watched, type WhySmall } from './sizes';
+import { TRIAL_SOUND } from './sizes';
+import {
+  startStrong,
+  type StrongRecogniser,
+  type StrongWorkerHandle,
+} from './strong/strongRecogniser';
 
 /** The detector hears speech for so long after its end, and the resampler holds some back. */
 const LAG_SECONDS = 0.5;
@@ -21,17 +25,18 @@ const LAG_SECONDS = 0.5;
 export function earWorker(outside: {
   tell: (message: FromEarWorker) => void;
   load: (assetsBase: string, progress: (fraction: number) => void) => Promise<EarParts>;
-  /** Seconds, on any clock that only goes on. */
-  now: () => number;
+  /** Starts the worker of the strong ear. */
+  startStrong: () => StrongWorkerHandle;
   /** Lets messages in that have come meanwhile. */
   breathe?: () => Promise<void>;
 }): (message: ToEarWorker) => void {
-  const { tell, load, now, breathe } = outside;
+  const { tell, load, breathe } = outside;
   const grammars = new Map<string, Grammar>();
   const levels = new LevelMeter();
   let listening: Listening | null = null;
   let attended: Grammar | null = null;
-  let recogniser: OpenRecogniser | null = null;
+  let first: OpenRecogniser | null = null;
+  let strong: StrongRecogniser | null = null;
   let quickly: OpenRecogniser | null = null;
   let fitting: Extract<ToEarWorker, { type: 'fit' }> | null = null;
   let utterance = 0;
@@ -68,19 +73,29 @@ export function earWorker(outside: {
 
   const fit = () => {
     if (fitting === null) return;
-    recogniser?.fit(fitting.coach);
+    first?.fit(fitting.coach);
+    strong?.fit(fitting.coach);
     quickly?.fit(fitting.coach);
     listening?.sayBy(fitting.lexicon);
   };
 
   const start = async (message: Extract<ToEarWorker, { type: 'start' }>) => {
     const parts = await load(message.assetsBase, (fraction) => tell({ type: 'loading', fraction }));
-    const hearing = createRecogniser(parts.reader);
-    recogniser = hearing;
+    const small = createRecogniser(parts.reader);
+    first = small;
     const quick = parts.size === 'small' ? createRecogniser(parts.reader, 1) : null;
     quickly = quick;
+    /** Hears in the place of the small one, once it is there and between two replies. */
+    let better: StrongRecogniser | null = null;
     listening = new Listening({
-      recogniser: hearing,
+      recogniser: {
+        // Of a look that it took with it the small one makes what it can.
+        look: (...asked) =>
+          better?.look(...asked).catch(() => small.look(...asked)) ?? small.look(...asked),
+        get isApart() {
+          return better !== null;
+        },
+      },
       ...(quick && { quick }),
       ...(breathe && { breathe }),
       detector: parts.detector,
@@ -99,31 +114,27 @@ export function earWorker(outside: {
     if (attended !== null) listening.attend(attended);
     tell({ type: 'ready' });
     tell({ type: 'hears-with', size: parts.size, why: null });
-    if (parts.stronger === null) return;
+    if (parts.size === 'strong') return;
 
-    const staySmall = async (why: WhySmall) => {
+    const join = async (joining: StrongRecogniser) => {
+      strong = joining;
+      if (fitting !== null) joining.fit(fitting.coach);
+      // The first look of all takes the longest: nobody shall wait for it.
+      const lexicon = { ...message.lexicon, ...fitting?.lexicon };
+      if (attended !== null) await joining.look(TRIAL_SOUND, attended, lexicon).catch(() => null);
       await betweenReplies();
-      hearing.use(parts.reader);
-      tell({ type: 'hears-with', size: 'small', why });
-    };
-    const grow = async (come: Stronger) => {
-      if ('why' in come) return staySmall(come.why);
-      await betweenReplies();
-      const strong = await come.make();
-      if (!(await keepsUp(strong, now))) return staySmall('slow');
-      await betweenReplies();
-      const both = beside(strong, parts.reader);
-      if (attended !== null) {
-        // The first look of all takes the longest: nobody shall wait for it.
-        const first = createRecogniser(both).hear(TRIAL_SOUND, attended, message.lexicon);
-        await first.catch(() => null);
-        await betweenReplies();
-      }
-      hearing.use(watched(both, now, () => void staySmall('slow')));
+      if (strong === null) return;
+      better = strong;
       tell({ type: 'hears-with', size: 'strong', why: null });
     };
-    // What cannot be made of a file that came whole is as good as not there.
-    parts.stronger.then(grow).catch(() => staySmall('damaged'));
+    const growing = startStrong(outside.startStrong(), message.assetsBase, {
+      ready: () => void join(growing),
+      gone: (why) => {
+        strong = null;
+        better = null;
+        tell({ type: 'hears-with', size: 'small', why });
+      },
+    });
   };
 
   return (message) => {

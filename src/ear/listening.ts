@@ -7,9 +7,10 @@ import { FRAME, type Detector } from './detecting';
 import { endsAfter, silenceAfter } from './ending';
 import { HALT_SECONDS, Halting } from './halting';
 import type { Lexicon } from './lexicon';
+import { LookAway } from './lookAway';
 import type { Looked } from './looked';
 import { Looking, READY_SILENCE_SECONDS } from './looking';
-import { LONGEST_SECONDS, type HeardWords, type Look, type Recogniser } from './recognising';
+import { LONGEST_SECONDS, type HeardWords, type Recogniser } from './recognising';
 import { COMBINED_SILENCE_SECONDS, FRAME_SECONDS, PRE_ROLL_SECONDS, Segmenter } from './segmenting';
 import { Telling } from './telling';
 import { isUrgentIn } from './urgent';
@@ -54,10 +55,12 @@ export class Listening {
   private readonly looking: Looking;
   private readonly telling: Telling;
   private readonly halting: Halting | null;
+  private readonly away = new LookAway();
 
   constructor(
     private readonly parts: {
-      recogniser: Recogniser;
+      /** `isApart`: it looks in another thread, and sound goes on being heard meanwhile. */
+      recogniser: Pick<Recogniser, 'look'> & { readonly isApart?: boolean };
       /** Looks for stop words alone, where it is sooner done than the other. */
       quick?: Recogniser;
       detector: Detector;
@@ -111,6 +114,8 @@ export class Listening {
 
   private async frame(frame: Float32Array): Promise<void> {
     this.nowSeconds += FRAME_SECONDS;
+    const seen = await this.away.back(this.nowSeconds);
+    if (seen !== null) this.looking.take(seen, this.nowSeconds);
     const speech = await this.parts.detector.speech(frame);
     this.parts.measure?.(frame, speech);
     switch (this.segmenter.push(frame, speech)) {
@@ -145,6 +150,7 @@ export class Listening {
   }
 
   private get isTimeToLook(): boolean {
+    if (this.away.isOut) return false;
     const since = this.nowSeconds - this.looking.atSeconds;
     const often = Math.max(LOOK_EVERY_SECONDS, LOOKS_SHARE * this.segmenter.seconds);
     const hasTime = !this.halts || this.halting?.suspects === true || this.pending.isFresh;
@@ -156,6 +162,7 @@ export class Listening {
   }
 
   private get isSilenceToLookAt(): boolean {
+    if (this.away.isOut) return false;
     const silence = this.segmenter.trailingSeconds;
     const { looked } = this;
     const seen = looked?.spokenFrames === this.segmenter.spokenFrames ? looked.silenceSeconds : 0;
@@ -214,13 +221,13 @@ export class Listening {
           this.tellWords({ ...believed, confidence: looked.best });
     this.tellSoFar();
     const silence = segmenter.trailingSeconds;
-    const isOver = silence >= COMBINED_SILENCE_SECONDS;
+    const isOver = silence >= COMBINED_SILENCE_SECONDS && !this.away.isOut;
     const halt = this.looking.haltAfterAll(this.nowSeconds, isOver);
     if (halt !== null) return this.close(halt);
     if (believed !== null && this.isSeen && this.silence >= this.endsAfter(believed))
       return this.close(believed);
     if (isOver) return this.close(looked?.heard ?? null);
-    if (silence === 0 && believed === null && looked?.atSeconds === this.nowSeconds)
+    if (silence === 0 && believed === null && looked?.knownAtSeconds === this.nowSeconds)
       this.forget(looked);
   }
 
@@ -241,18 +248,18 @@ export class Listening {
   }
 
   /** In a room full of talk the detector hears speech without end: what counts are the phones. */
-  private forget({ talk }: Look): void {
+  private forget({ talk, atSeconds }: Looked): void {
     const { segmenter } = this;
     const isOver = talk === null || talk.endedSeconds >= COMBINED_SILENCE_SECONDS;
-    if (isOver && this.looking.phones.secondsAgo(this.nowSeconds) < COMBINED_SILENCE_SECONDS)
-      return;
-    const kept = KEPT_BEFORE_SECONDS + (isOver ? 0 : talk.beganSeconds);
+    if (isOver && this.looking.phones.secondsAgo(atSeconds) < COMBINED_SILENCE_SECONDS) return;
+    const beganAtSeconds = atSeconds - (isOver ? 0 : talk.beganSeconds);
+    const kept = KEPT_BEFORE_SECONDS + this.nowSeconds - beganAtSeconds;
     if (segmenter.seconds - kept < COMBINED_SILENCE_SECONDS) return;
     if (!isOver && talk.beganSeconds < YOUNG_TALK_SECONDS) return;
     if (isOver) {
       this.telling.nothing();
       this.begin();
-    } else this.beganAtSeconds = this.nowSeconds - talk.beganSeconds;
+    } else this.beganAtSeconds = beganAtSeconds;
     segmenter.forget(kept);
   }
 
@@ -310,9 +317,11 @@ export class Listening {
   }
 
   private async look(): Promise<void> {
-    const { grammar, segmenter } = this;
+    const { grammar, segmenter, nowSeconds, lexicon } = this;
     if (grammar === undefined) return;
-    await this.looking.look(segmenter, grammar, this.lexicon, this.nowSeconds);
+    const look = this.looking.look(segmenter, { grammar, lexicon }, nowSeconds);
+    if (this.parts.recogniser.isApart === true) return this.away.send(look, nowSeconds);
+    this.looking.take(await look, nowSeconds);
     await this.parts.breathe?.();
   }
 }

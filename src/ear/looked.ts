@@ -6,7 +6,9 @@ const HALF_PHONE_SECONDS = 0.05;
 
 /** What was taken to have been said, and what it was made from. */
 export interface Looked extends Look {
+  /** The end of the sound that was looked at, and when it was known what is in it. */
   atSeconds: number;
+  knownAtSeconds: number;
   spokenFrames: number;
   silenceSeconds: number;
   /** Looks in a row that believed these words. */

@@ -11,12 +11,28 @@ import type { Segmenter } from './segmenting';
 
 /** Silence after which the reply is worked out, so that it is ready when the silence is enough. */
 export const READY_SILENCE_SECONDS = 0.16;
-/** Nothing ends by a look older than this. */
+/** Nothing ends by a look that has been known for longer than this. */
 const SEEN_SECONDS = 0.25;
 /** A fault that a stop word may begin is whole within this; longest is "weight is on the heels". */
 const REST_SECONDS = 1;
 /** A grade far below the coach's loudness is asked about. */
 const DOUBTED = ACTS_FROM - 0.01;
+
+/** A look that was had and is not taken yet. */
+export interface Seen {
+  look: Look;
+  sound: Float32Array;
+  asked: Asked;
+  atSeconds: number;
+  spokenFrames: number;
+  silenceSeconds: number;
+  /** Which speech it was of. */
+  turn: number;
+}
+interface Asked {
+  grammar: Grammar;
+  lexicon: Lexicon;
+}
 
 /** Looks at the speech that is being heard, and what the last of them believed. */
 export class Looking {
@@ -26,15 +42,17 @@ export class Looking {
   readonly phones = new PhonesHeard();
   /** A stop word that may have been the beginning of another reply, and when it ended. */
   private begun: { heard: HeardWords; endedAtSeconds: number } | null = null;
+  private turn = 0;
 
   constructor(
-    private readonly recogniser: Recogniser,
+    private readonly recogniser: Pick<Recogniser, 'look'>,
     private readonly coach: CoachLevel,
     private readonly isUrgent: (text: string) => boolean,
   ) {}
 
   /** What is looked at from now on is something else. */
   begin(nowSeconds: number): void {
+    this.turn += 1;
     this.looked = null;
     this.begun = null;
     this.atSeconds = nowSeconds;
@@ -57,37 +75,39 @@ export class Looking {
   /** Whether the last look is new enough, and saw a silence or the same words once more. */
   isSeen(nowSeconds: number): boolean {
     const { looked } = this;
-    if (looked === null || nowSeconds - looked.atSeconds > SEEN_SECONDS) return false;
+    if (looked === null || nowSeconds - looked.knownAtSeconds > SEEN_SECONDS) return false;
     return looked.silenceSeconds >= READY_SILENCE_SECONDS || looked.agreed >= 2;
   }
 
-  async look(
-    segment: Segmenter,
-    grammar: Grammar,
-    lexicon: Lexicon,
-    nowSeconds: number,
-  ): Promise<void> {
-    const { spokenFrames, trailingSeconds } = segment;
+  /** A look at what was said until now; nothing of it counts before it is taken. */
+  async look(segment: Segmenter, asked: Asked, nowSeconds: number): Promise<Seen> {
+    const { turn } = this;
+    const { spokenFrames, trailingSeconds: silenceSeconds } = segment;
+    const found = await this.fromWhereItBegan(segment, asked, nowSeconds);
+    return { ...found, asked, atSeconds: nowSeconds, spokenFrames, silenceSeconds, turn };
+  }
+
+  /** @param nowSeconds when it is known: later than its sound where it was had in another thread. */
+  take(seen: Seen, nowSeconds: number): void {
+    if (seen.turn !== this.turn) return;
+    const { look, sound, asked, atSeconds, spokenFrames, silenceSeconds } = seen;
     const { looked } = this;
-    const { look, sound } = await this.fromWhereItBegan(segment, grammar, lexicon, nowSeconds);
     const decibels = look.heard === null ? -Infinity : loudestOf(wordsOf(look.heard, sound));
     const isSure = (look.heard?.confidence ?? 0) >= ACTS_FROM;
-    const whole = this.orBegun(look.heard, grammar, lexicon);
-    const first = this.doubted(whole, grammar, decibels, nowSeconds);
+    const whole = this.orBegun(look.heard, asked);
+    const first = this.doubted(whole, asked.grammar, decibels, atSeconds);
     const isSame = first !== null && first.text === looked?.heard?.text;
     const heard = isSame && looked.agreed > 0 ? stillBelieved(first) : first;
     this.looked = {
       ...look,
-      ...{ heard, decibels, isSure },
-      atSeconds: nowSeconds,
-      spokenFrames,
-      silenceSeconds: trailingSeconds,
+      ...{ heard, decibels, isSure, atSeconds, spokenFrames, silenceSeconds },
+      knownAtSeconds: nowSeconds,
       agreed: this.isBelieved(heard) ? (isSame ? looked.agreed : 0) + 1 : 0,
       best: Math.max(heard?.confidence ?? 0, isSame ? looked.best : 0),
     };
-    this.atSeconds = nowSeconds;
-    this.phones.note(look, nowSeconds);
-    this.noteBegun(nowSeconds);
+    this.atSeconds = atSeconds;
+    this.phones.note(look, atSeconds);
+    this.noteBegun(atSeconds);
   }
 
   /**
@@ -96,21 +116,20 @@ export class Looking {
    */
   private async fromWhereItBegan(
     segment: Segmenter,
-    grammar: Grammar,
-    lexicon: Lexicon,
+    { grammar, lexicon }: Asked,
     nowSeconds: number,
   ): Promise<{ look: Look; sound: Float32Array }> {
     const sound = segment.sound();
+    const isOver = segment.trailingSeconds >= READY_SILENCE_SECONDS;
+    const longer = isOver ? segment.soundFromEarlier() : null;
     const first = await this.recogniser.look(sound, grammar, lexicon);
     // Not always: a crowd is no speech to the heads where nothing sets it off.
     const look = this.phones.lostIn(first, nowSeconds)
       ? await this.recogniser.look(sound, grammar, lexicon, true)
       : first;
-    const isOver = segment.trailingSeconds >= READY_SILENCE_SECONDS;
-    const more = isOver && !this.isBelieved(look.heard) ? segment.soundFromEarlier() : null;
-    if (more === null) return { look, sound };
-    const again = await this.recogniser.look(more, grammar, lexicon);
-    return this.isBelieved(again.heard) ? { look: again, sound: more } : { look, sound };
+    if (longer === null || this.isBelieved(look.heard)) return { look, sound };
+    const again = await this.recogniser.look(longer, grammar, lexicon);
+    return this.isBelieved(again.heard) ? { look: again, sound: longer } : { look, sound };
   }
 
   private noteBegun(nowSeconds: number): void {
@@ -121,7 +140,7 @@ export class Looking {
   }
 
   /** A stop word that may be the beginning of another reply is waited for as that one is. */
-  private orBegun(heard: HeardWords | null, grammar: Grammar, lexicon: Lexicon): HeardWords | null {
+  private orBegun(heard: HeardWords | null, { grammar, lexicon }: Asked): HeardWords | null {
     if (heard === null || !this.isUrgent(heard.text)) return heard;
     return beginsAnother(grammar, heard.text, lexicon) ? { ...heard, following: 'rest' } : heard;
   }

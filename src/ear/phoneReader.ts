@@ -4,7 +4,7 @@ import { posteriorsOf, type Posteriors } from './posteriors';
 
 /** Turns 16 kHz mono sound into what each of its moments says of every phone. */
 export interface PhoneReader {
-  /** One row every 24 ms. Takes one call at a time. */
+  /** One row every 24 ms. */
   read(samples: Float32Array): Promise<Posteriors>;
   /** How far replies in its rows are to be believed. */
   belief: Belief;
@@ -34,12 +34,12 @@ export async function strongReader(
   const telling = await sessionOf(runtime, head);
   return {
     belief: BELIEF,
-    read: async (samples) => {
+    read: inTurn(async (samples) => {
       const sound = new runtime.Tensor('float32', samples, [1, samples.length]);
       const { last_hidden_state: states } = await listening.run({ input_values: sound });
       if (states === undefined) throw new Error('The encoder gave no states.');
       return rowsOf(await telling.run({ x: states, sound }));
-    },
+    }),
   };
 }
 
@@ -54,10 +54,10 @@ export async function smallReader(
   const telling = await sessionOf(runtime, head);
   return {
     belief: SMALL_BELIEF,
-    read: async (samples) => {
+    read: inTurn(async (samples) => {
       const sound = new runtime.Tensor('float32', samples, [1, samples.length]);
       return rowsOf(await telling.run({ sound }));
-    },
+    }),
   };
 }
 
@@ -69,6 +69,16 @@ export function sessionOf(runtime: Runtime, model: Uint8Array): Promise<Onnx.Inf
   runtime.env.wasm.numThreads = 1;
   runtime.env.logLevel = 'error';
   return runtime.InferenceSession.create(model, { graphOptimizationLevel: 'disabled' });
+}
+
+/** A model takes one call at a time. */
+function inTurn(read: PhoneReader['read']): PhoneReader['read'] {
+  let last: Promise<unknown> = Promise.resolve();
+  return (samples) => {
+    const rows = last.then(() => read(samples));
+    last = rows.catch(() => undefined);
+    return rows;
+  };
 }
 
 const rowsOf = ({ y }: Onnx.InferenceSession.ReturnType): Posteriors => {

@@ -48,7 +48,7 @@ export interface Look {
 export interface Recogniser {
   /**
    * The best utterance of the grammar for 16 kHz mono sound, or null where nothing in it could be
-   * one. Calls are answered one after the other.
+   * one.
    */
   hear(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<HeardWords | null>;
   /** The same, and when somebody talked. `breaksOff`: the sound ends while somebody speaks. */
@@ -96,17 +96,13 @@ const SHIFT_SAMPLES = 1728;
 const END = Float32Array.from({ length: 2304 }, (_, at) => 1e-4 * Math.sin(at * at));
 const END_SECONDS = END.length / HEARD_RATE;
 
-/** A recogniser whose reader of phones may be exchanged for a better one while it runs. */
 export interface OpenRecogniser extends Recogniser {
-  /** Sound that is heard from now on is read by this reader. */
-  use(reader: PhoneReader): void;
   /** Sound that is heard from now on is heard as this coach's. */
   fit(coach: CoachEar): void;
 }
 
 /** Hears with this reader. `looks`: two where one is in doubt, or never more than one. */
 export function createRecogniser(reader: PhoneReader, looks: 1 | 2 = 2): OpenRecogniser {
-  let reading = reader;
   let fitting = UNFITTED;
   const networks = new WeakMap<Lexicon, WeakMap<Grammar, Network>>();
 
@@ -116,14 +112,6 @@ export function createRecogniser(reader: PhoneReader, looks: 1 | 2 = 2): OpenRec
     const network = said.get(grammar) ?? networkOf(grammar, lexicon);
     said.set(grammar, network);
     return network;
-  };
-
-  let last: Promise<unknown> = Promise.resolve();
-  /** A reader takes one call at a time. */
-  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
-    const result = last.then(work);
-    last = result.catch(() => undefined);
-    return result;
   };
 
   const readOnce = async (
@@ -152,13 +140,11 @@ export function createRecogniser(reader: PhoneReader, looks: 1 | 2 = 2): OpenRec
     const level = levelled(samples16k);
     if (level === null) return null;
     const samples = breaksOff ? withEnd(level) : level;
-    return inTurn(async () => {
-      const reader = fittedReader(reading, fitting);
-      const first = await readOnce(reader, samples, grammar, lexicon);
-      if (first === null || looks === 1 || !isLookedAtAgain(first.confidence)) return first;
-      const second = await readOnce(reader, shifted(samples), grammar, lexicon);
-      return second !== null && second.confidence > first.confidence ? second : first;
-    });
+    const fitted = fittedReader(reader, fitting);
+    const first = await readOnce(fitted, samples, grammar, lexicon);
+    if (first === null || looks === 1 || !isLookedAtAgain(first.confidence)) return first;
+    const second = await readOnce(fitted, shifted(samples), grammar, lexicon);
+    return second !== null && second.confidence > first.confidence ? second : first;
   };
 
   const look: Recogniser['look'] = async (samples16k, grammar, lexicon, breaksOff = false) => {
@@ -179,9 +165,6 @@ export function createRecogniser(reader: PhoneReader, looks: 1 | 2 = 2): OpenRec
   return {
     weigh: (samples16k, grammar, lexicon) => weigh(samples16k, grammar, lexicon),
     look,
-    use: (reader) => {
-      reading = reader;
-    },
     fit: (coach) => {
       fitting = coach;
     },

@@ -4,6 +4,7 @@ import { wholeFile } from '../offline/keeping';
 import { earWorker } from './earWorker';
 import { loadEar, type EarFiles } from './loading';
 import type { ToEarWorker } from './messages';
+import { startWorker } from './strong/startWorker';
 
 /** Put in by the build: vite.config.ts. */
 declare const EAR_FILES: EarFiles;
@@ -18,7 +19,7 @@ const breathe = () =>
 
 const handle = earWorker({
   tell: (message) => self.postMessage(message),
-  now: () => performance.now() / 1000,
+  startStrong: startWorker,
   breathe,
   load: (assetsBase, progress) =>
     loadEar({

@@ -56,7 +56,7 @@ function ear() {
       speech: async (frame) => (frame.some((sample) => sample !== 0) ? 1 : 0),
       reset: () => undefined,
     },
-    recogniser: { look, hear: async () => null, weigh: async () => null },
+    recogniser: { look },
     lexicon: lexiconOf(),
     urgent: new Set(['stop']),
     tell: (hearing) => told.push(hearing),
@@ -167,8 +167,11 @@ test('another microphone hears another loudness', async () => {
       heard.push(message.hearing.confidence);
     if (message.type === 'hears-with' || heard.length > 0) wake();
   };
-  const load = () => Promise.resolve({ detector, reader, size: 'strong' as const, stronger: null });
-  const handle = earWorker({ tell, load, now: () => 0 });
+  const load = () => Promise.resolve({ detector, reader, size: 'strong' as const });
+  const startStrong = () => {
+    throw new Error('The first one hears with all that there is.');
+  };
+  const handle = earWorker({ tell, load, startStrong });
   const awaited = (start: () => void) =>
     new Promise<void>((resolve) => {
       wake = resolve;

@@ -2,13 +2,14 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { UNFITTED } from '../../src/ear/coach/coachEar';
 import { createDetector } from '../../src/ear/detecting';
 import { earWorker } from '../../src/ear/earWorker';
-import { FileMissingError } from '../../src/offline/fetching';
-import type { EarParts, Stronger } from '../../src/ear/loading';
+import { FileDamagedError, FileMissingError } from '../../src/offline/fetching';
+import type { EarParts } from '../../src/ear/loading';
 import type { FromEarWorker } from '../../src/ear/messages';
 import { nodeDetector, readerOf } from '../../src/ear/node';
 import type { PhoneReader } from '../../src/ear/phoneReader';
 import { URGENT } from '../../src/ear/urgent';
 import { lexiconOf, phrases } from './grammars';
+import { StrongHere } from './strongHere';
 import { spoken } from './speech';
 
 const SINGLE = phrases('confirm', ['yes', 'no', 'stop', 'pain', 'pain seven']);
@@ -17,7 +18,7 @@ const lexicon = lexiconOf(SINGLE);
 let parts: EarParts;
 beforeAll(async () => {
   const [detector, reader] = [await nodeDetector(), await readerOf('strong')];
-  parts = { detector, reader, size: 'strong', stronger: null };
+  parts = { detector, reader, size: 'strong' };
 });
 
 /** A microphone's port that stays with the test. */
@@ -37,7 +38,10 @@ class OwnPort {
   }
 }
 
-async function started(load: () => Promise<EarParts>, now = () => 0) {
+/** Never asked for where the first hears with all that there is. */
+const noStrong = new StrongHere(() => Promise.reject(new Error('Nobody asked for it.')));
+
+async function started(load: () => Promise<EarParts>, strong = noStrong) {
   const told: FromEarWorker[] = [];
   const waiting: ((message: FromEarWorker) => unknown)[] = [];
   const until = <Type extends FromEarWorker['type']>(
@@ -56,7 +60,7 @@ async function started(load: () => Promise<EarParts>, now = () => 0) {
       for (const check of waiting) check(message);
     },
     load,
-    now,
+    startStrong: () => strong,
   });
   handle({ type: 'attend', prompt: 'confirm', grammar: SINGLE });
   const begun = Promise.race([until('hears-with'), until('failed')]);
@@ -131,96 +135,156 @@ describe('the worker', () => {
 });
 
 describe('two sizes of one ear', () => {
-  /** The same reader under two names, which notes who read what. */
-  const sized = async (now?: () => number) => {
+  /** The same reader under two names, which notes who read what; the strong one comes when told to. */
+  const sized = async (now?: () => number, slowed: PhoneReader['read'] = parts.reader.read) => {
     const read: string[] = [];
-    let bring: (come: Stronger) => void = () => undefined;
-    const named = (name: string): PhoneReader => ({
+    let bring: (problem: Error | null) => void = () => undefined;
+    const named = (name: string, reads = parts.reader.read): PhoneReader => ({
       belief: parts.reader.belief,
       read: (samples) => {
         read.push(name);
-        return parts.reader.read(samples);
+        return reads(samples);
       },
     });
-    const stronger = new Promise<Stronger>((resolve) => {
-      bring = resolve;
+    const come = new Promise<{ strong: PhoneReader; small: PhoneReader }>((resolve, reject) => {
+      bring = (problem) => {
+        if (problem) reject(problem);
+        else resolve({ strong: named('strong', slowed), small: named('beside') });
+      };
     });
+    come.catch(() => undefined);
+    const strong = new StrongHere(() => come, now);
     parts.detector.reset();
     const worker = await started(
-      () => Promise.resolve({ ...parts, reader: named('small'), size: 'small', stronger }),
-      now,
+      () => Promise.resolve({ ...parts, reader: named('small'), size: 'small' }),
+      strong,
     );
     const port = new OwnPort();
     worker.handle({ type: 'microphone', port: port.port, sampleRate: 16000 });
-    const strong = named('strong');
-    return { ...worker, port, read, bring, strong };
+    const says = async (text: string) => {
+      const words = worker.untilWords();
+      port.send(await spoken(text, { before: 0.3, after: 1 }));
+      return words;
+    };
+    return { ...worker, port, read, bring, strong, says };
   };
 
   test('the small one hears first, and says so', async () => {
-    const { told, port, untilWords, read } = await sized();
+    const { told, says, read } = await sized();
     expect(told).toMatchObject([{ type: 'ready' }, { type: 'hears-with', size: 'small' }]);
-    const words = untilWords();
-    port.send(await spoken('yes', { before: 0.5, after: 1 }));
-    expect(await words).toMatchObject({ hearing: { text: 'yes' } });
+    expect(await says('yes')).toMatchObject({ hearing: { text: 'yes' } });
     expect(new Set(read)).toEqual(new Set(['small']));
   });
 
   test('the strong one joins between two replies, never in the middle of one', async () => {
-    const { port, until, untilWords, read, bring, strong } = await sized();
+    const { port, until, says, read, bring } = await sized();
     const sound = await spoken('pain seven', { before: 0.5, after: 1 });
     const onset = until('heard', ({ hearing }) => hearing.type === 'onset');
     port.send(sound.subarray(0, 16000));
     await onset;
     const grown = until('hears-with', ({ size }) => size === 'strong');
-    bring({ make: () => Promise.resolve(strong) });
+    bring(null);
     const words = until('heard', ({ hearing }) => 'text' in hearing && /seven/.test(hearing.text));
     port.send(sound.subarray(16000));
     await words;
-    const during = [...read];
+    // It has been tried out by then, and nothing more.
+    expect(read.filter((name) => name === 'small').length).toBeGreaterThan(0);
     await grown;
-    expect(new Set(during)).toEqual(new Set(['small']));
 
     read.length = 0;
-    const next = untilWords();
-    port.send(await spoken('yes', { before: 0.3, after: 1 }));
-    await next;
-    expect(new Set(read)).toEqual(new Set(['small', 'strong']));
+    expect(await says('yes')).toMatchObject({ hearing: { text: 'yes' } });
+    expect(new Set(read)).toEqual(new Set(['strong', 'beside']));
   });
 
-  test.each(['missing', 'damaged'] as const)(
+  test('while it looks, stop words are looked for', async () => {
+    let answer: () => void = () => undefined;
+    let isHeldUp = false;
+    const { until, bring, port, told, strong, handle } = await sized(undefined, async (samples) => {
+      if (isHeldUp) await new Promise<void>((resolve) => (answer = resolve));
+      return parts.reader.read(samples);
+    });
+    const grown = until('hears-with', ({ size }) => size === 'strong');
+    bring(null);
+    await grown;
+    isHeldUp = true;
+    strong.sent.length = 0;
+    // Nothing is asked, as while a line is said.
+    const grammar = phrases('idle', ['please stop', 'pause']);
+    handle({ type: 'fit', coach: UNFITTED, lexicon: lexiconOf(grammar) });
+    handle({ type: 'attend', prompt: 'idle', grammar });
+    const stop = until('heard', ({ hearing }) => 'text' in hearing && /stop/.test(hearing.text));
+    port.send(await spoken('please stop', { before: 0.5, after: 0.05 }));
+    await stop;
+    expect(strong.sent).toContain('look');
+    expect(told.filter(({ type }) => type === 'failed')).toEqual([]);
+    isHeldUp = false;
+    answer();
+  });
+
+  test.each([
+    ['missing', new FileMissingError('ear/encoder.onnx: answered 404')],
+    ['damaged', new FileDamagedError('ear/encoder.onnx: damaged, twice')],
+    ['damaged', new Error('protobuf parsing failed')],
+  ] as const)(
     'where the strong one is %s the small one hears on, and says why once',
-    async (why) => {
-      const { port, told, until, untilWords, bring } = await sized();
+    async (why, problem) => {
+      const { told, until, says, bring, strong } = await sized();
       const stays = until('hears-with', (message) => message.why === why);
-      bring({ why, detail: 'ear/encoder.onnx: answered 404' });
+      bring(problem);
       await stays;
-      const words = untilWords();
-      port.send(await spoken('yes', { before: 0.5, after: 1 }));
-      await words;
+      expect(await says('yes')).toMatchObject({ hearing: { text: 'yes' } });
       expect(told.filter(({ type }) => type === 'hears-with')).toHaveLength(2);
       expect(told.some(({ type }) => type === 'failed')).toBe(false);
+      expect(strong.terminated).toBe(true);
     },
   );
 
-  test('where it cannot be made of its files the small one hears on', async () => {
-    const { until, bring } = await sized();
-    const stays = until('hears-with', ({ why }) => why === 'damaged');
-    bring({ make: () => Promise.reject(new Error('protobuf parsing failed')) });
-    expect(await stays).toMatchObject({ size: 'small' });
+  test('where its worker dies in the middle of a look the small one looks, and hears on', async () => {
+    let isHeldUp = false;
+    const { until, bring, says, strong, told } = await sized(undefined, (samples) =>
+      isHeldUp ? new Promise(() => undefined) : parts.reader.read(samples),
+    );
+    const grown = until('hears-with', ({ size }) => size === 'strong');
+    bring(null);
+    await grown;
+    isHeldUp = true;
+    strong.sent.length = 0;
+    const words = says('pain seven');
+    while (!strong.sent.includes('look')) await new Promise(setImmediate);
+    strong.crash();
+    expect(await words).toMatchObject({ hearing: { text: expect.stringMatching(/^pain/) } });
+    expect(told.at(-1)).not.toMatchObject({ type: 'failed' });
+    expect(await says('yes')).toMatchObject({ hearing: { text: 'yes' } });
+    expect(told).toContainEqual({ type: 'hears-with', size: 'small', why: 'damaged' });
+  });
+
+  test("the strong one hears a coach's own words, from before it came and after", async () => {
+    const { until, bring, says, handle } = await sized();
+    const fitted = (text: string) => {
+      const grammar = phrases('confirm', ['yes', 'no', text]);
+      handle({ type: 'fit', coach: UNFITTED, lexicon: lexiconOf(grammar) });
+      handle({ type: 'attend', prompt: 'confirm', grammar });
+    };
+    fitted('cushty');
+    const grown = until('hears-with', ({ size }) => size === 'strong');
+    bring(null);
+    await grown;
+    expect(await says('cushty')).toMatchObject({ hearing: { text: 'cushty' } });
+    fitted('lovely');
+    expect(await says('lovely')).toMatchObject({ hearing: { text: 'lovely' } });
   });
 
   test('a phone that needs half a second for a second of sound stays with the small one', async () => {
     let seconds = 0;
-    const { until, bring, strong, read } = await sized(() => seconds);
-    const stays = until('hears-with', ({ why }) => why === 'slow');
-    const slow: PhoneReader = {
-      ...strong,
-      read: (samples) => {
+    const { until, bring, read } = await sized(
+      () => seconds,
+      (samples) => {
         seconds += 0.5;
-        return strong.read(samples);
+        return parts.reader.read(samples);
       },
-    };
-    bring({ make: () => Promise.resolve(slow) });
+    );
+    const stays = until('hears-with', ({ why }) => why === 'slow');
+    bring(null);
     expect(await stays).toMatchObject({ size: 'small' });
     // The best of three trials counts.
     expect(read).toEqual(['strong', 'strong', 'strong']);
@@ -229,31 +293,22 @@ describe('two sizes of one ear', () => {
   test('a phone that becomes slower than the sound goes back to the small one', async () => {
     let seconds = 0;
     let pace = 0.1;
-    const { port, until, untilWords, bring, strong, read } = await sized(() => seconds);
+    const { until, says, bring, read } = await sized(
+      () => seconds,
+      (samples) => {
+        seconds += (pace * samples.length) / 16000;
+        return parts.reader.read(samples);
+      },
+    );
     const grown = until('hears-with', ({ size }) => size === 'strong');
-    bring({
-      make: () =>
-        Promise.resolve({
-          ...strong,
-          read: (samples: Float32Array) => {
-            seconds += (pace * samples.length) / 16000;
-            return strong.read(samples);
-          },
-        }),
-    });
+    bring(null);
     await grown;
     pace = 1.1;
     const stays = until('hears-with', ({ why }) => why === 'slow');
-    for (const text of ['pain seven', 'yes', 'yes']) {
-      const words = untilWords();
-      port.send(await spoken(text, { before: 0.3, after: 1 }));
-      await words;
-    }
+    for (const text of ['pain seven', 'yes', 'yes']) await says(text);
     expect(await stays).toMatchObject({ size: 'small' });
     read.length = 0;
-    const words = untilWords();
-    port.send(await spoken('no', { before: 0.3, after: 1 }));
-    await words;
+    expect(await says('no')).toMatchObject({ hearing: { text: 'no' } });
     expect(new Set(read)).toEqual(new Set(['small']));
   });
 });

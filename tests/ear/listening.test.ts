@@ -70,11 +70,7 @@ function lookingBy(look: (seconds: number) => Look) {
   const heard: Hearing[] = [];
   const listening = new Listening({
     detector: { speech: async (frame) => (frame[0]! > 0.1 ? 1 : 0), reset: () => undefined },
-    recogniser: {
-      hear: async () => null,
-      weigh: async () => null,
-      look: async (sound) => look(sound.length / 16000),
-    },
+    recogniser: { look: async (sound) => look(sound.length / 16000) },
     lexicon,
     urgent: new Set(),
     tell: (hearing) => heard.push(hearing),

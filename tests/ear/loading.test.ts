@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import * as runtime from 'onnxruntime-web';
 import { describe, expect, test } from 'vitest';
 import { EAR_ASSETS, installedPath } from '../../src/ear/assets.mjs';
-import { loadEar, type EarFiles } from '../../src/ear/loading';
+import { loadEar, loadStrong, type EarFiles } from '../../src/ear/loading';
 import type { Runtime } from '../../src/ear/phoneReader';
 import { FileDamagedError, FileMissingError } from '../../src/offline/fetching';
 
@@ -27,7 +27,7 @@ describe('loading the ear', () => {
     const files: EarFiles = Object.fromEntries(
       there.map(([path, bytes]) => [path, { bytes: bytes.length, sha256: '' }]),
     );
-    const parts = loadEar({
+    const outside: Parameters<typeof loadStrong>[0] = {
       runtime: over,
       files,
       fetchFile: (path, file, arrived) => {
@@ -37,44 +37,51 @@ describe('loading the ear', () => {
         arrived?.(file.bytes);
         return Promise.resolve(every[path]!);
       },
-      progress: (fraction) => progress.push(fraction),
-    });
-    return { parts, asked, progress };
+    };
+    const first = () => loadEar({ ...outside, progress: (fraction) => progress.push(fraction) });
+    return { first, strong: () => loadStrong(outside), asked, progress };
   };
 
-  test('the small one is fetched first, and its progress is told to the end', async () => {
-    const { parts, asked, progress } = load();
-    expect(await parts).toMatchObject({ size: 'small' });
-    expect(asked.slice(0, 3).sort()).toEqual([
-      'ort/runtime.wasm.gz',
-      'small-head.onnx',
-      'vad.onnx',
-    ]);
+  test('the small one comes first and alone, and its progress is told to the end', async () => {
+    const { first, asked, progress } = load();
+    expect(await first()).toMatchObject({ size: 'small' });
+    expect(asked.sort()).toEqual(['ort/runtime.wasm.gz', 'small-head.onnx', 'vad.onnx']);
     expect(progress.at(-1)).toBe(1);
-    expect(await (await parts).stronger).toHaveProperty('make');
-    expect(asked).toHaveLength(5);
   });
 
-  test('where the strong one does not come the small one is there, and says why', async () => {
-    const { parts } = load({ 'encoder.onnx': new FileMissingError('answered 404') });
-    expect(await (await parts).stronger).toMatchObject({ why: 'missing' });
-    const other = load({ 'phone-head.onnx': new FileDamagedError('damaged, twice') });
-    expect(await (await other.parts).stronger).toMatchObject({ why: 'damaged' });
+  test('the strong one brings the small one with it, to hear beside it', async () => {
+    const { strong, asked } = load();
+    expect(Object.keys(await strong()).sort()).toEqual(['small', 'strong']);
+    expect(asked.sort()).toEqual([
+      'encoder.onnx',
+      'ort/runtime.wasm.gz',
+      'phone-head.onnx',
+      'small-head.onnx',
+    ]);
+  });
+
+  test('where the strong one does not come it is told why', async () => {
+    const missing = load({ 'encoder.onnx': new FileMissingError('answered 404') });
+    await expect(missing.strong()).rejects.toThrow('answered 404');
+    const damaged = load({ 'phone-head.onnx': new FileDamagedError('damaged, twice') });
+    await expect(damaged.strong()).rejects.toThrow('damaged, twice');
+    const without = load({}, ['phone-head.onnx']);
+    await expect(without.strong()).rejects.toThrow('the page was built without it');
   });
 
   test('where the small one does not come the strong one hears', async () => {
-    const { parts } = load({ 'small-head.onnx': new FileMissingError('answered 404') });
-    expect(await parts).toMatchObject({ size: 'strong', stronger: null });
+    const { first } = load({ 'small-head.onnx': new FileMissingError('answered 404') });
+    expect(await first()).toMatchObject({ size: 'strong' });
   });
 
   test('a page built without the small one hears with the strong one', async () => {
-    const { parts, progress } = load({}, ['small-head.onnx']);
-    expect(await parts).toMatchObject({ size: 'strong', stronger: null });
+    const { first, progress } = load({}, ['small-head.onnx']);
+    expect(await first()).toMatchObject({ size: 'strong' });
     expect(progress.at(-1)).toBe(1);
   });
 
   test.each(['vad.onnx', 'ort/runtime.wasm.gz'])('without %s nothing hears', async (path) => {
-    const { parts } = load({ [path]: new FileMissingError(`${path}: answered 404`) });
-    await expect(parts).rejects.toThrow(`${path}: answered 404`);
+    const { first } = load({ [path]: new FileMissingError(`${path}: answered 404`) });
+    await expect(first()).rejects.toThrow(`${path}: answered 404`);
   });
 });

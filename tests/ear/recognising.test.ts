@@ -2,11 +2,10 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { loadBook } from '../../src/cues/fromFolder';
 import { understand } from '../../src/domain/hearing/understanding';
 import { DEFAULT_SETTINGS } from '../../src/domain/log';
-import { ACTS_FROM, ASKS_FROM, BELIEF } from '../../src/ear/confidence';
-import { nodeRecogniser, readerOf } from '../../src/ear/node';
+import { ACTS_FROM, ASKS_FROM } from '../../src/ear/confidence';
+import { nodeRecogniser } from '../../src/ear/node';
 import { OUTPUTS, outputOf } from '../../src/ear/phones';
-import { posteriorsOf } from '../../src/ear/posteriors';
-import { strongReader, type PhoneReader, type Runtime } from '../../src/ear/phoneReader';
+import { strongReader, type Runtime } from '../../src/ear/phoneReader';
 import { createRecogniser, type Recogniser } from '../../src/ear/recognising';
 import { spokenPower, withNoise } from '../sounds/surroundings';
 import { hingeCheck, lexiconOf, phrases } from './grammars';
@@ -142,15 +141,6 @@ describe('a second look', () => {
     expect(await looksOf(['Y', 'EH', 'S'])).toMatchObject({ looks: 1, heard: { text: 'yes' } });
     expect(await looksOf(['K', 'K', 'K'])).toEqual({ looks: 1, heard: null });
   });
-});
-
-test('a better reader takes over while it runs', async () => {
-  const deaf: PhoneReader = { belief: BELIEF, read: async () => posteriorsOf(new Float32Array(0)) };
-  const recogniser = createRecogniser(deaf);
-  const sound = await spoken('pass');
-  expect(await recogniser.hear(sound, grammar, lexicon)).toBeNull();
-  recogniser.use(await readerOf('strong'));
-  expect((await recogniser.hear(sound, grammar, lexicon))?.text).toBe('pass');
 });
 
 test('of sound that breaks off in noise the last phones are heard too', async () => {
