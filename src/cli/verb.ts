@@ -55,10 +55,14 @@ export function parse(args: string[], options: string[], lists: string[] = []): 
   }
 }
 
-/** The book of a language. @throws Refused with every problem where the scripts are broken. */
+const read = new Map<string, CueBook>();
+
+/** The book of a language, read once. @throws Refused with every problem where the scripts are broken. */
 export function bookOf(language = 'en'): CueBook {
   try {
-    return loadBook(SCRIPTS, language);
+    const book = read.get(language) ?? loadBook(SCRIPTS, language);
+    read.set(language, book);
+    return book;
   } catch (problem) {
     if (!(problem instanceof CueError)) throw problem;
     const problems = problem.problems.map((one) => ({

@@ -12,6 +12,7 @@ import type {
   ResultWord,
   SpokenCommand,
   Talk,
+  Vocabulary,
   Ways,
 } from './vocabulary';
 
@@ -51,12 +52,12 @@ interface Loosely {
   told: ReadonlySet<string>;
 }
 
-const known = new WeakMap<CueBook, Meanings>();
+const known = new WeakMap<Vocabulary, Meanings>();
 
-/** The meanings of a book, made once. */
-export function meaningsOf(book: CueBook): Meanings {
-  const made = known.get(book) ?? gather(book);
-  known.set(book, made);
+/** The meanings of a book, made once for its vocabulary. */
+export function meaningsOf({ vocabulary }: CueBook): Meanings {
+  const made = known.get(vocabulary) ?? gather(vocabulary);
+  known.set(vocabulary, made);
   return made;
 }
 
@@ -64,19 +65,22 @@ export function meaningsOf(book: CueBook): Meanings {
 export const isKnown = ({ phrases, openings, commands }: Meanings, word: string): boolean =>
   phrases.has(word) || openings.has(word) || commands.has(word);
 
-function gather(book: CueBook): Meanings {
+function gather(vocabulary: Vocabulary): Meanings {
   // The page fetches these apart (src/cues/plugin.ts); without them a reply would be half understood.
-  if (Object.keys(book.vocabulary.talk).length === 0)
+  if (Object.keys(vocabulary.talk).length === 0)
     throw new Error('The words that replies are understood by are not there.');
   const { numbers, sides, results, parts, states, faults, pain, redFlags, talk, ...rest } =
-    book.vocabulary;
+    vocabulary;
   const phrases = new Map<string, Meaning[]>();
   let longest = 1;
   const add = (patterns: Pattern[], meaning: Meaning) => {
-    for (const phrase of patterns.flatMap(phrasesOf)) {
-      longest = Math.max(longest, phrase.split(' ').length);
-      phrases.set(phrase, [...(phrases.get(phrase) ?? []), meaning]);
-    }
+    for (const pattern of patterns)
+      for (const phrase of phrasesOf(pattern)) {
+        longest = Math.max(longest, phrase.split(' ').length);
+        const before = phrases.get(phrase);
+        if (before) before.push(meaning);
+        else phrases.set(phrase, [meaning]);
+      }
   };
   const all = ({ say, also }: Ways) => [...say, ...also];
   for (const side of ['left', 'right', 'both'] as const)
@@ -115,7 +119,7 @@ function gather(book: CueBook): Meanings {
   const mayPass = new Set(rest.mayPass.flatMap(phrasesOf));
   const longer = [...phrases.keys()].filter((phrase) => phrase.includes(' '));
   const openings = new Set(longer.map((phrase) => phrase.slice(0, phrase.indexOf(' '))));
-  const loosely = looselyOf(book.vocabulary.loosely);
+  const loosely = looselyOf(vocabulary.loosely);
   return { phrases, openings, longest, mayPass, loosely, ...commandsOf(rest) };
 }
 

@@ -16,11 +16,14 @@ export const slotsOf = (pattern: Pattern): Slot[] =>
   }));
 
 /** Every phrase that a pattern stands for. */
-export const phrasesOf = (pattern: Pattern): string[] =>
-  slotsOf(pattern).reduce<string[]>(
+export function phrasesOf(pattern: Pattern): string[] {
+  // Most patterns are plain words, and all of a book's are read before its first word is understood.
+  if (!pattern.includes('(') && !/\s\s|^\s|\s$/.test(pattern)) return [pattern];
+  return slotsOf(pattern).reduce<string[]>(
     (phrases, { options, optional }) =>
       phrases.flatMap((phrase) =>
         (optional ? ['', ...options] : options).map((option) => `${phrase} ${option}`.trim()),
       ),
     [''],
   );
+}

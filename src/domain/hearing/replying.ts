@@ -43,10 +43,7 @@ export function replied(
     const said = correctedStatement(book.vocabulary, heard, wants);
     return { segments: heard, said, cut: talk !== null };
   };
-  const states = statesOf(book, expected);
   const own = (meaning: Meaning) => meaning.is !== 'fault' || expected.has(meaning.fault);
-  const ownStates = (meaning: Meaning) =>
-    own(meaning) && (meaning.is !== 'state' || states.has(meaning.state));
   // A bare "squatting" where squats are graded is no fault of another area.
   const isTold = (meaning: Meaning) => asked.kind !== 'result' || own(meaning);
   const strange = ({ said }: { said: Statement }) =>
@@ -54,7 +51,10 @@ export function replied(
     said.results.length + said.faults.pairs === 0;
   let found = read(own);
   if (found && strange(found)) {
-    const narrow = read(ownStates);
+    const states = statesOf(book, expected);
+    const narrow = read(
+      (meaning) => own(meaning) && (meaning.is !== 'state' || states.has(meaning.state)),
+    );
     if (narrow && !strange(narrow) && narrow.said.faults.pairs >= found.said.faults.pairs)
       found = narrow;
   }

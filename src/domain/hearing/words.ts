@@ -35,9 +35,12 @@ export function wordsOf(
     .replace(/(\p{L}{2,}in)'(?!\p{L})/gu, (typed, word: string) =>
       isKnown(word) ? typed : `${word}g`,
     )
-    .replace(/(\d)\s*\/\s*10\b/g, `$1 ${said(ofTen)}`)
-    .replace(/(\d)\s*[-–]\s*(\d)/g, `$1 ${said(between)} $2`)
-    .replace(/(\d)\s*°/g, `$1 ${said(degrees)}`)
+    .replace(/(\d)\s*\/\s*10\b/g, (_, number: string) => `${number} ${said(ofTen)}`)
+    .replace(
+      /(\d)\s*[-–]\s*(\d)/g,
+      (_, one: string, other: string) => `${one} ${said(between)} ${other}`,
+    )
+    .replace(/(\d)\s*°/g, (_, number: string) => `${number} ${said(degrees)}`)
     .replace(/(\d)([a-z])/g, '$1 $2')
     .replace(/(\p{L})-(\p{L})/gu, '$1 $2');
   const words: Word[] = [];
