@@ -1,5 +1,6 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import { phonesOf } from '../domain/hearing/phonesApart';
+import { isStop } from './agreeing';
 import { beginsAnother } from './beginnings';
 import { ACTS_FROM } from './confidence';
 import type { Lexicon } from './lexicon';
@@ -11,8 +12,6 @@ const LOOK_EVERY_SECONDS = 0.064;
 const LOOK_BEHIND_SECONDS = 0.2;
 /** Longer than any halting words with what is said right before them. */
 export const HALT_SECONDS = 1.2;
-/** Two looks in a row that believe the same, or one that is sure. Over Sayso's voice 0.3 of it are left. */
-const TWICE_FROM = 0.3;
 
 /**
  * Words of talk that sound alike or begin so, with their phones: what is nearer to one of them, or
@@ -69,6 +68,7 @@ const ALIKE: Record<string, string> = {
   cant: 'K AE N T',
 };
 const DENIED = ['dont', 'cant'];
+const isDenied = (text: string): boolean => DENIED.some((word) => text.startsWith(`${word} `));
 
 /**
  * Looks for stop words alone, in the last of the sound alone, by a reader that is soon done: a look
@@ -77,13 +77,13 @@ const DENIED = ['dont', 'cant'];
  */
 export class Halting {
   private lookedAtSeconds = 0;
-  private toldAtSeconds = -HALT_SECONDS;
-  private believed: HeardWords | null = null;
+  /** Until when all is settled: told, or said to be no stop. */
+  private settledUntilSeconds = -HALT_SECONDS;
   private isSuspected = false;
   private readonly made = new WeakMap<Lexicon, WeakMap<Grammar, Halts>>();
 
   constructor(
-    private readonly recogniser: Recogniser,
+    private readonly recogniser: Pick<Recogniser, 'look'>,
     private readonly urgent: ReadonlySet<string>,
   ) {}
 
@@ -96,55 +96,35 @@ export class Halting {
     return nowSeconds - this.lookedAtSeconds >= every - 1e-6;
   }
 
-  /** How much of the last sound it looks at: nothing that was told already. */
+  /** How much of the last sound it looks at: nothing that is settled already. */
   secondsAt(nowSeconds: number): number {
-    return Math.min(HALT_SECONDS, nowSeconds - this.toldAtSeconds);
+    return Math.min(HALT_SECONDS, nowSeconds - this.settledUntilSeconds);
   }
 
   /** Words were told, these or others. */
   wasTold(nowSeconds: number): void {
-    this.toldAtSeconds = nowSeconds;
-    this.believed = null;
+    this.settledUntilSeconds = nowSeconds;
     this.isSuspected = false;
   }
 
-  /** Whether its last look found one that it may not believe: a better reader shall look soon. */
+  /** Whether its last look found one, believed or not: a better reader shall look soon. */
   get suspects(): boolean {
     return this.isSuspected;
   }
 
-  /** Whether its last look believed these words. */
-  believes(text: string): boolean {
-    return this.believed?.text === text;
-  }
-
   /**
-   * What halts in these last HALT_SECONDS, once it is believed; null while it is not.
+   * The stop word in these last HALT_SECONDS, or null.
    * @param open what else may be said, and how it sounds.
-   * @param believedElse what a look at the whole reply believed last.
    */
-  async look(
-    sound: Float32Array,
-    open: Open,
-    nowSeconds: number,
-    believedElse: string | null,
-  ): Promise<HeardWords | null> {
+  async look(sound: Float32Array, open: Open, nowSeconds: number): Promise<HeardWords | null> {
     this.lookedAtSeconds = nowSeconds;
     const { grammar, lexicon, waiting } = this.among(open);
     const { heard } = await this.recogniser.look(sound, grammar, lexicon);
-    const before = this.believed;
+    // "Don't" leaves what is looked at before the rest of it does.
+    if (heard !== null && heard.confidence >= ACTS_FROM && isDenied(heard.text))
+      this.settledUntilSeconds = nowSeconds - heard.silenceSeconds;
     this.isSuspected = heard !== null && this.urgent.has(heard.text);
-    const isBelieved = heard !== null && this.isBelieved(heard) && !waiting.has(heard.text);
-    const believed = isBelieved ? heard : null;
-    this.believed = believed;
-    if (believed === null) return null;
-    const isTwice = before?.text === believed.text || believedElse === believed.text;
-    if (believed.confidence < ACTS_FROM && !isTwice) return null;
-    return believed;
-  }
-
-  private isBelieved({ text, confidence }: HeardWords): boolean {
-    return this.urgent.has(text) && confidence >= TWICE_FROM;
+    return this.isSuspected && !waiting.has(heard?.text ?? '') ? heard : null;
   }
 
   private among(open: Open): Halts {
@@ -176,12 +156,12 @@ function haltsOf(urgent: string[], open: Open): Halts {
   const words = open.grammar.arcs.flatMap(({ words }) => words.split(' '));
   const alike = [
     ...[...Object.keys(ALIKE), ...words],
-    ...DENIED.map((word) => `${word} stop`),
+    ...said.flatMap((text) => DENIED.map((word) => `${word} ${text}`)),
   ].filter((text) => text.split(' ').every((word) => word in lexicon));
   // "Weight" sounds as "wait" does: neither is told from the other.
   const halting = new Set(said.flatMap((words) => soundsOf(words, lexicon)));
   const arcs = [
-    ...said.map((words) => ({ from: 0, to: 1, words, means: meansOf(words) })),
+    ...said.map((words) => ({ from: 0, to: 1, words, means: isStop(words) ? 'stop' : 'pause' })),
     ...[...new Set(alike)]
       .filter((words) => !soundsOf(words, lexicon).some((sound) => halting.has(sound)))
       .map((words) => ({ from: 0, to: 1, words })),
@@ -193,6 +173,3 @@ function haltsOf(urgent: string[], open: Open): Halts {
 
 const soundsOf = (words: string, lexicon: Lexicon): string[] =>
   phonesOf(words, lexicon).map((phones) => phones.join(' '));
-
-/** Those that pause differ from those that stop; what is only alike means nothing. */
-const meansOf = (words: string): string => (/stop|halt/.test(words) ? 'stop' : 'pause');

@@ -1,5 +1,6 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import type { Hearing } from '../ports';
+import { Agreeing } from './agreeing';
 import { Attended } from './attended';
 import { CoachLevel, sortOf } from './coachLevel';
 import { ACTS_FROM } from './confidence';
@@ -9,7 +10,7 @@ import { HALT_SECONDS, Halting } from './halting';
 import type { Lexicon } from './lexicon';
 import { LookAway } from './lookAway';
 import type { Looked } from './looked';
-import { Looking, READY_SILENCE_SECONDS } from './looking';
+import { Looking, READY_SILENCE_SECONDS, type Seen } from './looking';
 import { LONGEST_SECONDS, type HeardWords, type Recogniser } from './recognising';
 import { COMBINED_SILENCE_SECONDS, FRAME_SECONDS, PRE_ROLL_SECONDS, Segmenter } from './segmenting';
 import { Telling } from './telling';
@@ -56,6 +57,7 @@ export class Listening {
   private readonly telling: Telling;
   private readonly halting: Halting | null;
   private readonly away = new LookAway();
+  private readonly agreeing = new Agreeing();
 
   constructor(
     private readonly parts: {
@@ -115,7 +117,7 @@ export class Listening {
   private async frame(frame: Float32Array): Promise<void> {
     this.nowSeconds += FRAME_SECONDS;
     const seen = await this.away.back(this.nowSeconds);
-    if (seen !== null) this.looking.take(seen, this.nowSeconds);
+    if (seen !== null) this.known(seen);
     const speech = await this.parts.detector.speech(frame);
     this.parts.measure?.(frame, speech);
     switch (this.segmenter.push(frame, speech)) {
@@ -139,6 +141,7 @@ export class Listening {
 
   /** What is said from now on is heard by itself. */
   private begin(): void {
+    this.agreeing.forget();
     this.beganAtSeconds = this.nowSeconds;
     this.looking.begin(this.nowSeconds);
     this.telling.begin();
@@ -215,10 +218,10 @@ export class Listening {
   /** Tells what is over, and forgets what can be no part of a reply any more. */
   private settle(): void {
     const { segmenter, looked, believed } = this;
-    if (this.telling.told === null && believed !== null && looked !== null)
-      if (this.isToldAtOnce(believed))
-        if (looked.agreed >= 2 || this.halting?.believes(believed.text) === true)
-          this.tellWords({ ...believed, confidence: looked.best });
+    if (this.telling.told === null && believed !== null && this.isToldAtOnce(believed)) {
+      const confidence = this.agreeing.belief(this.nowSeconds);
+      if (confidence >= ACTS_FROM) this.tellWords({ ...believed, confidence });
+    }
     this.tellSoFar();
     const silence = segmenter.trailingSeconds;
     const isOver = silence >= COMBINED_SILENCE_SECONDS && !this.away.isOut;
@@ -270,6 +273,7 @@ export class Listening {
 
   private tellWords(heard: HeardWords, haltBegan?: number): void {
     this.halting?.wasTold(this.nowSeconds);
+    this.agreeing.forget();
     const { grammar, looked } = this;
     if (grammar !== undefined && haltBegan === undefined && looked?.isSure === true)
       this.coach.told(sortOf(grammar, heard.text), looked.decibels, this.nowSeconds);
@@ -305,15 +309,12 @@ export class Listening {
     if (!segmenter.stoodOut && !isYoung) return;
     if (!halting.isTime(nowSeconds, this.pending.isFresh)) return;
     const sound = segmenter.latest(halting.secondsAt(nowSeconds));
-    const believed = this.believed?.text ?? null;
-    const heard = await halting.look(
-      sound,
-      { grammar, lexicon: this.lexicon },
-      nowSeconds,
-      believed,
-    );
+    const heard = await halting.look(sound, { grammar, lexicon: this.lexicon }, nowSeconds);
     await this.parts.breathe?.();
-    if (heard !== null) this.tellWords(heard, heard.spokenSeconds + heard.silenceSeconds);
+    this.agreeing.note('halting', heard, nowSeconds);
+    const confidence = this.agreeing.belief(nowSeconds);
+    if (heard === null || confidence < ACTS_FROM) return;
+    this.tellWords({ ...heard, confidence }, heard.spokenSeconds + heard.silenceSeconds);
   }
 
   private async look(): Promise<void> {
@@ -321,7 +322,15 @@ export class Listening {
     if (grammar === undefined) return;
     const look = this.looking.look(segmenter, { grammar, lexicon }, nowSeconds);
     if (this.parts.recogniser.isApart === true) return this.away.send(look, nowSeconds);
-    this.looking.take(await look, nowSeconds);
+    this.known(await look);
     await this.parts.breathe?.();
+  }
+
+  private known(seen: Seen): void {
+    this.looking.take(seen, this.nowSeconds);
+    const { looked } = this;
+    if (looked?.atSeconds !== seen.atSeconds) return;
+    const isHalt = looked.heard !== null && this.isToldAtOnce(looked.heard);
+    this.agreeing.note('whole', isHalt ? looked.heard : null, looked.atSeconds);
   }
 }

@@ -13,8 +13,6 @@ export interface Looked extends Look {
   silenceSeconds: number;
   /** Looks in a row that believed these words. */
   agreed: number;
-  /** The most that any of these looks believed them. */
-  best: number;
   /** Of the loudest part of these words. */
   decibels: number;
   /** Whether they would be acted on, were they as loud as the coach. */

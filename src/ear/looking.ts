@@ -103,7 +103,6 @@ export class Looking {
       ...{ heard, decibels, isSure, atSeconds, spokenFrames, silenceSeconds },
       knownAtSeconds: nowSeconds,
       agreed: this.isBelieved(heard) ? (isSame ? looked.agreed : 0) + 1 : 0,
-      best: Math.max(heard?.confidence ?? 0, isSame ? looked.best : 0),
     };
     this.atSeconds = atSeconds;
     this.phones.note(look, atSeconds);
