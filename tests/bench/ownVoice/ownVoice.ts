@@ -42,12 +42,14 @@ export interface SaidOver {
 /**
  * That session's own sound, so many decibels below what was played, back in its microphone, with
  * what is said over it.
+ * @param shard `part` of `of`: which part of it is heard, of so many: several processes share a whole session.
  */
 export async function ownVoiceFigure(
   routine: string,
   seconds: number,
   decibels: number,
   over: SaidOver[] = [],
+  { part, of } = { part: 1, of: 1 },
 ): Promise<OwnVoiceFigure> {
   const book = bookOf();
   const sounds = ownSoundsOf(routine, seconds);
@@ -56,7 +58,7 @@ export async function ownVoiceFigure(
   const figure: OwnVoiceFigure = {
     figure: 'own voice',
     decibels,
-    minutes: Math.round(sounds.endSeconds / 6) / 10,
+    minutes: Math.round(sounds.endSeconds / of / 6) / 10,
     ...{ told: 0, accepted: [], asked: [] },
   };
   let now = 0;
@@ -82,7 +84,8 @@ export async function ownVoiceFigure(
   });
   const attended = [...sounds.attended];
   listening.attend(grammarOf(book, 'idle'));
-  for (let at = 0; at + FRAME <= echo.length; at += FRAME) {
+  const placeOf = (each: number) => FRAME * Math.floor(((each / of) * echo.length) / FRAME);
+  for (let at = placeOf(part - 1); at + FRAME <= placeOf(part); at += FRAME) {
     now = at / HEARD_RATE;
     for (let next = attended[0]; next !== undefined && next.fromSeconds <= now; next = attended[0])
       listening.attend(grammarOf(book, (attended.shift() ?? next).prompt));
