@@ -32,8 +32,20 @@ export const nodeRecogniser = async (size: EarSize = 'strong'): Promise<OpenReco
 export const nodeQuick = async (): Promise<OpenRecogniser> =>
   createRecogniser(await readerOf('small'), 1);
 
-/** The reader of one size, over this runtime; the strong one with the small one beside it. */
-export const readerOf = async (size: EarSize, over: Runtime = runtime): Promise<PhoneReader> =>
+/**
+ * The reader of one size, over this runtime; the strong one with the small one beside it. Loaded
+ * once a process: it keeps nothing of what it reads.
+ */
+export const readerOf = (size: EarSize, over: Runtime = runtime): Promise<PhoneReader> => {
+  const loaded = readers.get(over) ?? new Map<EarSize, Promise<PhoneReader>>();
+  readers.set(over, loaded);
+  const reader = loaded.get(size) ?? load(size, over);
+  loaded.set(size, reader);
+  return reader;
+};
+const readers = new WeakMap<Runtime, Map<EarSize, Promise<PhoneReader>>>();
+
+const load = async (size: EarSize, over: Runtime): Promise<PhoneReader> =>
   size === 'small'
     ? smallReader(over, { head: await committed('small-head.onnx') })
     : beside(
