@@ -12,6 +12,8 @@ const LOOK_EVERY_SECONDS = 0.064;
 const LOOK_BEHIND_SECONDS = 0.2;
 /** Longer than any halting words with what is said right before them. */
 export const HALT_SECONDS = 1.2;
+/** Words that begin so soon after the beginning of what is looked at may follow a "don't" before it. */
+const BEFORE_SECONDS = 0.35;
 
 /**
  * Words of talk that sound alike or begin so, with their phones: what is nearer to one of them, or
@@ -78,7 +80,7 @@ const isDenied = (text: string): boolean => DENIED.some((word) => text.startsWit
 export class Halting {
   private lookedAtSeconds = 0;
   /** Until when all is settled: told, or said to be no stop. */
-  private settledUntilSeconds = -HALT_SECONDS;
+  private settledUntilSeconds = -Infinity;
   private isSuspected = false;
   private readonly made = new WeakMap<Lexicon, WeakMap<Grammar, Halts>>();
 
@@ -96,11 +98,6 @@ export class Halting {
     return nowSeconds - this.lookedAtSeconds >= every - 1e-6;
   }
 
-  /** How much of the last sound it looks at: nothing that is settled already. */
-  secondsAt(nowSeconds: number): number {
-    return Math.min(HALT_SECONDS, nowSeconds - this.settledUntilSeconds);
-  }
-
   /** Words were told, these or others. */
   wasTold(nowSeconds: number): void {
     this.settledUntilSeconds = nowSeconds;
@@ -113,13 +110,25 @@ export class Halting {
   }
 
   /**
-   * The stop word in these last HALT_SECONDS, or null.
+   * The stop word in the last HALT_SECONDS, or null.
+   * @param latest the last seconds of the sound, or what there is of them.
    * @param open what else may be said, and how it sounds.
    */
-  async look(sound: Float32Array, open: Open, nowSeconds: number): Promise<HeardWords | null> {
+  async look(
+    latest: (seconds: number) => Float32Array,
+    open: Open,
+    nowSeconds: number,
+  ): Promise<HeardWords | null> {
     this.lookedAtSeconds = nowSeconds;
     const { grammar, lexicon, waiting } = this.among(open);
-    const { heard } = await this.recogniser.look(sound, grammar, lexicon);
+    const unsettledSeconds = nowSeconds - this.settledUntilSeconds;
+    const within = async (seconds: number) => {
+      const sound = latest(Math.min(seconds, unsettledSeconds));
+      return (await this.recogniser.look(sound, grammar, lexicon)).heard;
+    };
+    let heard = await within(HALT_SECONDS);
+    if (heard !== null && HALT_SECONDS - sinceBegan(heard) < BEFORE_SECONDS)
+      heard = await within(HALT_SECONDS + BEFORE_SECONDS);
     // "Don't" leaves what is looked at before the rest of it does.
     if (heard !== null && heard.confidence >= ACTS_FROM && isDenied(heard.text))
       this.settledUntilSeconds = nowSeconds - heard.silenceSeconds;
@@ -170,6 +179,9 @@ function haltsOf(urgent: string[], open: Open): Halts {
   const grammar = { prompt: 'idle', states: 2, finals: [1], arcs };
   return { lexicon, grammar, waiting: new Set(waiting) };
 }
+
+const sinceBegan = ({ spokenSeconds, silenceSeconds }: HeardWords): number =>
+  spokenSeconds + silenceSeconds;
 
 const soundsOf = (words: string, lexicon: Lexicon): string[] =>
   phonesOf(words, lexicon).map((phones) => phones.join(' '));

@@ -308,8 +308,8 @@ export class Listening {
     const isYoung = this.isIdle && segmenter.seconds <= HALT_SECONDS;
     if (!segmenter.stoodOut && !isYoung) return;
     if (!halting.isTime(nowSeconds, this.pending.isFresh)) return;
-    const sound = segmenter.latest(halting.secondsAt(nowSeconds));
-    const heard = await halting.look(sound, { grammar, lexicon: this.lexicon }, nowSeconds);
+    const latest = (seconds: number) => segmenter.latest(seconds);
+    const heard = await halting.look(latest, { grammar, lexicon: this.lexicon }, nowSeconds);
     await this.parts.breathe?.();
     this.agreeing.note('halting', heard, nowSeconds);
     const confidence = this.agreeing.belief(nowSeconds);

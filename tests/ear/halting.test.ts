@@ -17,23 +17,26 @@ const opening = (...said: string[]) => {
   return { grammar, lexicon: lexiconOf(grammar) };
 };
 const OPEN = opening('stop', 'pause', 'wait', 'next');
-const SOUND = new Float32Array(16000);
+const SOUND = (seconds: number) => new Float32Array(Math.round(seconds * 16000));
 
 /** Looks for stop words with a reader that hears these, one a look, each so surely. */
-function hearing(...each: ([text: string, confidence: number] | null)[]) {
+function hearing(...each: ([text: string, confidence: number, spokenSeconds?: number] | null)[]) {
   const asked: string[] = [];
-  const look: Recogniser['look'] = (_, grammar) => {
+  const looked: number[] = [];
+  const look: Recogniser['look'] = (sound, grammar) => {
+    looked.push(sound.length / 16000);
     asked.push(...grammar.arcs.map(({ words }) => words));
-    const [text, confidence] = each.shift() ?? ['', 0];
+    const [text, confidence, spokenSeconds = 0.3] = each.shift() ?? ['', 0];
     const heard: HeardWords = {
       ...{ text, confidence, following: 'nothing' },
-      ...{ spokenSeconds: 0.3, silenceSeconds: 0.05 },
+      ...{ spokenSeconds, silenceSeconds: 0.05 },
     };
     return Promise.resolve({ heard: text === '' ? null : heard, talk: null });
   };
   return {
     halting: new Halting({ look }, new Set(['stop', 'pause', 'wait', 'please stop'])),
     asked,
+    looked,
   };
 }
 const looks = async (halting: Halting, times: number, open = OPEN) => {
@@ -59,11 +62,21 @@ describe('a stop word that is looked for by itself', () => {
     expect(await looks(hearing(['wait', 0.9]).halting, 1)).toEqual(['wait']);
   });
 
-  it('looks at nothing that was told', () => {
-    const { halting } = hearing();
+  it('looks at nothing that was told', async () => {
+    const { halting, looked } = hearing(null, null);
     halting.wasTold(10);
-    expect(halting.secondsAt(10.5)).toBeCloseTo(0.5);
-    expect(halting.secondsAt(20)).toBeCloseTo(1.2);
+    await halting.look(SOUND, OPEN, 10.5);
+    await halting.look(SOUND, OPEN, 20);
+    expect(looked).toEqual([0.5, 1.2]);
+  });
+
+  it('looks at more where words begin so early that a "don\'t" may be out of sight', async () => {
+    const { halting, looked } = hearing(['please stop', 0.9], ['dont please stop', 0.9]);
+    expect(await looks(halting, 1)).toEqual(['please stop']);
+    expect(looked).toEqual([1.2]);
+    const early = hearing(['please stop', 0.9, 0.9], ['dont please stop', 0.9, 1.2]);
+    expect(await looks(early.halting, 1)).toEqual([null]);
+    expect(early.looked).toEqual([1.2, 1.55]);
   });
 
   it('looks more seldom while sound waits', async () => {
@@ -82,17 +95,22 @@ describe('a stop word that is looked for by itself', () => {
 });
 
 describe('what begins like a stop word and goes on', () => {
-  /** What halts while this is said, looked at every 0.064 s by the quick looks alone. */
-  async function halts(text: string, voice: typeof COACH_VOICE): Promise<string[]> {
+  /** What halts while this is said, looked at every 0.064 s from then on by the quick looks alone. */
+  async function halts(
+    text: string,
+    voice: typeof COACH_VOICE,
+    fromSeconds = 1.2,
+  ): Promise<string[]> {
     const sound = await spoken(text, { voice, before: 1.2, after: 0.4 });
     const halting = new Halting(await nodeQuick(), new Set(URGENT));
     const book = bookOf();
     const open = { grammar: grammarOf(book, 'idle'), lexicon: lexiconFor(wordsOf(book)) };
     const agreeing = new Agreeing();
     const told: string[] = [];
-    for (let at = 1.2; at <= sound.length / 16000; at += 0.064) {
-      const from = Math.round((at - halting.secondsAt(at)) * 16000);
-      const heard = await halting.look(sound.slice(from, Math.round(at * 16000)), open, at);
+    for (let at = fromSeconds; at <= sound.length / 16000; at += 0.064) {
+      const latest = (seconds: number) =>
+        sound.slice(Math.max(0, Math.round((at - seconds) * 16000)), Math.round(at * 16000));
+      const heard = await halting.look(latest, open, at);
       agreeing.note('halting', heard, at);
       if (heard === null || agreeing.belief(at) < ACTS_FROM) continue;
       told.push(heard.text);
@@ -108,6 +126,12 @@ describe('what begins like a stop word and goes on', () => {
       for (const voice of [COACH_VOICE, SAYSO_VOICE]) expect(await halts(text, voice)).toEqual([]);
     },
   );
+
+  it('halts nothing where it is looked for only once the "don\'t" is over', async () => {
+    for (const at of [2.3, 2.4, 2.5, 2.6])
+      for (const voice of [COACH_VOICE, SAYSO_VOICE])
+        expect(await halts("don't stop there", voice, at)).toEqual([]);
+  });
 
   it('and the stop word itself halts', async () => {
     for (const voice of [COACH_VOICE, SAYSO_VOICE])
