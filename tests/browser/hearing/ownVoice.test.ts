@@ -76,11 +76,17 @@ it('a minute of its own voice, 6 dB below and 80 ms late in its microphone, is n
     await page.evaluate(() => (window as unknown as { onsets: number }).onsets),
   ).toBeGreaterThan(4);
   const stopped = page.getByRole('heading', { name: 'Stopped' });
-  await speak(page, 'stop', { voice: COACH_VOICE, silenceSeconds: 1 });
-  // 6 dB below is near: a machine that runs four pages at once may need it said again.
-  await stopped.waitFor({ timeout: 6000 }).catch(async () => {
+  const isStopped = (milliseconds: number) =>
+    stopped.waitFor({ timeout: milliseconds }).then(
+      () => true,
+      () => false,
+    );
+  // 6 dB below is near: a machine that runs four pages at once may need it said again, and again.
+  let times = 0;
+  do {
     await speak(page, 'stop', { voice: COACH_VOICE, silenceSeconds: 1 });
-    await stopped.waitFor({ timeout: 15_000 });
-  });
+    times += 1;
+  } while (!(await isStopped(6000)) && times < 3);
+  expect(await stopped.isVisible()).toBe(true);
   expect(complaints).toEqual([]);
 });
