@@ -7,8 +7,11 @@ const SAYS_FROM = 0.1;
 /** Of each reader so many looks count, the surest: more of them see the same sound once more. */
 const LOOKS_EACH = 2;
 
-/** Who looked: for stop words alone, or at the whole reply. */
-type By = 'halting' | 'whole';
+/**
+ * Who looked: for stop words alone, by the better reader once more where that found "stop", or at
+ * the whole reply.
+ */
+type By = 'halting' | 'closer' | 'whole';
 
 interface Said {
   by: By;
@@ -40,9 +43,11 @@ export class Agreeing {
     const said = this.said.filter((each) => nowSeconds - each.atSeconds < AT_ONE_WORD_SECONDS);
     const whole = surest(said, 'whole');
     const halting = surest(said, 'halting');
+    const closer = surest(said, 'closer');
     // What breaks off may be the beginning of something else: one look at the whole is not enough.
     if (halting.length === 0 && whole.length < 2) return 0;
-    return 1 - [...whole, ...halting].reduce((doubt, confidence) => doubt * (1 - confidence), 1);
+    const looks = [...whole, ...halting, ...closer];
+    return 1 - looks.reduce((doubt, confidence) => doubt * (1 - confidence), 1);
   }
 
   forget(): void {
@@ -56,6 +61,9 @@ const surest = (said: Said[], by: By): number[] =>
     .map(({ confidence }) => confidence)
     .sort((one, other) => other - one)
     .slice(0, LOOKS_EACH);
+
+/** Little that people say sounds like it; "halt", "wait" and "stop now" lie nearer to other words. */
+export const isPlainStop = (words: string): boolean => words === 'stop';
 
 /** Those that pause differ from those that stop. */
 export const isStop = (words: string): boolean => /stop|halt/.test(words);

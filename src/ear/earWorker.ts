@@ -95,6 +95,9 @@ export function earWorker(outside: {
         get isApart() {
           return better !== null;
         },
+        get isSmall() {
+          return better === null;
+        },
       },
       ...(quick && { quick }),
       ...(breathe && { breathe }),

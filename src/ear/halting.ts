@@ -146,7 +146,7 @@ export class Halting {
 }
 
 /** The replies that are open, and how their words sound. */
-interface Open {
+export interface Open {
   grammar: Grammar;
   lexicon: Lexicon;
 }

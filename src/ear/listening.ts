@@ -1,12 +1,12 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import type { Hearing } from '../ports';
-import { Agreeing } from './agreeing';
 import { Attended } from './attended';
 import { CoachLevel, sortOf } from './coachLevel';
 import { ACTS_FROM } from './confidence';
 import { FRAME, type Detector } from './detecting';
 import { endsAfter, silenceAfter } from './ending';
 import { HALT_SECONDS, Halting } from './halting';
+import { HaltWatch, type Halt, type WholeRecogniser } from './haltWatch';
 import type { Lexicon } from './lexicon';
 import { LookAway } from './lookAway';
 import type { Looked } from './looked';
@@ -55,14 +55,12 @@ export class Listening {
   private readonly coach = new CoachLevel();
   private readonly looking: Looking;
   private readonly telling: Telling;
-  private readonly halting: Halting | null;
-  private readonly away = new LookAway();
-  private readonly agreeing = new Agreeing();
+  private readonly halts: HaltWatch;
+  private readonly away = new LookAway<Seen>();
 
   constructor(
     private readonly parts: {
-      /** `isApart`: it looks in another thread, and sound goes on being heard meanwhile. */
-      recogniser: Pick<Recogniser, 'look'> & { readonly isApart?: boolean };
+      recogniser: WholeRecogniser;
       /** Looks for stop words alone, where it is sooner done than the other. */
       quick?: Recogniser;
       detector: Detector;
@@ -79,7 +77,8 @@ export class Listening {
     this.lexicon = parts.lexicon;
     this.looking = new Looking(parts.recogniser, this.coach, this.isUrgent);
     this.telling = new Telling(parts.tell);
-    this.halting = parts.quick ? new Halting(parts.quick, parts.urgent) : null;
+    const halting = parts.quick ? new Halting(parts.quick, parts.urgent) : null;
+    this.halts = new HaltWatch(halting, parts.recogniser);
   }
 
   /** Speech that begins from now on is understood by this grammar. */
@@ -118,6 +117,7 @@ export class Listening {
     this.nowSeconds += FRAME_SECONDS;
     const seen = await this.away.back(this.nowSeconds);
     if (seen !== null) this.known(seen);
+    this.tellHalt(await this.halts.back(this.nowSeconds));
     const speech = await this.parts.detector.speech(frame);
     this.parts.measure?.(frame, speech);
     switch (this.segmenter.push(frame, speech)) {
@@ -141,7 +141,7 @@ export class Listening {
 
   /** What is said from now on is heard by itself. */
   private begin(): void {
-    this.agreeing.forget();
+    this.halts.forget(this.nowSeconds);
     this.beganAtSeconds = this.nowSeconds;
     this.looking.begin(this.nowSeconds);
     this.telling.begin();
@@ -156,7 +156,7 @@ export class Listening {
     if (this.away.isOut) return false;
     const since = this.nowSeconds - this.looking.atSeconds;
     const often = Math.max(LOOK_EVERY_SECONDS, LOOKS_SHARE * this.segmenter.seconds);
-    const hasTime = !this.halts || this.halting?.suspects === true || this.pending.isFresh;
+    const hasTime = !this.isWatched || this.halts.suspects || this.pending.isFresh;
     const isSoon = this.segmenter.stoodOut && hasTime;
     const usual = isSoon ? LOOK_SOON_SECONDS : often;
     if (this.isHaltToConfirm) return !this.pending.isBehind && since >= LOOK_AGAIN_SECONDS;
@@ -219,8 +219,8 @@ export class Listening {
   private settle(): void {
     const { segmenter, looked, believed } = this;
     if (this.telling.told === null && believed !== null && this.isToldAtOnce(believed)) {
-      const confidence = this.agreeing.belief(this.nowSeconds);
-      if (confidence >= ACTS_FROM) this.tellWords({ ...believed, confidence });
+      const halt = this.halts.sureOf(believed, this.nowSeconds);
+      if (halt !== null) this.tellWords(halt);
     }
     this.tellSoFar();
     const silence = segmenter.trailingSeconds;
@@ -272,8 +272,7 @@ export class Listening {
   }
 
   private tellWords(heard: HeardWords, haltBegan?: number): void {
-    this.halting?.wasTold(this.nowSeconds);
-    this.agreeing.forget();
+    this.halts.wasTold(this.nowSeconds);
     const { grammar, looked } = this;
     if (grammar !== undefined && haltBegan === undefined && looked?.isSure === true)
       this.coach.told(sortOf(grammar, heard.text), looked.decibels, this.nowSeconds);
@@ -292,8 +291,8 @@ export class Listening {
   }
 
   /** Whether nothing is as urgent as what is looked for by itself. */
-  private get halts(): boolean {
-    return this.halting !== null && this.isIdle;
+  private get isWatched(): boolean {
+    return this.halts.isOn && this.isIdle;
   }
 
   /** What was attended when the talk began. */
@@ -303,18 +302,20 @@ export class Listening {
 
   /** While somebody is louder than before, or, where nothing is asked, has just begun. */
   private async lookForHalt(): Promise<void> {
-    const { halting, segmenter, nowSeconds, grammar } = this;
-    if (halting === null || grammar === undefined || this.telling.told !== null) return;
+    const { halts, segmenter, nowSeconds, grammar } = this;
+    if (!halts.isOn || grammar === undefined || this.telling.told !== null) return;
     const isYoung = this.isIdle && segmenter.seconds <= HALT_SECONDS;
     if (!segmenter.stoodOut && !isYoung) return;
-    if (!halting.isTime(nowSeconds, this.pending.isFresh)) return;
+    if (!halts.isTime(nowSeconds, this.pending.isFresh)) return;
     const latest = (seconds: number) => segmenter.latest(seconds);
-    const heard = await halting.look(latest, { grammar, lexicon: this.lexicon }, nowSeconds);
+    const halt = await halts.look(latest, { grammar, lexicon: this.lexicon }, nowSeconds);
     await this.parts.breathe?.();
-    this.agreeing.note('halting', heard, nowSeconds);
-    const confidence = this.agreeing.belief(nowSeconds);
-    if (heard === null || confidence < ACTS_FROM) return;
-    this.tellWords({ ...heard, confidence }, heard.spokenSeconds + heard.silenceSeconds);
+    this.tellHalt(halt);
+  }
+
+  private tellHalt(halt: Halt | null): void {
+    if (halt === null || this.telling.told !== null) return;
+    this.tellWords(halt.heard, halt.beganSecondsAgo);
   }
 
   private async look(): Promise<void> {
@@ -331,6 +332,6 @@ export class Listening {
     const { looked } = this;
     if (looked?.atSeconds !== seen.atSeconds) return;
     const isHalt = looked.heard !== null && this.isToldAtOnce(looked.heard);
-    this.agreeing.note('whole', isHalt ? looked.heard : null, looked.atSeconds);
+    this.halts.noteWhole(isHalt ? looked.heard : null, looked.atSeconds);
   }
 }

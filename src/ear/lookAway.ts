@@ -1,10 +1,8 @@
-import type { Seen } from './looking';
-
 /** Sound goes on being heard for so long without what the look finds; then it waits. */
 const LONGEST_AWAY_SECONDS = 0.4;
 
 /** A look that is had in another thread, so that stop words are looked for meanwhile. One at a time. */
-export class LookAway {
+export class LookAway<Seen> {
   private sentAtSeconds = 0;
   private done: Promise<void> | null = null;
   private come: (() => Seen) | null = null;

@@ -121,10 +121,12 @@ export class Looking {
     const sound = segment.sound();
     const isOver = segment.trailingSeconds >= READY_SILENCE_SECONDS;
     const longer = isOver ? segment.soundFromEarlier() : null;
-    const first = await this.recogniser.look(sound, grammar, lexicon);
+    // Where nothing is asked a "stop" may wait for the next look, which comes sooner so.
+    const once = grammar.prompt === 'idle' && !isOver;
+    const first = await this.recogniser.look(sound, grammar, lexicon, { once });
     // Not always: a crowd is no speech to the heads where nothing sets it off.
     const look = this.phones.lostIn(first, nowSeconds)
-      ? await this.recogniser.look(sound, grammar, lexicon, true)
+      ? await this.recogniser.look(sound, grammar, lexicon, { breaksOff: true })
       : first;
     if (longer === null || this.isBelieved(look.heard)) return { look, sound };
     const again = await this.recogniser.look(longer, grammar, lexicon);

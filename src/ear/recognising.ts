@@ -44,6 +44,14 @@ export interface Look {
   talk: { beganSeconds: number; endedSeconds: number } | null;
 }
 
+/** How sound is looked at. */
+export interface LookHow {
+  /** It ends while somebody speaks. */
+  breaksOff?: boolean;
+  /** Where it is in doubt it is not looked at once more: what is urgent does not wait for that. */
+  once?: boolean;
+}
+
 /** Turns sound into the words of a grammar, on this device. */
 export interface Recogniser {
   /**
@@ -51,13 +59,8 @@ export interface Recogniser {
    * one.
    */
   hear(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<HeardWords | null>;
-  /** The same, and when somebody talked. `breaksOff`: the sound ends while somebody speaks. */
-  look(
-    samples16k: Float32Array,
-    grammar: Grammar,
-    lexicon: Lexicon,
-    breaksOff?: boolean,
-  ): Promise<Look>;
+  /** The same, and when somebody talked. */
+  look(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon, how?: LookHow): Promise<Look>;
   /** The same with all that it was judged by; for tuning. */
   weigh(samples16k: Float32Array, grammar: Grammar, lexicon: Lexicon): Promise<Weighed | null>;
 }
@@ -134,7 +137,7 @@ export function createRecogniser(reader: PhoneReader, looks: 1 | 2 = 2): OpenRec
     samples16k: Float32Array,
     grammar: Grammar,
     lexicon: Lexicon,
-    breaksOff = false,
+    { breaksOff = false, once = false }: LookHow = {},
   ): Promise<Weighed | null> => {
     networkFor(grammar, lexicon);
     const level = levelled(samples16k);
@@ -142,17 +145,17 @@ export function createRecogniser(reader: PhoneReader, looks: 1 | 2 = 2): OpenRec
     const samples = breaksOff ? withEnd(level) : level;
     const fitted = fittedReader(reader, fitting);
     const first = await readOnce(fitted, samples, grammar, lexicon);
-    if (first === null || looks === 1 || !isLookedAtAgain(first.confidence)) return first;
+    if (first === null || looks === 1 || once || !isLookedAtAgain(first.confidence)) return first;
     const second = await readOnce(fitted, shifted(samples), grammar, lexicon);
     return second !== null && second.confidence > first.confidence ? second : first;
   };
 
-  const look: Recogniser['look'] = async (samples16k, grammar, lexicon, breaksOff = false) => {
-    const weighed = await weigh(samples16k, grammar, lexicon, breaksOff);
+  const look: Recogniser['look'] = async (samples16k, grammar, lexicon, how = {}) => {
+    const weighed = await weigh(samples16k, grammar, lexicon, how);
     if (weighed === null) return { heard: null, talk: null };
     const { talk } = weighed.posteriors;
     const heard = heardIn(weighed, grammar);
-    const before = (seconds: number) => Math.max(0, seconds - (breaksOff ? END_SECONDS : 0));
+    const before = (seconds: number) => Math.max(0, seconds - (how.breaksOff ? END_SECONDS : 0));
     return {
       heard: heard && { ...heard, silenceSeconds: before(heard.silenceSeconds) },
       talk: talk && {

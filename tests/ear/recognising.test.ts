@@ -150,7 +150,7 @@ test('of sound that breaks off in noise the last phones are heard too', async ()
   const sound = withNoise(said, spokenPower(said), noise, 8);
   for (const share of [0.7, 0.8, 0.9]) {
     const begun = sound.slice(0, Math.round(share * sound.length));
-    const { talk } = await recogniser.look(begun, grammar, lexicon, true);
+    const { talk } = await recogniser.look(begun, grammar, lexicon, { breaksOff: true });
     expect(talk?.endedSeconds).toBeLessThan(0.16);
   }
 });

@@ -1,7 +1,7 @@
 import type { Grammar } from '../../domain/hearing/grammar';
 import type { CoachEar } from '../coach/coachEar';
 import type { Lexicon } from '../lexicon';
-import type { Look } from '../recognising';
+import type { Look, LookHow } from '../recognising';
 import type { WhySmall } from '../sizes';
 
 /** Sent whole the first time, and by its number from then on. */
@@ -22,7 +22,7 @@ export type ToStrongWorker =
       samples: Float32Array;
       grammar: Numbered<Grammar>;
       lexicon: Numbered<Lexicon>;
-      breaksOff: boolean;
+      how: LookHow;
     };
 
 export type FromStrongWorker =

@@ -54,13 +54,13 @@ export function startStrong(
   };
   worker.postMessage({ type: 'start', assetsBase });
   return {
-    look: (samples, grammar, lexicon, breaksOff = false) =>
+    look: (samples, grammar, lexicon, how = {}) =>
       new Promise((resolve, reject) => {
         if (isClosed) return reject(new Error('The strong ear is gone.'));
         const look = (looks += 1);
         out.set(look, { resolve, reject });
         const asked = { grammar: number(grammar), lexicon: number(lexicon) };
-        worker.postMessage({ type: 'look', look, samples, ...asked, breaksOff });
+        worker.postMessage({ type: 'look', look, samples, ...asked, how });
       }),
     fit: (coach) => {
       number = numbering();

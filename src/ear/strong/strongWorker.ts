@@ -42,7 +42,7 @@ export function strongWorker(outside: {
     const grammar = known(grammars, asked.grammar);
     const lexicon = known(lexicons, asked.lexicon);
     if (recogniser === null) throw new Error('Asked to look before it was ready.');
-    return recogniser.look(asked.samples, grammar, lexicon, asked.breaksOff);
+    return recogniser.look(asked.samples, grammar, lexicon, asked.how);
   };
 
   return (message) => {

@@ -5,6 +5,7 @@ import type { Grammar } from '../../../src/domain/hearing/grammar';
 import type { CueBook, PromptId } from '../../../src/domain/script';
 import { FRAME, type Detector } from '../../../src/ear/detecting';
 import { lexiconFor } from '../../../src/ear/lexicon';
+import type { WholeRecogniser } from '../../../src/ear/haltWatch';
 import { Listening } from '../../../src/ear/listening';
 import {
   nodeDetector,
@@ -40,8 +41,9 @@ export async function oursFor(
     hear: async (sound, prompt) => {
       const told: Told[] = [];
       const lookMilliseconds: number[] = [];
-      const timed: Recogniser = {
+      const timed: WholeRecogniser & Recogniser = {
         ...recogniser,
+        isSmall: size === 'small',
         look: async (...asked) => {
           const began = performance.now();
           const look = await recogniser.look(...asked);
