@@ -8,11 +8,12 @@ import type { FromEarWorker, ToEarWorker } from './messages';
 import { createRecogniser, type OpenRecogniser } from './recognising';
 import { Resampler } from './resampling';
 import { COMBINED_SILENCE_SECONDS } from './segmenting';
-import { TRIAL_SOUND } from './sizes';
+import { TRIAL_SOUND, type WhySmall } from './sizes';
 import {
   startStrong,
   type StrongRecogniser,
   type StrongWorkerHandle,
+  type Wait,
 } from './strong/strongRecogniser';
 
 /** The detector hears speech for so long after its end, and the resampler holds some back. */
@@ -27,6 +28,7 @@ export function earWorker(outside: {
   load: (assetsBase: string, progress: (fraction: number) => void) => Promise<EarParts>;
   /** Starts the worker of the strong ear. */
   startStrong: () => StrongWorkerHandle;
+  wait: Wait;
   /** Lets messages in that have come meanwhile. */
   breathe?: () => Promise<void>;
 }): (message: ToEarWorker) => void {
@@ -130,14 +132,16 @@ export function earWorker(outside: {
       better = strong;
       tell({ type: 'hears-with', size: 'strong', why: null });
     };
-    const growing = startStrong(outside.startStrong(), message.assetsBase, {
+    const told = {
       ready: () => void join(growing),
-      gone: (why) => {
+      gone: (why: WhySmall) => {
         strong = null;
         better = null;
         tell({ type: 'hears-with', size: 'small', why });
       },
-    });
+    };
+    const { assetsBase } = message;
+    const growing = startStrong(outside.startStrong(), assetsBase, told, outside.wait);
   };
 
   return (message) => {

@@ -20,6 +20,10 @@ const breathe = () =>
 const handle = earWorker({
   tell: (message) => self.postMessage(message),
   startStrong: startWorker,
+  wait: (milliseconds, run) => {
+    const timer = setTimeout(run, milliseconds);
+    return () => clearTimeout(timer);
+  },
   breathe,
   load: (assetsBase, progress) =>
     loadEar({

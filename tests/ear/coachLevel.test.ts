@@ -171,7 +171,7 @@ test('another microphone hears another loudness', async () => {
   const startStrong = () => {
     throw new Error('The first one hears with all that there is.');
   };
-  const handle = earWorker({ tell, load, startStrong });
+  const handle = earWorker({ tell, load, startStrong, wait: () => () => undefined });
   const awaited = (start: () => void) =>
     new Promise<void>((resolve) => {
       wake = resolve;

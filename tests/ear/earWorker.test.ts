@@ -42,6 +42,7 @@ class OwnPort {
 const noStrong = new StrongHere(() => Promise.reject(new Error('Nobody asked for it.')));
 
 async function started(load: () => Promise<EarParts>, strong = noStrong) {
+  const timers = new Set<() => void>();
   const told: FromEarWorker[] = [];
   const waiting: ((message: FromEarWorker) => unknown)[] = [];
   const until = <Type extends FromEarWorker['type']>(
@@ -61,13 +62,23 @@ async function started(load: () => Promise<EarParts>, strong = noStrong) {
     },
     load,
     startStrong: () => strong,
+    wait: (_milliseconds, run) => {
+      timers.add(run);
+      return () => timers.delete(run);
+    },
   });
   handle({ type: 'attend', prompt: 'confirm', grammar: SINGLE });
   const begun = Promise.race([until('hears-with'), until('failed')]);
   handle({ type: 'start', assetsBase: '/', lexicon, urgent: URGENT });
   await begun;
   const untilWords = () => until('heard', ({ hearing }) => hearing.type === 'words');
-  return { told, handle, until, untilWords };
+  /** Time passes until every timer that runs now is due. */
+  const pass = () => {
+    const due = [...timers];
+    timers.clear();
+    for (const run of due) run();
+  };
+  return { told, handle, until, untilWords, pass };
 }
 
 describe('the worker', () => {
@@ -256,6 +267,39 @@ describe('two sizes of one ear', () => {
     expect(told.at(-1)).not.toMatchObject({ type: 'failed' });
     expect(await says('yes')).toMatchObject({ hearing: { text: 'yes' } });
     expect(told).toContainEqual({ type: 'hears-with', size: 'small', why: 'damaged' });
+  });
+
+  test('where its worker answers no more the small one looks, and hears on', async () => {
+    let isHeldUp = false;
+    const { until, bring, says, strong, told, pass } = await sized(undefined, (samples) =>
+      isHeldUp ? new Promise(() => undefined) : parts.reader.read(samples),
+    );
+    const grown = until('hears-with', ({ size }) => size === 'strong');
+    bring(null);
+    await grown;
+    isHeldUp = true;
+    strong.sent.length = 0;
+    const words = says('pain seven');
+    while (!strong.sent.includes('look')) await new Promise(setImmediate);
+    pass();
+    // A page that was frozen finds time passed before an answer could come.
+    expect(strong.terminated).toBe(false);
+    pass();
+    expect(strong.terminated).toBe(true);
+    expect(await words).toMatchObject({ hearing: { text: expect.stringMatching(/^pain/) } });
+    expect(await says('yes')).toMatchObject({ hearing: { text: 'yes' } });
+    expect(told).toContainEqual({ type: 'hears-with', size: 'small', why: 'slow' });
+  });
+
+  test('a look that was answered is waited for no longer', async () => {
+    const { until, bring, says, strong, pass } = await sized();
+    const grown = until('hears-with', ({ size }) => size === 'strong');
+    bring(null);
+    await grown;
+    await says('yes');
+    pass();
+    pass();
+    expect(strong.terminated).toBe(false);
   });
 
   test("the strong one hears a coach's own words, from before it came and after", async () => {

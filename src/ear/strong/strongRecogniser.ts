@@ -3,6 +3,15 @@ import type { Look, Recogniser } from '../recognising';
 import type { WhySmall } from '../sizes';
 import type { FromStrongWorker, Numbered, ToStrongWorker } from './messages';
 
+/**
+ * A look that is not answered within two of these never will be: sound waits for it, and a "stop"
+ * would be lost. Two, since a page that was frozen finds the first over before any answer can come.
+ */
+const PATIENCE_MILLISECONDS = 2500;
+
+/** Runs it once after so long; what is returned calls it off. */
+export type Wait = (milliseconds: number, run: () => void) => () => void;
+
 /** The part of a Worker that is used. */
 export interface StrongWorkerHandle {
   postMessage(message: ToStrongWorker): void;
@@ -26,8 +35,9 @@ export function startStrong(
   worker: StrongWorkerHandle,
   assetsBase: string,
   told: { ready: () => void; gone: (why: WhySmall) => void },
+  wait: Wait,
 ): StrongRecogniser {
-  const out = new Map<number, { resolve: (look: Look) => void; reject: (why: Error) => void }>();
+  const out = new Map<number, Out>();
   let looks = 0;
   let isClosed = false;
   let number = numbering();
@@ -35,7 +45,10 @@ export function startStrong(
   const close = () => {
     isClosed = true;
     worker.terminate();
-    for (const { reject } of out.values()) reject(new Error('The strong ear is gone.'));
+    for (const each of out.values()) {
+      each.callOff();
+      each.reject(new Error('The strong ear is gone.'));
+    }
     out.clear();
   };
   const go = (why: WhySmall) => {
@@ -48,6 +61,7 @@ export function startStrong(
     if (data.type === 'ready') return told.ready();
     if (data.type === 'gone') return go(data.why);
     const waiting = out.get(data.look);
+    waiting?.callOff();
     if (data.type === 'looked') waiting?.resolve(data.found);
     else waiting?.reject(new Error(data.detail));
     out.delete(data.look);
@@ -58,7 +72,11 @@ export function startStrong(
       new Promise((resolve, reject) => {
         if (isClosed) return reject(new Error('The strong ear is gone.'));
         const look = (looks += 1);
-        out.set(look, { resolve, reject });
+        const asking: Out = { resolve, reject, callOff: () => undefined };
+        asking.callOff = wait(PATIENCE_MILLISECONDS, () => {
+          asking.callOff = wait(PATIENCE_MILLISECONDS, () => go('slow'));
+        });
+        out.set(look, asking);
         const asked = { grammar: number(grammar), lexicon: number(lexicon) };
         worker.postMessage({ type: 'look', look, samples, ...asked, how });
       }),
@@ -68,6 +86,14 @@ export function startStrong(
     },
     close,
   };
+}
+
+/** A look that is out. */
+interface Out {
+  resolve: (look: Look) => void;
+  reject: (why: Error) => void;
+  /** Nobody waits for it any more. */
+  callOff: () => void;
 }
 
 /** Numbers things, and hands each out with its number the first time. */
