@@ -22,8 +22,6 @@ export function aligned(posteriors: Posteriors, phones: number[]): Aligned {
   let next = new Float64Array(places);
   scores[0] = 0;
   for (let row = 0; row < frames; row += 1) {
-    const cost = (place: number) =>
-      log[row * OUTPUTS + (place % 2 === 0 ? BLANK : phoneAt(place))] as number;
     next[0] = before[row + 1] as number;
     for (let place = 1; place < places; place += 1) {
       const most = place % 2 === 0 || place < 3 || phoneAt(place) === phoneAt(place - 2) ? 1 : 2;
@@ -31,7 +29,8 @@ export function aligned(posteriors: Posteriors, phones: number[]): Aligned {
       for (let back = 1; back <= most; back += 1)
         if ((scores[place - back] as number) > (scores[place - step] as number)) step = back;
       steps[row * places + place] = step;
-      next[place] = (scores[place - step] as number) + cost(place);
+      const output = place % 2 === 0 ? BLANK : phoneAt(place);
+      next[place] = (scores[place - step] as number) + (log[row * OUTPUTS + output] as number);
     }
     [scores, next] = [next, scores];
   }

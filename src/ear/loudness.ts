@@ -62,8 +62,11 @@ export function loudestOf(samples: Float32Array): number {
 
 const decibelsOf = (power: number) => 10 * Math.log10(power + 1e-10);
 
-const powerOf = (samples: Float32Array) =>
-  samples.reduce((sum, sample) => sum + sample * sample, 0) / samples.length;
+function powerOf(samples: Float32Array): number {
+  let sum = 0;
+  for (let at = 0; at < samples.length; at += 1) sum += (samples[at] as number) ** 2;
+  return sum / samples.length;
+}
 
 /** What all but this share of them reach. */
 function reachedBy(levels: number[], share: number): number {

@@ -51,23 +51,37 @@ const EARLIER_COUNTS = 0.25;
 /** Sound before the first clear phone that still belongs to the talk. */
 const BEFORE_TALK_ROWS = 12;
 
+/** Asked for with each reading of the same rows. */
+const known = new WeakMap<Posteriors, Float64Array>();
+
 /**
  * By row: the score of all before it as no part of the reply. In a room full of talk the sound
  * begins long before the reply does.
  */
-export function scoresBefore({ log, frames, talk }: Posteriors): Float64Array {
+export function scoresBefore(posteriors: Posteriors): Float64Array {
+  const scores = known.get(posteriors) ?? scored(posteriors);
+  known.set(posteriors, scores);
+  return scores;
+}
+
+function scored({ log, frames, talk }: Posteriors): Float64Array {
   const began = frames - (talk?.began ?? frames) - BEFORE_TALK_ROWS;
   const scores = new Float64Array(frames + 1);
   for (let row = 0; row < frames; row += 1) {
     const blank = log[row * OUTPUTS + BLANK] as number;
-    const likeliest = log.subarray(row * OUTPUTS, (row + 1) * OUTPUTS).reduce(larger);
+    const likeliest = likeliestOf(log, row * OUTPUTS);
     const cost = (row < began ? EARLIER_COUNTS : 1) * (blank - likeliest);
     scores[row + 1] = (scores[row] as number) + likeliest + cost;
   }
   return scores;
 }
 
-const larger = (one: number, other: number) => Math.max(one, other);
+/** The largest of the row that begins there. */
+function likeliestOf(rows: Float32Array, from: number): number {
+  let largest = -Infinity;
+  for (let at = from; at < from + OUTPUTS; at += 1) largest = Math.max(largest, rows[at] as number);
+  return largest;
+}
 
 /** Turns the head's logits into log posteriors. */
 export function posteriorsOf(logits: Float32Array): Posteriors {
@@ -75,17 +89,14 @@ export function posteriorsOf(logits: Float32Array): Posteriors {
   const log = new Float32Array(frames * OUTPUTS);
   let freeScore = 0;
   for (let frame = 0; frame < frames; frame += 1) {
-    const row = logits.subarray(frame * OUTPUTS, (frame + 1) * OUTPUTS);
-    let highest = -Infinity;
-    for (const logit of row) highest = Math.max(highest, logit);
+    const from = frame * OUTPUTS;
+    const highest = likeliestOf(logits, from);
     let sum = 0;
-    for (const logit of row) sum += Math.exp(logit - highest);
+    for (let at = from; at < from + OUTPUTS; at += 1)
+      sum += Math.exp((logits[at] as number) - highest);
     const norm = highest + Math.log(sum);
-    for (let output = 0; output < OUTPUTS; output += 1)
-      log[frame * OUTPUTS + output] = at(row, output) - norm;
+    for (let at = from; at < from + OUTPUTS; at += 1) log[at] = (logits[at] as number) - norm;
     freeScore += highest - norm;
   }
   return { log, frames, freeScore, talk: latestTalk({ log, frames }) };
 }
-
-const at = (row: Float32Array, index: number) => row[index] as number;

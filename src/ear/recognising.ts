@@ -195,10 +195,10 @@ function heardIn({ decoded, posteriors, evidence, confidence }: Weighed, grammar
  * elsewhere, and what one look missed another may hear.
  */
 export function shifted(samples: Float32Array): Float32Array {
-  return Float32Array.from(
-    { length: samples.length + SHIFT_SAMPLES },
-    (_, at) => samples[Math.abs(at - SHIFT_SAMPLES)] as number,
-  );
+  const later = new Float32Array(samples.length + SHIFT_SAMPLES);
+  later.set(samples, SHIFT_SAMPLES);
+  for (let at = 0; at < SHIFT_SAMPLES; at += 1) later[at] = samples[SHIFT_SAMPLES - at] as number;
+  return later;
 }
 
 function withEnd(samples: Float32Array): Float32Array {
@@ -213,7 +213,11 @@ function levelled(samples: Float32Array): Float32Array | null {
   const seconds = samples.length / HEARD_RATE;
   if (seconds < SHORTEST_SECONDS || seconds > LONGEST_SECONDS) return null;
   let peak = 0;
-  for (const sample of samples) peak = Math.max(peak, Math.abs(sample));
+  for (let at = 0; at < samples.length; at += 1)
+    peak = Math.max(peak, Math.abs(samples[at] as number));
   if (!(peak >= SILENT_PEAK)) return null;
-  return samples.map((sample) => (sample * PEAK) / peak);
+  const level = new Float32Array(samples.length);
+  for (let at = 0; at < samples.length; at += 1)
+    level[at] = ((samples[at] as number) * PEAK) / peak;
+  return level;
 }
