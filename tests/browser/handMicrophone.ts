@@ -17,6 +17,8 @@ export interface Handed {
    * once it is over.
    */
   speak(samples: number[], sampleRate: number, atSeconds?: number): Promise<number>;
+  /** Whatever is spoken ends. */
+  hush(): void;
 }
 
 /**
@@ -27,6 +29,8 @@ export interface Handed {
  */
 export function handMicrophone() {
   const page = window as unknown as Handed;
+  const spoken = new Set<AudioBufferSourceNode>();
+  page.hush = () => spoken.forEach((source) => source.stop());
   let into: { context: AudioContext; out: MediaStreamAudioDestinationNode } | null = null;
   navigator.mediaDevices.getUserMedia = () => {
     // Own sound comes back without a break only on its own clock.
@@ -64,9 +68,11 @@ export function handMicrophone() {
     source.connect(out);
     const begins = atSeconds ?? context.currentTime;
     source.start(begins);
+    spoken.add(source);
     await new Promise((ended) => {
       source.onended = ended;
     });
+    spoken.delete(source);
     return begins;
   };
 }

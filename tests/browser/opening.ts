@@ -133,7 +133,8 @@ export async function untilStored(
       const facts = log.map(({ type, atSeconds }) => `${atSeconds} ${type}`);
       throw new Error(`Not stored in ${timeoutSeconds} s. The log:\n${facts.join('\n')}`);
     }
-    await page.evaluate(() => new Promise((next) => requestAnimationFrame(next)));
+    // The page tells when: each look reads the whole record.
+    await page.evaluate(() => new Promise((next) => setTimeout(next, 100)));
   }
 }
 

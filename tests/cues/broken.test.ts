@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { checkFolder } from '../../src/cues/checking';
 import { CueError, loadBook } from '../../src/cues/fromFolder';
+import { readSources } from '../../src/cues/reading';
+import { alikeProblems } from '../../src/cues/repliesAlike';
 import { lexiconFor } from '../../src/ear/lexicon';
 import { change, copyOfScripts, problemsOf, problemsAfter } from './copy';
 
@@ -273,7 +275,7 @@ describe('what only the whole check finds', () => {
     expect(found[0]).toMatchObject({ field: 'entry', problem: expect.stringMatching(/rung 1/) });
   });
 
-  it('cues that the ear would take for a reply', () => {
+  it('cues that the ear would take for a reply, and replies of one prompt that sound too alike', () => {
     const folder = copyOfScripts();
     const cues = [
       [HINGE, 'ask', 'Clean set.', /heard as a reply at idle: held/],
@@ -287,33 +289,29 @@ describe('what only the whole check finds', () => {
     const marked = (key: string, reply: string) => `${key}:\n  text: Stop.\n  mayHear: [${reply}]`;
     change(folder, 'says.yaml', /say.deaf: .*/, marked('say.deaf', 'stop'));
     change(folder, 'says.yaml', /say.not-here: .*/, marked('say.not-here', 'pain'));
-    const found = problemsOf(folder);
+    change(folder, 'vocabulary.yaml', "'(hold|hang) on', wait]", "'(hold|hang) on', wait, stock]");
+    // Both in one, since either takes seconds to find.
+    const found = problemsOf(folder, lexiconFor);
     for (const [file, field, , problem] of cues)
       expect(found).toContainEqual(
         expect.objectContaining({ file, field, problem: expect.stringMatching(problem) as string }),
       );
-    expect(new Set(found.map(({ field }) => field))).toEqual(
-      new Set([...cues.map(([, field]) => field), 'say.not-here']),
-    );
-  });
-
-  it('two replies of one prompt that sound too alike', () => {
-    const found = problemsAfter(
-      'vocabulary.yaml',
-      "say: [pause, '(hold|hang) on', wait]",
-      "say: [pause, '(hold|hang) on', wait, stock]",
-      lexiconFor,
-    );
+    const alike = 'commands.pause.say.3';
     expect(found).toContainEqual(
       expect.objectContaining({
-        field: 'commands.pause.say.3',
+        field: alike,
         problem: '"stock" (pause) sounds too much like "stop" (stop); word one of them otherwise',
       }),
+    );
+    expect(new Set(found.map(({ field }) => field))).toEqual(
+      new Set([...cues.map(([, field]) => field), 'say.not-here', alike]),
     );
   });
 
   it('a reply that nobody can pronounce', () => {
-    const found = problemsAfter('vocabulary.yaml', 'say: [pause,', 'say: ["9",', lexiconFor);
+    const folder = copyOfScripts();
+    change(folder, 'vocabulary.yaml', 'say: [pause,', 'say: ["9",');
+    const found = alikeProblems(readSources(folder, 'en'), loadBook(folder, 'en'), lexiconFor);
     expect(found[0]?.problem).toMatch(/No pronunciation for: 9/);
   });
 });

@@ -36,15 +36,10 @@ export interface Found {
 }
 
 /** What is wrong with a copy in which one thing was changed. */
-export function problemsAfter(
-  file: string,
-  from: string | RegExp,
-  to: string,
-  lexiconFor?: (words: string[]) => Lexicon,
-): Found[] {
+export function problemsAfter(file: string, from: string | RegExp, to: string): Found[] {
   const folder = copyOfScripts();
   change(folder, file, from, to);
-  return problemsOf(folder, lexiconFor);
+  return problemsOf(folder);
 }
 
 /** What is wrong with a copy: nothing is with what is shipped (shipped.test.ts). */

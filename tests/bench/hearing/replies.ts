@@ -92,15 +92,23 @@ const wantedOf = (book: CueBook, prompt: PromptId, text: string): Wanted | null 
   return verdict === 'ignore' || reply === null ? null : { prompt, text, reply };
 };
 
+/** Out of so many utterances of each prompt replies are drawn. */
+const UTTERANCES = 700;
+
 /** So many replies of all prompts, the kinds weighted as above. */
-export function sampleReplies(book: CueBook, count: number, random: Random): Wanted[] {
+export function sampleReplies(
+  book: CueBook,
+  count: number,
+  random: Random,
+  utterances = UTTERANCES,
+): Wanted[] {
   const pools = new Map<PromptId, Map<string, Wanted[]>>();
   const poolAt = (prompt: PromptId) => {
     const known = pools.get(prompt);
     if (known) return known;
     const grammar = grammarOf(book, prompt);
     const pool = new Map<string, Wanted[]>();
-    const texts = Array.from({ length: 700 }, () => walk(grammar, 0, random).join(' '));
+    const texts = Array.from({ length: utterances }, () => walk(grammar, 0, random).join(' '));
     for (const text of new Set(texts)) {
       const wanted = wantedOf(book, prompt, text);
       if (wanted === null) continue;

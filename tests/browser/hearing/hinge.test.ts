@@ -57,6 +57,7 @@ describe('one hinge check and one set', () => {
     await kept.openAndKeep();
     await kept.stopServer();
     await context.setOffline(true);
+    await kept.letEarCome();
     await page.reload();
     await page.getByText('The recogniser is loading').waitFor({ state: 'hidden' });
     await begin(page, 'voice');

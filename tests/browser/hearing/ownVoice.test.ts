@@ -50,12 +50,10 @@ const soundSeconds = ({ page }: Opened) =>
 it('a minute of its own voice, 6 dB below and 80 ms late in its microphone, is no reply; a stop then lands', async () => {
   opened = await open({
     isHeard: true,
-    before: handMicrophone,
+    before: [handMicrophone, countOnsets],
     leak: { delaySeconds: 0.08, decibels: -6 },
   });
-  const { page, context, complaints } = opened;
-  await context.addInitScript(countOnsets);
-  await page.reload();
+  const { page, complaints } = opened;
   await page.getByText('The recogniser is loading').waitFor({ state: 'hidden' });
   await begin(page, 'voice');
   await page.getByRole('meter').waitFor();

@@ -10,7 +10,7 @@ import { isSingle, kindOf, sampleReplies, urgentReplies, type Wanted } from '../
 import type { SoundRoom } from '../sounding';
 import { timeFigures } from '../timeFigures';
 import { buildPages } from './building';
-import { drive, heardAtRates, loads } from './driving';
+import { drive, loads } from './driving';
 import { chromiumFigures, loadFigures, rateFigures, type ChromiumFigure } from './figures';
 
 /** How much Chromium hears. */
@@ -19,7 +19,7 @@ export interface ChromiumSize {
   repliesEach: number;
   /** Replies for the growth of memory. */
   feeds: number;
-  /** Replies at each further rate of the microphone. */
+  /** Replies at each rate of the microphone. */
   atRates: number;
   /** Whether the app's page is loaded over each line. */
   loads: boolean;
@@ -38,7 +38,8 @@ export function chromiumJobs(
   const random = randomFrom(seed + 7);
   const reported = speakers.filter(({ half }) => half === 'reported');
   const among = reported.length > 0 ? reported : [SHIPPED];
-  const drawn = sampleReplies(book, 40 + each * 8, random).filter(
+  // A few are drawn out of fewer, since each has to be understood.
+  const drawn = sampleReplies(book, 40 + each * 8, random, Math.min(700, 50 * each)).filter(
     ({ reply }) => kindOf(reply) !== 'stop',
   );
   const stops = urgentReplies(book, each * 3, random).filter(
@@ -83,9 +84,9 @@ export async function browserBench(
 ): Promise<ChromiumFigure[]> {
   await buildPages({ withApp: size.loads });
   const loaded = size.loads ? await loads() : [];
-  const driven = await drive(book, sounds, jobs, size.feeds);
-  const some = jobs.slice(0, size.atRates);
-  const rates = some.length > 0 ? await heardAtRates(book, sounds, some, RATES) : [];
+  const { feeds, atRates } = size;
+  const driven = await drive(book, sounds, jobs, { feeds, atRates, rates: RATES });
+  const own = { sampleRate: driven.sampleRate, heard: driven.heard.slice(0, atRates) };
   const ear = await oursFor(book);
   const hearers = new Hearers({
     book,
@@ -97,7 +98,7 @@ export async function browserBench(
   for (const job of jobs) inNode.push({ job, answers: await hearers.hear(job) });
   return [
     ...chromiumFigures(driven, timeFigures(inNode)),
-    ...rates.flatMap(rateFigures),
+    ...(atRates > 0 ? [own, ...driven.further] : []).flatMap(rateFigures),
     ...loadFigures(loaded),
   ];
 }

@@ -39,6 +39,8 @@ export interface HeardAt {
 }
 
 export interface Drive extends HeardAt {
+  /** Through microphones of other rates, which were plugged into the same ear in turn. */
+  further: HeardAt[];
   frames: Frames;
   switches: { first: number[]; again: number[] };
   scored: Scored;
@@ -98,15 +100,15 @@ function watchWorker() {
   };
 }
 
-/** The bench's page in a Chromium, which can be opened at a rate of the microphone and spoken to. */
+/** The bench's page in a Chromium, which can be given a microphone of a rate and spoken to. */
 interface Bench {
   page: Page;
   browser: Browser;
   made: { sound: Float32Array; endSeconds: number }[];
-  /** Opens it anew; null: the device's own rate. The rate that it runs at. */
-  openAt(sampleRate: number | null): Promise<number>;
-  /** Lets it hear the replies one after the other, as they would be spoken. */
-  hear(): Promise<HeardReply[]>;
+  /** Plugs in a microphone; null: of the device's own rate. The rate that it runs at. */
+  plugIn(sampleRate: number | null): Promise<number>;
+  /** Lets it hear the first so many replies, or all, as they would be spoken. */
+  hear(count?: number): Promise<HeardReply[]>;
 }
 
 async function atBench<T>(
@@ -124,15 +126,15 @@ async function atBench<T>(
   try {
     const [page] = browser.context.pages();
     if (page === undefined) throw new Error('Chromium opened no page.');
-    const openAt = async (sampleRate: number | null) => {
-      await page.goto(`${served.address}${BENCH_PAGE}`);
-      await page.waitForFunction(() => 'bench' in window);
+    await page.goto(`${served.address}${BENCH_PAGE}`);
+    await page.waitForFunction(() => 'bench' in window);
+    const plugIn = async (sampleRate: number | null) => {
       const started = await page.evaluate((rate) => window.bench.start(rate), sampleRate);
       return started.sampleRate;
     };
-    const hear = async () => {
+    const hear = async (count = jobs.length) => {
       const heard: HeardReply[] = [];
-      for (const [at, job] of jobs.entries()) {
+      for (const [at, job] of jobs.slice(0, count).entries()) {
         const { told } = await page.evaluate((asked) => window.bench.hear(asked), {
           address: `/sound/${at}`,
           prompt: job.wanted.prompt,
@@ -148,46 +150,36 @@ async function atBench<T>(
       }
       return heard;
     };
-    return await work({ page, browser, made, openAt, hear });
+    return await work({ page, browser, made, plugIn, hear });
   } finally {
     await browser.close();
     await served.close();
   }
 }
 
-/** The same replies through microphones of these rates, one after the other in one Chromium. */
-export const heardAtRates = (
-  book: CueBook,
-  sounds: SoundRoom,
-  jobs: ReplyJob[],
-  rates: number[],
-): Promise<HeardAt[]> =>
-  atBench(book, sounds, jobs, async ({ openAt, hear }) => {
-    const all: HeardAt[] = [];
-    for (const rate of rates) all.push({ sampleRate: await openAt(rate), heard: await hear() });
-    return all;
-  });
-
-/** All that is measured at the device's own rate; `feeds` replies for the growth of memory. */
+/**
+ * All that is measured at the device's own rate, `feeds` replies for the growth of memory among it;
+ * then `atRates` replies at each of these rates that is another.
+ */
 export const drive = (
   book: CueBook,
   sounds: SoundRoom,
   jobs: ReplyJob[],
-  feeds: number,
+  { feeds, atRates, rates }: { feeds: number; atRates: number; rates: number[] },
 ): Promise<Drive> =>
-  atBench(book, sounds, jobs, async ({ page, browser, made, openAt, hear }) => {
-    const sampleRate = await openAt(null);
+  atBench(book, sounds, jobs, async ({ page, browser, made, plugIn, hear }) => {
+    const sampleRate = await plugIn(null);
     const ready = await browser.rendererMegabytes();
     await page.evaluate(() => window.bench.frames());
     const heard = await hear();
     const frames = await page.evaluate(() => window.bench.frames());
     const afterHearing = await browser.rendererMegabytes();
+    const memory = feeds === 0 ? null : await fed(page, browser, feeds);
+    const further: HeardAt[] = [];
+    for (const rate of atRates === 0 ? [] : rates.filter((each) => each !== sampleRate))
+      further.push({ sampleRate: await plugIn(rate), heard: await hear(atRates) });
     return {
-      sampleRate,
-      heard,
-      frames,
-      megabytes: { ready, afterHearing },
-      memory: feeds === 0 ? null : await fed(page, browser, feeds),
+      ...{ sampleRate, heard, further, frames, megabytes: { ready, afterHearing }, memory },
       switches: await page.evaluate(() => window.bench.switches()),
       scored: await page.evaluate(
         (asked) => window.bench.score(asked),

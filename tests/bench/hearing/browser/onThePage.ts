@@ -1,6 +1,6 @@
 /** What the bench asks of its page (page.ts), and what it is answered. Times in milliseconds. */
 export interface OnThePage {
-  /** Starts the ear, and opens the microphone at this rate; null: the device's own. */
+  /** Starts the ear, where none runs, and plugs in a microphone of this rate; null: the device's own. */
   start(sampleRate: number | null): Promise<Started>;
   /** Plays the sound at this address into the microphone, at this prompt, and listens until its end. */
   hear(asked: { address: string; prompt: string; endSeconds: number }): Promise<HeardOnPage>;
@@ -18,7 +18,7 @@ export interface OnThePage {
 
 export interface Started {
   sampleRate: number;
-  /** From the start of the worker until it hears. */
+  /** From the start of the worker until it hears; next to nothing where it ran already. */
   readyMilliseconds: number;
 }
 

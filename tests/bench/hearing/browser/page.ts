@@ -43,9 +43,10 @@ const soundAt = async (address: string) =>
 
 window.bench = {
   async start(sampleRate) {
+    played?.close();
     played = new PlayedMicrophone(sampleRate);
     const began = performance.now();
-    ear = newEar();
+    ear ??= newEar();
     await ear.ready;
     const readyMilliseconds = performance.now() - began;
     const trouble = await ear.open();

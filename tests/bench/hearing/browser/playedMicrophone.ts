@@ -3,6 +3,8 @@ const CLIP_RATE = 16000;
 /** Between the order to play and the sound. */
 const AHEAD_SECONDS = 0.15;
 
+const DeviceContext = AudioContext;
+
 /**
  * A microphone that hears what is played: `getUserMedia` gives its sound, and the way from there
  * on is the app's own. It stands where the device's does, at the given rate.
@@ -14,25 +16,30 @@ export class PlayedMicrophone {
   private offset = Infinity;
 
   constructor(sampleRate: number | null) {
-    const Context = AudioContext;
     const rate = sampleRate === null ? {} : { sampleRate };
-    this.context = new Context({ latencyHint: 'interactive', ...rate });
+    this.context = new DeviceContext({ latencyHint: 'interactive', ...rate });
     this.out = this.context.createMediaStreamDestination();
     const { stream } = this.out;
     navigator.mediaDevices.getUserMedia = () => Promise.resolve(stream.clone());
     // What the app opens then runs at the rate of such a device.
-    window.AudioContext = class extends Context {
+    window.AudioContext = class extends DeviceContext {
       constructor(options?: AudioContextOptions) {
         super({ ...options, ...rate });
       }
     };
     const watch = () => {
+      if (this.context.state === 'closed') return;
       const { currentTime } = this.context;
       if (currentTime > 0)
         this.offset = Math.min(this.offset, performance.now() - 1000 * currentTime);
       setTimeout(watch, 5);
     };
     watch();
+  }
+
+  /** It is taken away. */
+  close(): void {
+    void this.context.close();
   }
 
   /** Once the sound runs: its rate. */
