@@ -2,7 +2,7 @@ import { textOf } from '../../src/domain/script';
 import { afterEach, describe, expect, it } from 'vitest';
 import { bookOf } from '../../src/cli/verb';
 import { begin, open, storedLog, toQuestion, untilStored, type Opened } from './opening';
-import { speakAtOnce } from './quickVoice';
+import { linesTake, speakAtOnce } from './quickVoice';
 
 /** Said aloud, and shown as its caption. */
 const DEAF = bookOf().lines['say.deaf'] ?? '';
@@ -23,8 +23,9 @@ function fullDisk() {
 
 describe('what fails is said, and the session runs on with what is left', () => {
   it('the microphone is refused: hands lead', async () => {
-    opened = await open({ permission: 'denied' });
+    opened = await open({ permission: 'denied', before: speakAtOnce });
     const { page } = opened;
+    await linesTake(page, 1000);
     await begin(page, 'voice');
     await page
       .getByText(/microphone is not allowed|no microphone/i)
