@@ -13,7 +13,9 @@ const FOLDER = 'scripts-cues';
 const book = loadBook(FOLDER, 'en');
 
 describe('the scripts that are shipped', () => {
-  it.each(languagesOf(FOLDER))('have nothing wrong in them: %s', (language) => {
+  // The page's own language is looked at by the command line, as a stage of `npm test`: it takes seconds.
+  const others = languagesOf(FOLDER).filter((language) => language !== 'en');
+  it.each(others)('have nothing wrong in them: %s', (language) => {
     expect(checkFolder(FOLDER, language, lexiconFor).map(printed)).toEqual([]);
   });
 
