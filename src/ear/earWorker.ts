@@ -1,6 +1,6 @@
 import type { Grammar } from '../domain/hearing/grammar';
 import { FileMissingError } from '../offline/fetching';
-import type { EarTrouble } from '../ports';
+import type { EarTrouble, Hearing } from '../ports';
 import { LevelMeter } from './levels';
 import { Listening } from './listening';
 import type { EarParts } from './loading';
@@ -50,11 +50,14 @@ export function earWorker(outside: {
   const fail = (problem: unknown, why: EarTrouble) =>
     tell({ type: 'failed', why, detail: String(problem) });
 
-  const hear = (samples: Float32Array, sampleRate: number) => {
+  /** Sound of a recording that is still heard: sooner than it would be spoken. */
+  let recorded = 0;
+
+  const hear = async (samples: Float32Array, sampleRate: number) => {
     if (listening === null) return;
     if (resampler?.sampleRate !== sampleRate)
       resampler = { sampleRate, resampler: new Resampler(sampleRate) };
-    listening
+    await listening
       .push(resampler.resampler.push(samples))
       .then(runBetween)
       .catch((problem: unknown) => fail(problem, 'worker-failed'));
@@ -108,7 +111,7 @@ export function earWorker(outside: {
       urgent: new Set(message.urgent),
       tell: (hearing) => {
         if (hearing.type === 'onset') utterance += 1;
-        tell({ type: 'heard', utterance, hearing });
+        tell({ type: 'heard', utterance, hearing: recorded > 0 ? withoutTime(hearing) : hearing });
       },
       measure: (frame, speech) => {
         const report = levels.push(frame, speech);
@@ -166,13 +169,24 @@ export function earWorker(outside: {
         listening?.forgetLoudness();
         microphone = message.port;
         microphone.onmessage = ({ data }: MessageEvent<Float32Array>) =>
-          hear(data, message.sampleRate);
+          void hear(data, message.sampleRate);
         return;
       case 'sound': {
-        hear(message.samples, message.sampleRate);
+        recorded += 1;
+        void hear(message.samples, message.sampleRate);
         const silence = (COMBINED_SILENCE_SECONDS + LAG_SECONDS) * message.sampleRate;
-        hear(new Float32Array(Math.ceil(silence)), message.sampleRate);
+        void hear(new Float32Array(Math.ceil(silence)), message.sampleRate).then(() => {
+          recorded -= 1;
+        });
       }
     }
   };
+}
+
+/** Of a recording seconds of the sound are none of the clock: by them an answer began before its question. */
+function withoutTime(hearing: Hearing): Hearing {
+  if (hearing.type !== 'words') return hearing;
+  const words = { ...hearing };
+  delete words.beganSecondsAgo;
+  return words;
 }

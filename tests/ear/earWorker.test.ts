@@ -145,6 +145,20 @@ describe('the worker', () => {
   });
 });
 
+test('of a recording, heard sooner than it was spoken, it is not told how long ago words began', async () => {
+  parts.detector.reset();
+  const { handle, untilWords } = await started(() => Promise.resolve(parts));
+  const recorded = untilWords();
+  handle({ type: 'sound', samples: await spoken('yes'), sampleRate: 16000 });
+  expect(await recorded).toMatchObject({ hearing: { text: 'yes' } });
+  expect(await recorded).not.toHaveProperty('hearing.beganSecondsAgo');
+  const port = new OwnPort();
+  handle({ type: 'microphone', port: port.port, sampleRate: 16000 });
+  const live = untilWords();
+  port.send(await spoken('yes', { before: 1, after: 1 }));
+  expect(await live).toHaveProperty('hearing.beganSecondsAgo');
+});
+
 describe('two sizes of one ear', () => {
   /** The same reader under two names, which notes who read what; the strong one comes when told to. */
   const sized = async (now?: () => number, slowed: PhoneReader['read'] = parts.reader.read) => {
