@@ -43,6 +43,8 @@ export class Looking {
   /** A stop word that may have been the beginning of another reply, and when it ended. */
   private begun: { heard: HeardWords; endedAtSeconds: number } | null = null;
   private turn = 0;
+  /** Whether the last look was had once only, in doubt too. */
+  private wasOnce = false;
 
   constructor(
     private readonly recogniser: Pick<Recogniser, 'look'>,
@@ -121,8 +123,10 @@ export class Looking {
     const sound = segment.sound();
     const isOver = segment.trailingSeconds >= READY_SILENCE_SECONDS;
     const longer = isOver ? segment.soundFromEarlier() : null;
-    // Where nothing is asked a "stop" may wait for the next look, which comes sooner so.
-    const once = grammar.prompt === 'idle' && !isOver;
+    // Where nothing is asked a "stop" may wait for the next look, which comes sooner so; that one
+    // may take its time, or a doubtful "stop" over a line would never be looked at twice.
+    const once = grammar.prompt === 'idle' && !isOver && !this.wasOnce;
+    this.wasOnce = once;
     const first = await this.recogniser.look(sound, grammar, lexicon, { once });
     // Not always: a crowd is no speech to the heads where nothing sets it off.
     const look = this.phones.lostIn(first, nowSeconds)
