@@ -59,10 +59,17 @@ describe('a "stop" of which the quick look is not sure', () => {
     expect(await look(1)).toBeNull();
     expect(closer).toMatchObject([{ seconds: 1.2, how: { once: true } }]);
     expect(await watch.back(1.03)).toBeNull();
-    await closer[0]?.come(found('stop', 0.3));
+    await closer[0]?.come(found('stop', 0.45));
     const halt = await watch.back(1.1);
-    expect(halt?.heard.confidence).toBeCloseTo(1 - 0.85 * 0.7);
+    expect(halt?.heard.confidence).toBeCloseTo(1 - 0.85 * 0.55);
     expect(said(halt)).toEqual(['stop', expect.closeTo(0.45)]);
+  });
+
+  it('halts nothing where both together are not sure enough', async () => {
+    const { watch, closer, look } = watching(found('stop', 0.15));
+    await look(1);
+    await closer[0]?.come(found('stop', 0.3));
+    expect(await watch.back(1.1)).toBeNull();
   });
 
   it('one closer look at a time is out, and the next one after it', async () => {
