@@ -44,8 +44,8 @@ export class Agreeing {
     const whole = surest(said, 'whole');
     const halting = surest(said, 'halting');
     const closer = surest(said, 'closer');
-    // What breaks off may be the beginning of something else: one look at the whole is not enough.
-    if (halting.length === 0 && whole.length < 2) return 0;
+    // What breaks off may be the beginning of something else: one look of the better reader is not enough.
+    if (halting.length === 0 && whole.length + closer.length < 2) return 0;
     const looks = [...whole, ...halting, ...closer];
     return 1 - looks.reduce((doubt, confidence) => doubt * (1 - confidence), 1);
   }

@@ -8,6 +8,8 @@ import type { HeardWords, Recogniser } from './recognising';
 
 /** As often a look while somebody stands out, in seconds of sound; each takes half of that. */
 const LOOK_EVERY_SECONDS = 0.064;
+/** Where the last look found one that was not believed. */
+const LOOK_AGAIN_SECONDS = 0.032;
 /** Where more sound waits, looks wait for it, but no longer than this. */
 const LOOK_BEHIND_SECONDS = 0.2;
 /** Longer than any halting words with what is said right before them. */
@@ -94,7 +96,8 @@ export class Halting {
    * what is over already would make the next one late.
    */
   isTime(nowSeconds: number, isFresh: boolean): boolean {
-    const every = isFresh ? LOOK_EVERY_SECONDS : LOOK_BEHIND_SECONDS;
+    const often = this.isSuspected ? LOOK_AGAIN_SECONDS : LOOK_EVERY_SECONDS;
+    const every = isFresh ? often : LOOK_BEHIND_SECONDS;
     return nowSeconds - this.lookedAtSeconds >= every - 1e-6;
   }
 

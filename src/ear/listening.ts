@@ -300,12 +300,12 @@ export class Listening {
     return this.attended.at(this.beganAtSeconds);
   }
 
-  /** While somebody is louder than before, or, where nothing is asked, has just begun. */
+  /** While somebody is louder than before, or where nothing is asked has just begun, or may be saying one. */
   private async lookForHalt(): Promise<void> {
     const { halts, segmenter, nowSeconds, grammar } = this;
     if (!halts.isOn || grammar === undefined || this.telling.told !== null) return;
     const isYoung = this.isIdle && segmenter.seconds <= HALT_SECONDS;
-    if (!segmenter.stoodOut && !isYoung) return;
+    if (!segmenter.stoodOut && !isYoung && !halts.suspects) return;
     if (!halts.isTime(nowSeconds, this.pending.isFresh)) return;
     const latest = (seconds: number) => segmenter.latest(seconds);
     const halt = await halts.look(latest, { grammar, lexicon: this.lexicon }, nowSeconds);

@@ -104,8 +104,15 @@ export interface OpenRecogniser extends Recogniser {
   fit(coach: CoachEar): void;
 }
 
-/** Hears with this reader. `looks`: two where one is in doubt, or never more than one. */
-export function createRecogniser(reader: PhoneReader, looks: 1 | 2 = 2): OpenRecogniser {
+/**
+ * Hears with this reader. `looks`: two where one is in doubt, or never more than one. `breathe`
+ * lets in what goes before the second.
+ */
+export function createRecogniser(
+  reader: PhoneReader,
+  looks: 1 | 2 = 2,
+  breathe?: () => Promise<void>,
+): OpenRecogniser {
   let fitting = UNFITTED;
   const networks = new WeakMap<Lexicon, WeakMap<Grammar, Network>>();
 
@@ -146,6 +153,7 @@ export function createRecogniser(reader: PhoneReader, looks: 1 | 2 = 2): OpenRec
     const fitted = fittedReader(reader, fitting);
     const first = await readOnce(fitted, samples, grammar, lexicon);
     if (first === null || looks === 1 || once || !isLookedAtAgain(first.confidence)) return first;
+    await breathe?.();
     const second = await readOnce(fitted, shifted(samples), grammar, lexicon);
     return second !== null && second.confidence > first.confidence ? second : first;
   };

@@ -1,6 +1,7 @@
 import * as runtime from 'onnxruntime-web/wasm';
 import { unpacked } from '../offline/fetching';
 import { wholeFile } from '../offline/keeping';
+import { breathing } from './breathing';
 import { earWorker } from './earWorker';
 import { loadEar, type EarFiles } from './loading';
 import type { ToEarWorker } from './messages';
@@ -9,14 +10,6 @@ import { startWorker } from './strong/startWorker';
 /** Put in by the build: vite.config.ts. */
 declare const EAR_FILES: EarFiles;
 
-/** A message to itself comes after all that were sent before it. */
-const { port1, port2 } = new MessageChannel();
-const breathe = () =>
-  new Promise<void>((resolve) => {
-    port1.onmessage = () => resolve();
-    port2.postMessage(null);
-  });
-
 const handle = earWorker({
   tell: (message) => self.postMessage(message),
   startStrong: startWorker,
@@ -24,7 +17,7 @@ const handle = earWorker({
     const timer = setTimeout(run, milliseconds);
     return () => clearTimeout(timer);
   },
-  breathe,
+  breathe: breathing(),
   load: (assetsBase, progress) =>
     loadEar({
       runtime,

@@ -6,7 +6,7 @@ const heard = (text: string, confidence: number): HeardWords => ({
   ...{ text, confidence, following: 'nothing' },
   ...{ spokenSeconds: 0.3, silenceSeconds: 0.05 },
 });
-type Look = ['halting' | 'whole', atSeconds: number, text?: string, confidence?: number];
+type Look = ['halting' | 'whole' | 'closer', atSeconds: number, text?: string, confidence?: number];
 
 /** How far a stop word is believed at this second, after these looks. */
 function belief(nowSeconds: number, ...looks: Look[]): number {
@@ -21,6 +21,20 @@ describe('what looks say of a stop word, taken together', () => {
     expect(belief(1, ['halting', 1, 'stop', 0.6])).toBeCloseTo(0.6);
     expect(belief(1, ['whole', 1, 'stop', 0.9])).toBe(0);
     expect(belief(1, ['whole', 0.9, 'stop', 0.4], ['whole', 1, 'stop', 0.4])).toBeCloseTo(0.64);
+  });
+
+  it('a closer look is one too, though a quick look after it found none', () => {
+    expect(belief(1, ['closer', 1, 'stop', 0.9])).toBe(0);
+    expect(belief(1, ['whole', 0.9, 'stop', 0.3], ['closer', 1, 'stop', 0.5])).toBeCloseTo(0.65);
+    expect(
+      belief(
+        1,
+        ['halting', 0.9, 'stop', 0.2],
+        ['whole', 0.9, 'stop', 0.3],
+        ['halting', 0.96],
+        ['closer', 1, 'stop', 0.5],
+      ),
+    ).toBeCloseTo(0.65);
   });
 
   it('two that half believe it are as good as a sure one, also one of each', () => {

@@ -86,6 +86,14 @@ describe('a stop word that is looked for by itself', () => {
     expect([halting.isTime(1.07, false), halting.isTime(1.2, false)]).toEqual([false, true]);
   });
 
+  it('looks sooner again where one was found and not believed', async () => {
+    const { halting } = hearing(['stop', 0.15], ['step', 0.9]);
+    await halting.look(SOUND, OPEN, 1);
+    expect(halting.isTime(1.032, true)).toBe(true);
+    await halting.look(SOUND, OPEN, 1.032);
+    expect([halting.isTime(1.064, true), halting.isTime(1.096, true)]).toEqual([false, true]);
+  });
+
   it('leaves out halting words that nothing says how to say', async () => {
     const { halting, asked } = hearing(null);
     await halting.look(SOUND, OPEN, 1);

@@ -153,6 +153,39 @@ describe('urgent words', () => {
     expect(whenWords(heard) - secondsOf(said)).toBeLessThan(0.25);
   });
 
+  test('a "stop" that is half heard when it has just begun is looked for until it is known', async () => {
+    const told: string[] = [];
+    let now = 0;
+    const listening = new Listening({
+      detector: { speech: async (frame) => (frame[0]! > 0.1 ? 1 : 0), reset: () => undefined },
+      recogniser: {
+        look: async ({ length }) => ({
+          heard: null,
+          talk: { beganSeconds: length / 16000, endedSeconds: 0 },
+        }),
+      },
+      quick: {
+        ...parts.quick,
+        look: async () => {
+          const confidence = now < 1.4 ? 0.05 : 0.9;
+          const stop = { text: 'stop', confidence, following: 'nothing' as const };
+          const heard = { ...stop, spokenSeconds: 0.3, silenceSeconds: 0.05 };
+          return { heard: now < 0.9 || told.length > 0 ? null : heard, talk: null };
+        },
+      },
+      lexicon,
+      urgent: new Set(['stop']),
+      tell: (hearing) => hearing.type === 'words' && told.push(hearing.text),
+    });
+    listening.attend({ ...SINGLE, prompt: 'idle' });
+    const sound = new Float32Array(32000).fill(0.5);
+    for (let at = 0; at < sound.length; at += 512) {
+      now = (at + 512) / 16000;
+      await listening.push(sound.slice(at, at + 512));
+    }
+    expect(told).toEqual(['stop']);
+  });
+
   test('"stop" is told at once even where more could follow', async () => {
     const said = await spoken('stop', { before: 1, after: 0 });
     const heard = await heardIn(padded(said, 0, 1.5), COMBINED);

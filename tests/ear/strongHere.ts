@@ -19,7 +19,8 @@ export class StrongHere implements StrongWorkerHandle {
         if (!this.terminated) this.onmessage?.({ data } as MessageEvent<FromStrongWorker>);
       });
     };
-    this.take = strongWorker({ tell, load, now });
+    const breathe = () => new Promise<void>((resolve) => setImmediate(resolve));
+    this.take = strongWorker({ tell, load, now, breathe });
   }
 
   postMessage(message: ToStrongWorker): void {

@@ -17,8 +17,10 @@ export function strongWorker(outside: {
   load: (assetsBase: string) => Promise<{ strong: PhoneReader; small: PhoneReader }>;
   /** Seconds, on any clock that only goes on. */
   now: () => number;
+  /** Lets messages in: a look that somebody waits for goes before the second reading of another. */
+  breathe: () => Promise<void>;
 }): (message: ToStrongWorker) => void {
-  const { tell, load, now } = outside;
+  const { tell, load, now, breathe } = outside;
   const grammars = new Map<number, Grammar>();
   const lexicons = new Map<number, Lexicon>();
   let recogniser: OpenRecogniser | null = null;
@@ -33,7 +35,11 @@ export function strongWorker(outside: {
   const start = async (assetsBase: string) => {
     const { strong, small } = await load(assetsBase);
     if (!(await keepsUp(strong, now))) return go('slow');
-    recogniser = createRecogniser(watched(beside(strong, small), now, () => go('slow')));
+    recogniser = createRecogniser(
+      watched(beside(strong, small), now, () => go('slow')),
+      2,
+      breathe,
+    );
     recogniser.fit(coach);
     tell({ type: 'ready' });
   };

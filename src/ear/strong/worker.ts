@@ -1,6 +1,7 @@
 import * as runtime from 'onnxruntime-web/wasm';
 import { unpacked } from '../../offline/fetching';
 import { wholeFile } from '../../offline/keeping';
+import { breathing } from '../breathing';
 import { loadStrong, type EarFiles } from '../loading';
 import type { ToStrongWorker } from './messages';
 import { strongWorker } from './strongWorker';
@@ -11,6 +12,7 @@ declare const EAR_FILES: EarFiles;
 const handle = strongWorker({
   tell: (message) => self.postMessage(message),
   now: () => performance.now() / 1000,
+  breathe: breathing(),
   load: (assetsBase) =>
     loadStrong({
       runtime,
