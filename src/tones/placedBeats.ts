@@ -1,5 +1,5 @@
 import type { Beats, Clock } from '../ports';
-import { playSound, type Output, type Sound } from '../sounding/playing';
+import { playSound, type Output, type Playing, type Sound } from '../sounding/playing';
 import { perceivedBeatSeconds } from './perceivedBeat';
 import { toneSamples } from './shapes';
 import { SoundClock } from './soundClock';
@@ -7,6 +7,14 @@ import { SoundClock } from './soundClock';
 /** A count, and how long after its start it is felt to fall. */
 interface Count extends Sound {
   fallsAfterSeconds: number;
+}
+
+/** One that may not have begun. */
+interface Placed {
+  atMilliseconds: number;
+  atSeconds: number;
+  sound: Count;
+  playing: Playing;
 }
 
 export interface PlacedBeatsOptions {
@@ -23,12 +31,16 @@ const SAMPLES_A_SECOND = 44100;
 /** The sound's clock is read this often while beats may come, and for so long after the last. */
 const READ_EVERY_MS = 25;
 const READ_ON_MS = 3000;
+/** What is off by more is moved, if it begins later than that: its sound is on its way before. */
+const OFF_SECONDS = 0.006;
+const SOON_SECONDS = 0.015;
 /** A page that was frozen leaves out what it missed: a late count is a wrong one. */
 const TOO_LATE_MS = 250;
 
 /**
- * Counts and beats placed ahead on the clock of the sound itself. While sound is suspended (before
- * the tap, in a phone call) they are left out.
+ * Counts and beats placed ahead on the clock of the sound itself, and moved where that stood for a
+ * moment. While sound is suspended (before the tap, in a phone call) they are left out, also those
+ * that were placed already.
  */
 export const createPlacedBeats = ({ make, output, clock, volume }: PlacedBeatsOptions): Beats => {
   const tick = {
@@ -41,18 +53,40 @@ export const createPlacedBeats = ({ make, output, clock, volume }: PlacedBeatsOp
   let soundClock: { context: BaseAudioContext; read: SoundClock } | null = null;
   let readUntilMilliseconds = 0;
   let reading: unknown = null;
+  let placed: Placed[] = [];
 
   /** Reads both clocks; null where no sound runs. */
   const running = (): (Output & { read: SoundClock }) | null => {
     const out = outputOf(output);
-    if (out === null) return null;
+    if (out === null) {
+      for (const { playing } of placed) playing.stop();
+      placed = [];
+      return null;
+    }
     const { context } = out;
     if (soundClock?.context !== context) soundClock = { context, read: new SoundClock() };
     soundClock.read.read(clock.now(), context.currentTime);
     return { ...out, read: soundClock.read };
   };
+  const secondsOf = ({ read }: { read: SoundClock }, atMilliseconds: number, sound: Count) =>
+    read.soundSecondsAt(atMilliseconds) - sound.fallsAfterSeconds;
+  const play = (out: Output, sound: Count, atSeconds: number) =>
+    playSound(out, sound, { volume: volume(), atSeconds });
+  /** Those that have not begun, to where they belong. */
+  const move = (out: Output & { read: SoundClock }) => {
+    const now = out.context.currentTime;
+    placed = placed.filter(({ atSeconds }) => atSeconds > now + SOON_SECONDS);
+    for (const beat of placed) {
+      const atSeconds = secondsOf(out, beat.atMilliseconds, beat.sound);
+      if (Math.abs(atSeconds - beat.atSeconds) <= OFF_SECONDS) continue;
+      beat.playing.stop();
+      beat.atSeconds = atSeconds;
+      if ((now - atSeconds) * 1000 <= TOO_LATE_MS) beat.playing = play(out, beat.sound, atSeconds);
+    }
+  };
   const readOn = () => {
-    running();
+    const out = running();
+    if (out !== null) move(out);
     reading = clock.now() < readUntilMilliseconds ? clock.setTimeout(readOn, READ_EVERY_MS) : null;
   };
   const keepReading = () => {
@@ -80,8 +114,13 @@ export const createPlacedBeats = ({ make, output, clock, volume }: PlacedBeatsOp
       const out = running();
       if (out === null || clock.now() - atMilliseconds > TOO_LATE_MS) return () => undefined;
       const sound = (text !== null && ready.get(text)) || tick;
-      const atSeconds = out.read.soundSecondsAt(atMilliseconds) - sound.fallsAfterSeconds;
-      return playSound(out, sound, { volume: volume(), atSeconds }).stop;
+      const atSeconds = secondsOf(out, atMilliseconds, sound);
+      const beat = { atMilliseconds, atSeconds, sound, playing: play(out, sound, atSeconds) };
+      placed.push(beat);
+      return () => {
+        placed = placed.filter((each) => each !== beat);
+        beat.playing.stop();
+      };
     },
   };
 };

@@ -4,7 +4,11 @@ const KEPT_MILLISECONDS = 2000;
 const HURRIED_SHARE = 0.1;
 /** The sound's clock stands still in blocks; falling back by more means that it was suspended. */
 const SUSPENDED_SECONDS = 0.1;
-/** Where the best of the latest readings falls back by more, the sound of a busy device stood. */
+/** Where two readings fall back by more than a block and this, the sound of a busy device stood. */
+const FELL_BACK_SECONDS = 0.008;
+/** From so many readings a block is known. */
+const FEWEST_OF_BLOCK = 40;
+/** Where the best of the latest readings falls back by more, it stood too, but for less. */
 const STOOD_SECONDS = 0.012;
 /** So many readings of so long see the end of a block, whatever the device. */
 const LATEST_MILLISECONDS = 500;
@@ -16,16 +20,31 @@ const FEWEST_LATEST = 12;
  * but for a few, since a device that fell behind fetches a block or two at once (15 ms were seen).
  */
 export class SoundClock {
-  private readings: { atMilliseconds: number; aheadSeconds: number }[] = [];
+  private readings: Reading[] = [];
+  /** How far apart readings lie that are a block apart; Infinity until it is known. */
+  private blockSeconds = Infinity;
 
   /** Both clocks, read at once: true time, and the `currentTime` of the sound in seconds. */
   read(nowMilliseconds: number, soundSeconds: number): void {
     const aheadSeconds = soundSeconds - nowMilliseconds / 1000;
-    if (aheadSeconds < this.ahead - SUSPENDED_SECONDS) this.readings = [];
+    const reading = { atMilliseconds: nowMilliseconds, aheadSeconds };
+    if (aheadSeconds < this.ahead - SUSPENDED_SECONDS || this.hasStood(reading)) this.readings = [];
     const oldest = nowMilliseconds - KEPT_MILLISECONDS;
     this.readings = this.readings.filter(({ atMilliseconds }) => atMilliseconds >= oldest);
-    this.readings.push({ atMilliseconds: nowMilliseconds, aheadSeconds });
+    this.readings.push(reading);
+    if (this.readings.length >= FEWEST_OF_BLOCK)
+      this.blockSeconds = this.share(HURRIED_SHARE) - this.share(1 - HURRIED_SHARE);
     this.forgetBeforeStanding(nowMilliseconds);
+  }
+
+  /** Whether it stood before the last reading, and goes on: one reading may be late by itself. */
+  private hasStood(reading: Reading): boolean {
+    const last = this.readings.at(-1);
+    if (last === undefined) return false;
+    const behind = this.ahead - this.blockSeconds - FELL_BACK_SECONDS;
+    const trueSeconds = (reading.atMilliseconds - last.atMilliseconds) / 1000;
+    const goesOn = reading.aheadSeconds - last.aheadSeconds >= -trueSeconds / 2;
+    return goesOn && Math.max(last.aheadSeconds, reading.aheadSeconds) < behind;
   }
 
   /** What was read before the sound stood says nothing of what comes. */
@@ -42,9 +61,24 @@ export class SoundClock {
   }
 
   private get ahead(): number {
+    const ahead = this.share(HURRIED_SHARE);
+    if (this.readings.length >= FEWEST_LATEST || this.blockSeconds === Infinity) return ahead;
+    // The few since it stood are anywhere in their blocks.
+    return Math.max(ahead, (ahead + this.share(1) + this.blockSeconds) / 2);
+  }
+
+  /** What that share of the readings, the least late, is at least ahead. */
+  private share(share: number): number {
     const leastLate = this.readings
       .map(({ aheadSeconds }) => aheadSeconds)
       .toSorted((a, b) => b - a);
-    return leastLate[Math.floor(leastLate.length * HURRIED_SHARE)] ?? -Infinity;
+    const last = leastLate.length - 1;
+    return leastLate[Math.min(last, Math.floor(leastLate.length * share))] ?? -Infinity;
   }
+}
+
+/** How far the sound's clock was ahead of the true one, and when. */
+interface Reading {
+  atMilliseconds: number;
+  aheadSeconds: number;
 }

@@ -9,7 +9,7 @@ const BLOCK_SECONDS = 0.0213;
 const SAMPLE_RATE = 16000;
 
 /** Words that take 0.4 s each, and a sound device whose clock can be seen and suspended. */
-function room({ cannotMake = false, hissSeconds = 0 } = {}) {
+function room({ cannotMake = false, hissSeconds = 0, blockSeconds = BLOCK_SECONDS } = {}) {
   const clock = createVirtualClock(STARTED);
   const begun: { samples: number; atSeconds: number; cut: boolean; volume: number }[] = [];
   let state = 'running';
@@ -21,7 +21,7 @@ function room({ cannotMake = false, hissSeconds = 0 } = {}) {
       return state;
     },
     get currentTime() {
-      return Math.floor(trueSeconds() / BLOCK_SECONDS) * BLOCK_SECONDS + hurriedSeconds;
+      return Math.floor(trueSeconds() / blockSeconds) * blockSeconds + hurriedSeconds;
     },
     createBuffer: (_: number, samples: number) => ({ samples, copyToChannel: () => undefined }),
     createGain: () => ({
@@ -66,6 +66,8 @@ function room({ cannotMake = false, hissSeconds = 0 } = {}) {
     begun,
     /** When each sounds, in milliseconds after the start. */
     sounded: () => begun.map(({ atSeconds }) => (atSeconds + behindSeconds) * 1000),
+    /** Those that nobody took back. */
+    left: () => begun.filter(({ cut }) => !cut),
     suspend(seconds: number) {
       state = 'suspended';
       clock.advance(seconds * 1000);
@@ -180,6 +182,69 @@ describe('counts and beats', () => {
     const due = clock.now() + 120;
     beats.place('One.', due);
     expect(Math.abs((sounded().at(-1) ?? 0) - (due - STARTED))).toBeLessThan(5);
+  });
+
+  it('that are placed already are moved where the sound of a busy device stood, and no later again', async () => {
+    for (const standsSeconds of [0.05, 0.09]) {
+      const { beats, clock, begun, sounded, stand } = await prepared();
+      clock.advance(2000);
+      const due = clock.now() + 200;
+      beats.place('One.', due);
+      stand(standsSeconds);
+      clock.advance(60);
+      expect(begun.slice(0, -1).every(({ cut }) => cut)).toBe(true);
+      expect(begun.at(-1)?.cut).toBe(false);
+      clock.advance(60);
+      expect(Math.abs((sounded().at(-1) ?? 0) - (due - STARTED))).toBeLessThan(8);
+      clock.advance(1000);
+      const moved = begun.length;
+      clock.advance(2000);
+      expect(begun).toHaveLength(moved);
+    }
+  });
+
+  it('stay where they are for one late reading of the clock', async () => {
+    const { beats, clock, begun, stand } = await prepared();
+    clock.advance(2000);
+    beats.place('One.', clock.now() + 200);
+    stand(0.05);
+    clock.advance(25);
+    stand(-0.05);
+    clock.advance(1000);
+    expect(begun).toHaveLength(1);
+  });
+
+  it.each([0.003, 0.0213, 0.04])('are never moved for a block of %s s', async (blockSeconds) => {
+    const { beats, clock, begun } = await prepared({ blockSeconds });
+    clock.advance(2000);
+    for (let count = 1; count <= 60; count += 1) {
+      beats.place('One.', clock.now() + 200);
+      clock.advance(1000);
+      expect(begun).toHaveLength(count);
+    }
+  });
+
+  it('that were moved fall silent when they are taken back', async () => {
+    const { beats, clock, begun, left, stand } = await prepared();
+    clock.advance(2000);
+    const cancel = beats.place('One.', clock.now() + 200);
+    stand(0.06);
+    clock.advance(100);
+    expect(begun.length).toBeGreaterThan(1);
+    expect(left()).toHaveLength(1);
+    cancel();
+    expect(left()).toEqual([]);
+    clock.advance(1000);
+    expect(left()).toEqual([]);
+  });
+
+  it('that were placed before a phone call are not heard after it', async () => {
+    const { beats, clock, left, suspend } = await prepared();
+    beats.place('One.', clock.now() + 200);
+    clock.advance(50);
+    suspend(20);
+    clock.advance(1000);
+    expect(left()).toEqual([]);
   });
 
   it('are left out while sound is off, and where the page slept through their time', async () => {
