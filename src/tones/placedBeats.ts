@@ -9,11 +9,11 @@ interface Count extends Sound {
   fallsAfterSeconds: number;
 }
 
-/** One that may not have begun. */
+/** One that has not ended: when it should begin, in true time, and when it does, in the sound's. */
 interface Placed {
-  atMilliseconds: number;
+  beginsAtMilliseconds: number;
   atSeconds: number;
-  sound: Count;
+  sound: Sound;
   playing: Playing;
 }
 
@@ -55,34 +55,39 @@ export const createPlacedBeats = ({ make, output, clock, volume }: PlacedBeatsOp
   let reading: unknown = null;
   let placed: Placed[] = [];
 
+  const silence = () => {
+    for (const { playing } of placed) playing.stop();
+    placed = [];
+  };
   /** Reads both clocks; null where no sound runs. */
   const running = (): (Output & { read: SoundClock }) | null => {
     const out = outputOf(output);
-    if (out === null) {
-      for (const { playing } of placed) playing.stop();
-      placed = [];
-      return null;
-    }
+    if (out === null || (soundClock !== null && soundClock.context !== out.context)) silence();
+    if (out === null) return null;
     const { context } = out;
     if (soundClock?.context !== context) soundClock = { context, read: new SoundClock() };
     soundClock.read.read(clock.now(), context.currentTime);
     return { ...out, read: soundClock.read };
   };
-  const secondsOf = ({ read }: { read: SoundClock }, atMilliseconds: number, sound: Count) =>
-    read.soundSecondsAt(atMilliseconds) - sound.fallsAfterSeconds;
-  const play = (out: Output, sound: Count, atSeconds: number) =>
+  const play = (out: Output, sound: Sound, atSeconds: number) =>
     playSound(out, sound, { volume: volume(), atSeconds });
-  /** Those that have not begun, to where they belong. */
+  /** Those that have not begun, to where they belong; what comes far too late falls silent. */
   const move = (out: Output & { read: SoundClock }) => {
     const now = out.context.currentTime;
-    placed = placed.filter(({ atSeconds }) => atSeconds > now + SOON_SECONDS);
-    for (const beat of placed) {
-      const atSeconds = secondsOf(out, beat.atMilliseconds, beat.sound);
-      if (Math.abs(atSeconds - beat.atSeconds) <= OFF_SECONDS) continue;
-      beat.playing.stop();
-      beat.atSeconds = atSeconds;
-      if ((now - atSeconds) * 1000 <= TOO_LATE_MS) beat.playing = play(out, beat.sound, atSeconds);
-    }
+    placed = placed.filter((beat) => {
+      const { beginsAtMilliseconds, atSeconds, sound, playing } = beat;
+      if (atSeconds + sound.samples.length / sound.sampleRate < now) return false;
+      const belongsAtSeconds = out.read.soundSecondsAt(beginsAtMilliseconds);
+      const isToCome = atSeconds > now + SOON_SECONDS;
+      const toSeconds = isToCome ? Math.max(belongsAtSeconds, now) : atSeconds;
+      const isTooLate = (toSeconds - belongsAtSeconds) * 1000 > TOO_LATE_MS;
+      if (!isTooLate && Math.abs(toSeconds - atSeconds) <= OFF_SECONDS) return true;
+      playing.stop();
+      if (isTooLate) return false;
+      beat.atSeconds = toSeconds;
+      beat.playing = play(out, sound, toSeconds);
+      return true;
+    });
   };
   const readOn = () => {
     const out = running();
@@ -114,8 +119,11 @@ export const createPlacedBeats = ({ make, output, clock, volume }: PlacedBeatsOp
       const out = running();
       if (out === null || clock.now() - atMilliseconds > TOO_LATE_MS) return () => undefined;
       const sound = (text !== null && ready.get(text)) || tick;
-      const atSeconds = secondsOf(out, atMilliseconds, sound);
-      const beat = { atMilliseconds, atSeconds, sound, playing: play(out, sound, atSeconds) };
+      const aheadMilliseconds = 1000 * sound.fallsAfterSeconds;
+      const beginsAtMilliseconds = Math.max(atMilliseconds - aheadMilliseconds, clock.now());
+      const atSeconds = out.read.soundSecondsAt(beginsAtMilliseconds);
+      const playing = play(out, sound, atSeconds);
+      const beat: Placed = { beginsAtMilliseconds, atSeconds, sound, playing };
       placed.push(beat);
       return () => {
         placed = placed.filter((each) => each !== beat);

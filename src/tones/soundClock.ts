@@ -6,6 +6,8 @@ const HURRIED_SHARE = 0.1;
 const SUSPENDED_SECONDS = 0.1;
 /** Where two readings fall back by more than a block and this, the sound of a busy device stood. */
 const FELL_BACK_SECONDS = 0.008;
+/** One reading says no more for being had twice at once. */
+const APART_SECONDS = 0.005;
 /** From so many readings a block is known. */
 const FEWEST_OF_BLOCK = 40;
 /** Where the best of the latest readings falls back by more, it stood too, but for less. */
@@ -44,7 +46,11 @@ export class SoundClock {
     const behind = this.ahead - this.blockSeconds - FELL_BACK_SECONDS;
     const trueSeconds = (reading.atMilliseconds - last.atMilliseconds) / 1000;
     const goesOn = reading.aheadSeconds - last.aheadSeconds >= -trueSeconds / 2;
-    return goesOn && Math.max(last.aheadSeconds, reading.aheadSeconds) < behind;
+    return (
+      trueSeconds >= APART_SECONDS &&
+      goesOn &&
+      Math.max(last.aheadSeconds, reading.aheadSeconds) < behind
+    );
   }
 
   /** What was read before the sound stood says nothing of what comes. */

@@ -10,17 +10,22 @@ const SAMPLE_RATE = 16000;
 
 /** Words that take 0.4 s each, and a sound device whose clock can be seen and suspended. */
 function room({ cannotMake = false, hissSeconds = 0, blockSeconds = BLOCK_SECONDS } = {}) {
-  const clock = createVirtualClock(STARTED);
+  const awake = createVirtualClock(STARTED);
+  let sleptSeconds = 0;
+  const clock = { ...awake, now: () => awake.now() + 1000 * sleptSeconds };
   const begun: { samples: number; atSeconds: number; cut: boolean; volume: number }[] = [];
   let state = 'running';
   let behindSeconds = 3.21;
   let hurriedSeconds = 0;
+  let heldSeconds: number | null = null;
+  let wasReplaced = false;
   const trueSeconds = () => (clock.now() - STARTED) / 1000 - behindSeconds;
   const context = {
     get state() {
       return state;
     },
     get currentTime() {
+      if (heldSeconds !== null) return heldSeconds;
       return Math.floor(trueSeconds() / blockSeconds) * blockSeconds + hurriedSeconds;
     },
     createBuffer: (_: number, samples: number) => ({ samples, copyToChannel: () => undefined }),
@@ -56,7 +61,8 @@ function room({ cannotMake = false, hissSeconds = 0, blockSeconds = BLOCK_SECOND
             ),
             sampleRate: SAMPLE_RATE,
           }),
-    output: () => ({ context, destination: {} }) as never,
+    output: () =>
+      ({ context: wasReplaced ? Object.create(context) : context, destination: {} }) as never,
     clock,
     volume: () => 0.4,
   });
@@ -75,7 +81,21 @@ function room({ cannotMake = false, hissSeconds = 0, blockSeconds = BLOCK_SECOND
       state = 'running';
     },
     setState: (next: string) => (state = next),
-    /** The sound of a busy device stands for less than it takes to be told from a block. */
+    /** The sound's clock stands, and its state says nothing of it. */
+    hold(seconds: number) {
+      heldSeconds = context.currentTime;
+      clock.advance(seconds * 1000);
+      behindSeconds += seconds;
+      heldSeconds = null;
+    },
+    /** The page is frozen and its sound is suspended; nobody tells it. */
+    sleep(seconds: number) {
+      sleptSeconds += seconds;
+      behindSeconds += seconds;
+    },
+    /** Another context takes the place of this one, which goes on. */
+    replace: () => (wasReplaced = true),
+    /** Between two readings, the sound falls behind by so much. */
     stand: (seconds: number) => (behindSeconds += seconds),
     /** The device fell behind and fetches so much at once, before it is due. */
     hurry(seconds: number) {
@@ -238,13 +258,43 @@ describe('counts and beats', () => {
     expect(left()).toEqual([]);
   });
 
-  it('that were placed before a phone call are not heard after it', async () => {
-    const { beats, clock, left, suspend } = await prepared();
+  it.each([
+    { which: 'has not begun', inMilliseconds: 200, ringsAfter: 50 },
+    { which: 'begins as the phone rings', inMilliseconds: 60, ringsAfter: 50 },
+    { which: 'is being said', inMilliseconds: 10, ringsAfter: 100 },
+    { which: 'is being said, but late', inMilliseconds: -200, ringsAfter: 300 },
+  ])('from before a phone call are not heard after it: one that $which', async (one) => {
+    for (const call of ['suspend', 'hold', 'sleep'] as const) {
+      const here = await prepared();
+      here.clock.advance(2000);
+      here.beats.place('One.', here.clock.now() + one.inMilliseconds);
+      here.clock.advance(one.ringsAfter);
+      here[call](20);
+      here.clock.advance(25);
+      expect([call, here.left()]).toEqual([call, []]);
+      here.clock.advance(1000);
+      expect([call, here.left()]).toEqual([call, []]);
+    }
+  });
+
+  it('are not heard where the sound they were placed in was replaced', async () => {
+    const { beats, clock, left, replace } = await prepared();
     beats.place('One.', clock.now() + 200);
-    clock.advance(50);
-    suspend(20);
-    clock.advance(1000);
+    replace();
+    clock.advance(25);
     expect(left()).toEqual([]);
+  });
+
+  it('stay where they are though several are placed at one late reading', async () => {
+    const { beats, clock, begun, sounded, stand } = await prepared();
+    clock.advance(2000);
+    stand(0.05);
+    const due = clock.now() + 200;
+    for (const text of ['One.', 'Two.', null]) beats.place(text, due);
+    stand(-0.05);
+    clock.advance(1000);
+    expect(begun).toHaveLength(3);
+    for (const at of sounded()) expect(Math.abs(at - (due - STARTED))).toBeLessThan(5);
   });
 
   it('are left out while sound is off, and where the page slept through their time', async () => {
