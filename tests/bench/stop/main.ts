@@ -2,14 +2,16 @@ import { loadavg } from 'node:os';
 import { parseArgs } from 'node:util';
 import { speakersHere } from '../../sounds/speakers';
 import { table } from '../hearing/printing';
+import { nearFigure, ownTimeFigure } from './ownTime';
 import { SILENT_WITHIN_MILLISECONDS, stopFigures, type StopFigure } from './stopping';
 
 const USAGE =
-  'Usage: npm run bench stop -- [--times N] [--leak=-12] [--above 10]; N at least 1, 4 where left out.';
+  'Usage: npm run bench stop -- [--times N] [--leak=-12] [--above 10] [--own-time]; N at least 1, 4 where left out.';
 
 /**
- * `npm run bench stop -- [--times N] [--leak=-12] [--above 10]`: how soon Sayso is silent when
- * "stop" is said over it in Chromium.
+ * `npm run bench stop -- [--times N] [--leak=-12] [--above 10] [--own-time]`: how soon Sayso is
+ * silent when "stop" is said over it in Chromium; `--own-time`: how soon it is told in the sound's
+ * own time, in Node, and what halts that is only near to it.
  */
 export async function benchStop(args: string[]): Promise<void> {
   const { values } = parseArgs({
@@ -18,6 +20,7 @@ export async function benchStop(args: string[]): Promise<void> {
       times: { type: 'string', default: '4' },
       leak: { type: 'string', default: '-12' },
       above: { type: 'string', default: '10' },
+      'own-time': { type: 'boolean', default: false },
     },
   });
   const times = Number(values.times);
@@ -31,6 +34,12 @@ export async function benchStop(args: string[]): Promise<void> {
   const { here, missing } = await speakersHere();
   for (const each of missing) console.error(`Left out: ${each}`);
   const speakers = here.filter(({ half }) => half === 'reported');
+  if (values['own-time']) {
+    const figure = await ownTimeFigure(speakers, { aboveDecibels });
+    const near = await nearFigure(here);
+    console.log(`${shown([figure])}\n\n${JSON.stringify(near)}`);
+    return;
+  }
   const figures = await stopFigures({ times, speakers, leakDecibels, aboveDecibels });
   for (const figure of figures) console.log(JSON.stringify(figure));
   console.log(shown(figures));

@@ -18,7 +18,7 @@ export const STOP_WAYS: StopWay[] = ['voice', 'after its silence', 'touch'];
 /** From the end of "stop", or from the touch, until the line is silent. */
 export interface StopFigure {
   figure: 'stop';
-  way: StopWay;
+  way: StopWay | 'in its own time';
   n: number;
   missed: number;
   medianMilliseconds: number | null;
@@ -152,7 +152,7 @@ async function overOf(speaker: Speaker, at: number, size: StopSize): Promise<Ove
 
 /** What was not silenced counts in `missed` alone. */
 export function figureFrom(
-  way: StopWay,
+  way: StopFigure['way'],
   took: { name: string; milliseconds: number | null }[],
 ): StopFigure {
   const times = took
