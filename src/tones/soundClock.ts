@@ -2,8 +2,8 @@
 const KEPT_MILLISECONDS = 2000;
 /** So many of the readings that are ahead of all others are of sound that was fetched in a hurry. */
 const HURRIED_SHARE = 0.1;
-/** The sound's clock stands still in blocks; falling back by more means that it was suspended. */
-const SUSPENDED_SECONDS = 0.1;
+/** One reading that falls back by more means that the sound was suspended, or the page asleep. */
+const SUSPENDED_SECONDS = 0.25;
 /** Where two readings fall back by more than a block and this, the sound of a busy device stood. */
 const FELL_BACK_SECONDS = 0.008;
 /** One reading says no more for being had twice at once. */
@@ -11,7 +11,7 @@ const APART_SECONDS = 0.005;
 /** From so many readings a block is known. */
 const FEWEST_OF_BLOCK = 40;
 /** Where the best of the latest readings falls back by more, it stood too, but for less. */
-const STOOD_SECONDS = 0.012;
+const STOOD_SECONDS = 0.008;
 /** So many readings of so long see the end of a block, whatever the device. */
 const LATEST_MILLISECONDS = 500;
 const FEWEST_LATEST = 12;
