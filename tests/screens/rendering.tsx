@@ -2,6 +2,8 @@ import axe from 'axe-core';
 import { act, cleanup, configure, render } from '@testing-library/react';
 import type { SessionEvent } from '../../src/ports';
 import { App } from '../../src/screens/App';
+// A session fetches it ahead: on its way at the end of a file it would be lost to those after it.
+import '../../src/screens/finished/FinishedScreen';
 import type { SeatState } from '../../src/screens/seat';
 import { fakeSeat, type FakeSeat } from './fakeSeat';
 
