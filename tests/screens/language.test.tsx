@@ -102,6 +102,23 @@ describe('the language at the gate', () => {
   });
 });
 
+describe('captions during a session', () => {
+  it('are marked as of the language that is spoken, for a screen reader', () => {
+    show({
+      ...spoken,
+      where: 'run',
+      view: viewAfter([
+        { type: 'step', prompt: 'set/bell-hinge', set: 1, of: 2, side: null, rung: 2 },
+        { type: 'phase', phase: 'cueing', seconds: null },
+        { type: 'cue', text: 'Suelta el aire, largo.', seconds: 2 },
+      ]),
+    });
+    expect(screen.getByText('Suelta el aire, largo.').closest('[lang]')?.getAttribute('lang')).toBe(
+      'es',
+    );
+  });
+});
+
 describe('typed replies during a session', () => {
   const running: Partial<SeatState> = {
     ...SPANISH,
