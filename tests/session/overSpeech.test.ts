@@ -69,6 +69,21 @@ describe('while Sayso speaks', () => {
     expect(bench.logged('finding')).toHaveLength(1);
   });
 
+  it('a line rings on for 0.15 s: what began then may be its echo', () => {
+    const began = (secondsAfter: number) => {
+      const bench = openBench();
+      bench.untilAsked();
+      const line = bench.of('cue').at(-1);
+      const opened = bench.of('listen').at(-1);
+      if (line === undefined || opened === undefined) throw new Error('Nothing was asked.');
+      bench.seconds(1);
+      const sinceItsEnd = opened.atSeconds + 1 - (line.atSeconds + line.seconds);
+      hear(bench, 'knees came forward', sinceItsEnd - secondsAfter);
+      return bench.logged('finding').length;
+    };
+    expect([began(0.1), began(0.2)]).toEqual([0, 1]);
+  });
+
   it('a reply that began before the voice did is taken, though the line was asked for', () => {
     const late = () => {
       const bench = openBench({ makingSeconds: 0.5 });
